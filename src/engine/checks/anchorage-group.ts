@@ -1,0 +1,115 @@
+import type { Point, Polygon } from '../geometry/point.ts';
+
+/** Documents that the engine can check against. */
+export type StandardName = 'EN 1992-4';
+
+/** Steel in the load path of one insert: bolt, thread, body at the cross hole. */
+export interface SteelPart {
+  readonly name: string;
+  /** Net section [mm²]. */
+  readonly area: number;
+  /** f_uk [MPa]. */
+  readonly ultimate: number;
+  /** f_yk [MPa]. */
+  readonly yield: number;
+  /** Which load this part carries; a thread that can only shear off along its flanks takes tension only. */
+  readonly resists: 'tension' | 'shear' | 'both';
+}
+
+/** The cast-in insert, as the standards see it: a headed fastener (the foot is their head). */
+export interface InsertProperties {
+  /** Effective embedment h_ef, face to bearing side of the foot [mm]. */
+  readonly embedment: number;
+  /** Body diameter at the face, d_nom [mm]. */
+  readonly shaftDiameter: number;
+  /** Foot: its diameter (with its thickness, if known), or its net bearing area. */
+  readonly foot:
+    | { readonly kind: 'diameter'; readonly diameter: number; readonly thickness: number | null }
+    | { readonly kind: 'area'; readonly area: number };
+  readonly steelParts: readonly SteelPart[];
+  /** Elongation after fracture A5 [%]; null when not known (taken as brittle). */
+  readonly elongation: number | null;
+  /** Reduction of area Z [%]; null when not known (taken as brittle). */
+  readonly areaReduction: number | null;
+  /** The product document that lets this insert be designed by a standard; null when there is none. */
+  readonly qualification: { readonly document: string; readonly standard: string } | null;
+  /** False for a foot that is not a full circumferential head. */
+  readonly isFullHead: boolean;
+}
+
+/** A bar placed as supplementary reinforcement, counted only for what is bonded each side of the failure plane. */
+export interface SupplementaryBar {
+  /** Bar diameter [mm]. */
+  readonly diameter: number;
+  /** Legs that cross the failure surface. */
+  readonly legs: number;
+  /** Distance from the insert's axis to the nearest leg [mm]. */
+  readonly distance: number;
+  /** Bonded length inside the failure body, l_1 [mm]. */
+  readonly anchorageInside: number;
+  /** Bonded length outside the failure body [mm]. */
+  readonly anchorageOutside: number;
+  /** f_yk [MPa]. */
+  readonly yield: number;
+  /** Ends hooked or looped (lets the shorter minimum length count). */
+  readonly hooked: boolean;
+  /** Good bond conditions (EN 1992-1-1, 8.4.2). */
+  readonly goodBond: boolean;
+}
+
+/** A use that no rule of this engine covers; never a pass. */
+export type UncoveredUse = 'seismic' | 'fire' | 'fatigue' | 'lifting' | 'brace' | 'mixed types' | 'post-installed';
+
+/** A group of equal inserts in one face. Lengths mm, forces N, stresses MPa. */
+export interface AnchorageGroup {
+  readonly standard: StandardName;
+  readonly concrete: {
+    /** Cylinder strength f_ck [MPa]. */
+    readonly strength: number;
+    readonly cracked: boolean;
+    readonly lightweightFactor: number;
+  };
+  readonly member: {
+    readonly thickness: number;
+    /** Outline of the face; null for a face without an edge near. */
+    readonly outline: Polygon | null;
+    readonly openings: readonly Polygon[];
+  };
+  readonly reinforcement: {
+    readonly denseSurface: boolean;
+    readonly edge: 'none' | 'bar' | 'bar-and-stirrups';
+    readonly supplementary: boolean;
+    readonly limitsCrackWidth: boolean;
+    /** Spacing of edge stirrups [mm]; null when not known. */
+    readonly stirrupSpacing: number | null;
+  };
+  readonly insert: InsertProperties;
+  readonly positions: readonly { readonly id: string; readonly x: number; readonly y: number }[];
+  /** Stand-off: the shear acts at a distance; null when the fixture sits on the face. */
+  readonly leverArm: { readonly length: number; readonly restraint: number; readonly sectionModulus: number } | null;
+  /** Product values for splitting; null when the insert's document gives none. */
+  readonly splitting: { readonly criticalEdge: number; readonly minimumThickness: number } | null;
+  readonly partialFactors: { readonly concrete: number; readonly steelTension: number | null; readonly steelShear: number | null };
+  /** k8 of pry-out; null: by embedment. */
+  readonly pryOutFactor: number | null;
+  /** Bars that take up tension behind the cone. */
+  readonly hangers: readonly SupplementaryBar[];
+  /** Loops that take up shear toward an edge. */
+  readonly hairpins: readonly SupplementaryBar[];
+  readonly uncoveredUses: readonly UncoveredUse[];
+}
+
+/** Force on one insert [N], tension (pulling out) positive, shear in the axes of the face. */
+export interface InsertAction {
+  readonly N: number;
+  readonly Vx: number;
+  readonly Vy: number;
+}
+
+/** What one load combination puts on the group. */
+export interface GroupActions {
+  /** One entry a position, in the order of `positions`. */
+  readonly inserts: readonly InsertAction[];
+  /** Compression under the fixture [N] and where it acts, for psi_M; null: none near. */
+  readonly compression: { readonly force: number; readonly at: Point } | null;
+}
