@@ -1,0 +1,45 @@
+/** One argument of a clause: its symbol in the formula text, its unit, its meaning, and the range a test draws from. */
+export interface ClauseArgument {
+  readonly symbol: string;
+  readonly unit: string;
+  readonly meaning: string;
+  readonly range: readonly [low: number, high: number];
+}
+
+/**
+ * The record that stands beside a clause function: where the rule comes from and the same formula as text in plain
+ * arithmetic. A printed step is this text with the numbers of the case; a test evaluates the text against the function.
+ */
+export interface Clause {
+  readonly document: string;
+  readonly edition: string;
+  /** Clause, equation or table number. */
+  readonly clause: string;
+  /** One phrase: what the number is. */
+  readonly gives: string;
+  /** Symbol of the result, as in the document; commas of an index written as underscores. */
+  readonly symbol: string;
+  readonly unit: string;
+  readonly formula: string;
+  readonly args: readonly ClauseArgument[];
+  /** True where the wording was recalled and not confirmed against print. */
+  readonly recalled: boolean;
+  readonly fn: (...args: number[]) => number;
+}
+
+/** Receives the factors and steps of a calculation while it runs; absent in the numbers-only path. */
+export interface Sink {
+  /** Basic resistance before the factors [N]. */
+  basic(value: number): void;
+  /** A factor of the result row, by its symbol in the standard. */
+  factor(symbol: string, value: number): void;
+  /** One evaluated clause with the arguments in the order of its record. */
+  step(clause: Clause, args: readonly number[], value: number): void;
+}
+
+type ArgumentTuple = readonly [symbol: string, unit: string, meaning: string, low: number, high: number];
+
+/** Writes the arguments of a record in one line each. */
+export function listArguments(...tuples: readonly ArgumentTuple[]): readonly ClauseArgument[] {
+  return tuples.map(([symbol, unit, meaning, low, high]) => ({ symbol, unit, meaning, range: [low, high] as const }));
+}

@@ -1,0 +1,9 @@
+import type { Clause } from '../clause.ts';
+
+type Entry = Omit<Clause, 'document' | 'edition' | 'recalled'> &
+  Partial<Pick<Clause, 'document' | 'edition' | 'recalled'>>;
+
+/** A clause record of EN 1992-4:2018; the recalled mark is off unless the entry sets it. */
+export function enClause(entry: Entry): Clause {
+  return { document: 'EN 1992-4', edition: '2018', recalled: false, ...entry };
+}
