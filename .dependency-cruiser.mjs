@@ -1,0 +1,92 @@
+// Who may import whom, type imports included. The rooms are those of docs/architecture.md.
+
+/** room → other rooms that it may import, packages that it may import, and whether it runs without Node. */
+const ROOMS = {
+  engine: { rooms: [], packages: [], pure: true },
+  calc: { rooms: ['engine'], packages: ['zod'], pure: true },
+  job: { rooms: ['engine'], packages: ['zod'], pure: true },
+  assess: { rooms: ['engine', 'job', 'records'], packages: [], pure: true },
+  files: { rooms: ['job', 'drawing'], packages: ['zod', 'csv-parse', 'csv-stringify'], pure: true },
+  cli: {
+    rooms: ['engine', 'calc', 'job', 'records', 'assess', 'drawing', 'files', 'store', 'wire', 'server'],
+    packages: ['zod', 'commander'],
+    pure: false,
+  },
+};
+
+const ENTRIES = '^src/(cli/main|engine/index)\\.ts$';
+
+const roomRules = Object.entries(ROOMS).flatMap(([room, { rooms, packages, pure }]) => [
+  {
+    name: `${room}-rooms`,
+    comment: `src/${room} may import from: ${[room, ...rooms].join(', ')}.`,
+    severity: 'error',
+    from: { path: `^src/${room}/` },
+    to: { path: '^(src|test|bench|scripts|bin|dist)/', pathNot: `^src/(${[room, ...rooms].join('|')})/` },
+  },
+  {
+    name: `${room}-packages`,
+    comment: `src/${room} may import packages: ${packages.join(', ') || 'none'}.`,
+    severity: 'error',
+    from: { path: `^src/${room}/` },
+    to: {
+      dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'npm-bundled', 'npm-no-pkg', 'npm-unknown'],
+      ...(packages.length > 0 ? { pathNot: `node_modules/(${packages.join('|')})/` } : {}),
+    },
+  },
+  ...(pure
+    ? [
+        {
+          name: `${room}-without-node`,
+          comment: `src/${room} runs in a browser too: no module of Node.`,
+          severity: 'error',
+          from: { path: `^src/${room}/` },
+          to: { dependencyTypes: ['core'] },
+        },
+      ]
+    : []),
+]);
+
+export default {
+  forbidden: [
+    ...roomRules,
+    {
+      name: 'known-room',
+      comment: 'Every file of src/ lies in a room that .dependency-cruiser.mjs lists.',
+      severity: 'error',
+      from: {},
+      to: { path: '^src/', pathNot: `^src/(${Object.keys(ROOMS).join('|')})/` },
+    },
+    {
+      name: 'no-cycle',
+      comment: 'Files that import each other in a ring cannot be understood, or moved, alone.',
+      severity: 'error',
+      from: {},
+      to: { circular: true },
+    },
+    {
+      name: 'resolves',
+      comment: 'An import must name a file or package that is there.',
+      severity: 'error',
+      from: {},
+      to: { couldNotResolve: true },
+    },
+    {
+      name: 'no-orphan',
+      comment: 'Every file of src/ is reached from the shell command or from the engine that the package exports.',
+      severity: 'error',
+      from: { path: ENTRIES },
+      to: { path: '^src/', pathNot: ENTRIES, reachable: false },
+    },
+  ],
+  options: {
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    doNotFollow: { path: 'node_modules' },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'node', 'default', 'types'],
+      extensions: ['.ts', '.js', '.mjs', '.json', '.d.ts'],
+    },
+  },
+};
