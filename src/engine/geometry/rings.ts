@@ -159,15 +159,23 @@ function refuseSelfContact(polygon: Polygon, given: readonly number[], ring: 'ou
 
 /** Distance between two segments [mm], 0 where they cross. */
 function measureSegments(a: Point, b: Point, c: Point, d: Point): number {
-  const sideOf = (p: Point, q: Point, r: Point): number =>
-    (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
-  if (sideOf(a, b, c) > 0 !== sideOf(a, b, d) > 0 && sideOf(c, d, a) > 0 !== sideOf(c, d, b) > 0) return 0;
+  if (isCutApart(a, b, c, d) && isCutApart(c, d, a, b)) return 0;
   return Math.min(
     measureToSegment(a, c, d),
     measureToSegment(b, c, d),
     measureToSegment(c, a, b),
     measureToSegment(d, a, b),
   );
+}
+
+/** Whether c and d lie clearly (by more than TOLERANCE) on different sides of the line a-b; nearer ones show in the distances. */
+function isCutApart(a: Point, b: Point, c: Point, d: Point): boolean {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const margin = TOLERANCE * Math.hypot(dx, dy);
+  const ofC = dx * (c[1] - a[1]) - dy * (c[0] - a[0]);
+  const ofD = dx * (d[1] - a[1]) - dy * (d[0] - a[0]);
+  return (ofC > margin && ofD < -margin) || (ofC < -margin && ofD > margin);
 }
 
 function measureToSegment(p: Point, a: Point, b: Point): number {
