@@ -1,0 +1,128 @@
+import type { Point } from '../../engine/geometry/point.ts';
+import { isInside, type Region } from '../../engine/geometry/region.ts';
+import { isWithinRing } from '../../engine/geometry/rings.ts';
+import type { CastIn } from '../documents/cast-in.ts';
+import type { CatalogueItem } from '../documents/catalogue.ts';
+import type { Panel } from '../documents/panel.ts';
+import { panelSide } from '../face-frame.ts';
+import type { DocumentFault } from '../fault.ts';
+import { layerAtDepth, layersAt, stackLayers, totalThickness } from '../section.ts';
+import type { Entry, Path, SiftedJob } from '../sift.ts';
+import { widthBehindEdge } from '../width-behind-edge.ts';
+import { prepareArea } from './check-panels.ts';
+import { faultAt } from './fault-at.ts';
+
+/** What an insert may be in its role: a brace or a lifter only by the maker's own rating. */
+function checkRole({ path, value: castIn }: Entry<CastIn>, item: CatalogueItem | undefined): DocumentFault[] {
+  const { role } = castIn;
+  if (role === 'fixing' && castIn.item === null) {
+    return [faultAt([...path, 'item'], null, 'a catalogue item', 'a fixing needs a catalogue item; expected its id')];
+  }
+  if (castIn.item === null && castIn.description === null) {
+    const text = `${role} ${castIn.id} has neither a catalogue item nor a description; expected one of them`;
+    return [faultAt([...path, 'description'], null, 'a description', text)];
+  }
+  if ((role !== 'brace' && role !== 'lifting') || item === undefined) return [];
+  if (item.ratedLoads.some((rated) => rated.role === role)) return [];
+  const text = `${item.id} is a fixing insert and has no rated load for ${role} with the maker's document; expected an insert rated for ${role}`;
+  return [faultAt([...path, 'role'], role, `an insert with a rated load for ${role} and its document`, text)];
+}
+
+function checkDepth(castIn: CastIn, item: CatalogueItem, panel: Panel, path: Path): DocumentFault[] {
+  const at: Point = [castIn.x_mm, castIn.y_mm];
+  if (castIn.face === 'edge') return [];
+  const layers = layersAt(panel, at);
+  const total = totalThickness(layers);
+  const end = castIn.recess_mm + item.length_mm;
+  const words = `${item.id}, ${item.length_mm} mm long${castIn.recess_mm > 0 ? ` in a recess of ${castIn.recess_mm} mm` : ''},`;
+  if (end >= total) {
+    const text = `${words} reaches through the panel, which is ${total} mm thick there; expected an insert shorter than ${total - castIn.recess_mm} mm`;
+    return [faultAt([...path, 'item'], item.id, `shorter than ${total - castIn.recess_mm} mm`, text)];
+  }
+  const stack = stackLayers(layers, castIn.face);
+  const bearing = layerAtDepth(stack, castIn.recess_mm + item.embedment_mm);
+  const bottom = layerAtDepth(stack, end);
+  const wrong = [bearing, bottom].find((layer) => layer?.kind !== 'structural');
+  if (wrong === undefined && bearing === bottom) return [];
+  const where = wrong === undefined ? 'across a joint of two layers' : `in the layer ${wrong.kind}`;
+  const text = `the foot of ${words} stands ${where}; expected it within one structural layer`;
+  return [faultAt([...path, 'item'], item.id, 'a foot within one structural layer', text)];
+}
+
+function checkOnLargeFace(castIn: CastIn, panel: Panel, region: Region, path: Path): DocumentFault[] {
+  const [x, y]: Point = [castIn.x_mm, castIn.y_mm];
+  if (castIn.edge !== null) {
+    const text = `an insert on the ${castIn.face} face has no edge; expected face "edge", or no edge`;
+    return [faultAt([...path, 'edge'], castIn.edge, 'no edge', text)];
+  }
+  if (isInside(region, x, y)) return [];
+  const opening = region.openings.findIndex((ring) => isWithinRing(ring, x, y));
+  const where = opening >= 0 ? `in opening ${opening + 1}` : 'outside the outline';
+  const text = `position (${x}, ${y}) lies ${where} of panel ${panel.mark}; expected a place in the concrete`;
+  return [faultAt([...path, 'x_mm'], `${x}, ${y}`, 'a place in the concrete', text)];
+}
+
+function checkOnEdge(
+  castIn: CastIn,
+  item: CatalogueItem | undefined,
+  panel: Panel,
+  region: Region,
+  path: Path,
+): DocumentFault[] {
+  const last = panel.outline_mm.length - 1;
+  if (castIn.edge === null || castIn.edge > last) {
+    const text = `an insert on an edge needs the number of the edge, 0 to ${last}`;
+    return [faultAt([...path, 'edge'], castIn.edge, `0 to ${last}`, text)];
+  }
+  const side = panelSide(panel, castIn.edge);
+  if (castIn.x_mm <= 0 || castIn.x_mm >= side.length) {
+    const text = `${castIn.x_mm} mm along edge ${castIn.edge} lies beyond its ends; expected between 0 and ${side.length} mm`;
+    return [faultAt([...path, 'x_mm'], castIn.x_mm, `between 0 and ${side.length} mm`, text)];
+  }
+  const behind: Point = [
+    side.from[0] + side.along[0] * castIn.x_mm + side.inward[0],
+    side.from[1] + side.along[1] * castIn.x_mm + side.inward[1],
+  ];
+  const layers = layersAt(panel, behind);
+  const total = totalThickness(layers);
+  if (castIn.y_mm <= 0 || castIn.y_mm >= total) {
+    const text = `${castIn.y_mm} mm from the outside face lies off an edge ${total} mm thick; expected between 0 and ${total} mm`;
+    return [faultAt([...path, 'y_mm'], castIn.y_mm, `between 0 and ${total} mm`, text)];
+  }
+  if (castIn.item === null || item === undefined) return [];
+  const layer = layerAtDepth(stackLayers(layers, 'outside'), castIn.y_mm);
+  if (layer?.kind !== 'structural') {
+    const text = `the insert stands in the layer ${layer?.kind} of the edge; expected a structural layer`;
+    return [faultAt([...path, 'y_mm'], castIn.y_mm, 'a structural layer', text)];
+  }
+  const width = widthBehindEdge(panel, region, castIn.edge, castIn.x_mm);
+  const end = castIn.recess_mm + item.length_mm;
+  if (end < width) return [];
+  const text = `${item.id} needs ${end} mm behind edge ${castIn.edge}, where the concrete is ${width} mm deep; expected a shorter insert`;
+  return [faultAt([...path, 'item'], item.id, `shorter than ${width - castIn.recess_mm} mm`, text)];
+}
+
+/** Cast-in items: role, place in the concrete, foot within the panel and in a structural layer. */
+export function checkCastIns(job: SiftedJob): DocumentFault[] {
+  const items = new Map(job.items.map(({ value }) => [value.id, value]));
+  const panels = new Map(
+    job.panels.flatMap(({ path, value }) => {
+      const area = prepareArea(path, 'outline_mm', value.outline_mm, value.openings_mm);
+      return 'region' in area ? [[value.mark, { panel: value, region: area.region }] as const] : [];
+    }),
+  );
+  return job.castIns.flatMap((entry) => {
+    const { path, value: castIn } = entry;
+    const item = castIn.item === null ? undefined : items.get(castIn.item);
+    const faults = checkRole(entry, item);
+    const place = panels.get(castIn.panel);
+    if (place === undefined) return faults;
+    const placeFaults =
+      castIn.face === 'edge'
+        ? checkOnEdge(castIn, item, place.panel, place.region, path)
+        : checkOnLargeFace(castIn, place.panel, place.region, path);
+    const depthFaults =
+      placeFaults.length === 0 && item !== undefined ? checkDepth(castIn, item, place.panel, path) : [];
+    return [...faults, ...placeFaults, ...depthFaults];
+  });
+}

@@ -1,0 +1,19 @@
+import * as z from 'zod';
+import { catalogue } from './catalogue.ts';
+import { details } from './details.ts';
+import { holdingParts } from './holding-parts.ts';
+import { job } from './job.ts';
+import { rules } from './rules.ts';
+
+/** The version that this program writes. A change of shape adds one step to `migrate.ts`. */
+export const JOB_FILE_VERSION = 1;
+
+/** A job together with the library documents that it pins, so that a file can be opened anywhere and gives the same answers. */
+export const jobFile = z.strictObject({
+  format: z.literal('onepour-job'),
+  version: z.literal(JOB_FILE_VERSION),
+  job,
+  library: z.strictObject({ catalogue, details, holding: holdingParts, rules }),
+});
+
+export type JobFile = z.infer<typeof jobFile>;

@@ -1,0 +1,30 @@
+import * as z from 'zod';
+import { propertyClasses } from '../../engine/hardware/property-classes.ts';
+import { label, length, lengthOrZero, text } from './values.ts';
+
+/** By what a job is checked, and what is taken where the job says nothing. */
+export const rules = z.strictObject({
+  format: z.literal('onepour-rules'),
+  version: z.literal(1),
+  id: label,
+  edition: label,
+  name: text,
+  standard: z.enum(['EN 1992-4']),
+  partialFactors: z.strictObject({ concrete: length, steelTension: length.nullable(), steelShear: length.nullable() }),
+  cover: z.strictObject({ behindFoot_mm: lengthOrZero }),
+  tolerances: z.strictObject({ position_mm: lengthOrZero, level_mm: lengthOrZero }),
+  /** Exposure class (EN 206) and corrosivity category (ISO 9223). */
+  exposure: z.enum(['X0', 'XC1', 'XC2', 'XC3', 'XC4', 'XD1', 'XD2', 'XD3', 'XS1', 'XS2', 'XS3']),
+  environment: z.enum(['C1', 'C2', 'C3', 'C4', 'C5', 'CX']),
+  defaults: z.strictObject({
+    cracked: z.boolean(),
+    /** Least engagement of the bolt, in bolt diameters. */
+    engagement_d: length,
+    /** Bolt class where a connection names none. */
+    boltClass: z.enum(propertyClasses),
+  }),
+  /** Plain words that go onto every sheet. */
+  statements: z.array(text).readonly().default([]),
+});
+
+export type Rules = z.infer<typeof rules>;

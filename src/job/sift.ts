@@ -1,0 +1,102 @@
+import type * as z from 'zod';
+import { type CastIn, castIn } from './documents/cast-in.ts';
+import { type CatalogueItem, catalogueItem } from './documents/catalogue.ts';
+import { type Concrete, concrete } from './documents/concrete.ts';
+import { type Connection, connection } from './documents/connection.ts';
+import { type Detail, detail } from './documents/details.ts';
+import { type HoldingPart, holdingPart } from './documents/holding-parts.ts';
+import { type Panel, panel } from './documents/panel.ts';
+import { lookUp } from './explain-issue.ts';
+import { isRecord } from './json-record.ts';
+
+/** Why this exists: a fault in one panel must not hide the faults of the others, so each entry is taken or left by itself. */
+
+export type Path = readonly (string | number)[];
+
+/** An entry that has the right shape, with its place in the document. */
+export interface Entry<T> {
+  readonly path: Path;
+  readonly value: T;
+}
+
+/** The entries of a job file that have the right shape, and all names that are used, wrong entries included. */
+export interface SiftedJob {
+  readonly concretes: readonly Entry<Concrete>[];
+  readonly panels: readonly Entry<Panel>[];
+  readonly castIns: readonly Entry<CastIn>[];
+  readonly connections: readonly Entry<Connection>[];
+  readonly items: readonly Entry<CatalogueItem>[];
+  readonly details: readonly Entry<Detail>[];
+  readonly parts: readonly Entry<HoldingPart>[];
+  readonly names: {
+    readonly concretes: ReadonlySet<string>;
+    readonly panels: ReadonlySet<string>;
+    /** Joined by `castInName`. */
+    readonly castIns: ReadonlySet<string>;
+    readonly items: ReadonlySet<string>;
+    readonly details: ReadonlySet<string>;
+    readonly parts: ReadonlySet<string>;
+  };
+}
+
+/** One word for a cast-in item of a panel. */
+export function castInName(panelMark: string, id: string): string {
+  return JSON.stringify([panelMark, id]);
+}
+
+function listAt(document: unknown, path: Path): readonly unknown[] {
+  const list = lookUp(document, path);
+  return Array.isArray(list) ? list : [];
+}
+
+function siftList<T>(document: unknown, path: Path, schema: z.ZodType<T>): readonly Entry<T>[] {
+  return listAt(document, path).flatMap((entry, index) => {
+    const read = schema.safeParse(entry);
+    return read.success ? [{ path: [...path, index], value: read.data }] : [];
+  });
+}
+
+function namesIn(document: unknown, path: Path, key: string): ReadonlySet<string> {
+  return new Set(
+    listAt(document, path).flatMap((entry) => {
+      const name = isRecord(entry) ? entry[key] : undefined;
+      return typeof name === 'string' ? [name] : [];
+    }),
+  );
+}
+
+const places = {
+  concretes: ['job', 'concretes'],
+  panels: ['job', 'panels'],
+  castIns: ['job', 'castIns'],
+  connections: ['job', 'connections'],
+  items: ['library', 'catalogue', 'items'],
+  details: ['library', 'details', 'details'],
+  parts: ['library', 'holding', 'parts'],
+} as const;
+
+/** Takes what can be taken out of a job file that may be wrong elsewhere. */
+export function siftJob(document: unknown): SiftedJob {
+  const castInNames = listAt(document, places.castIns).flatMap((entry) =>
+    isRecord(entry) && typeof entry.panel === 'string' && typeof entry.id === 'string'
+      ? [castInName(entry.panel, entry.id)]
+      : [],
+  );
+  return {
+    concretes: siftList(document, places.concretes, concrete),
+    panels: siftList(document, places.panels, panel),
+    castIns: siftList(document, places.castIns, castIn),
+    connections: siftList(document, places.connections, connection),
+    items: siftList(document, places.items, catalogueItem),
+    details: siftList(document, places.details, detail),
+    parts: siftList(document, places.parts, holdingPart),
+    names: {
+      concretes: namesIn(document, places.concretes, 'id'),
+      panels: namesIn(document, places.panels, 'mark'),
+      castIns: new Set(castInNames),
+      items: namesIn(document, places.items, 'id'),
+      details: namesIn(document, places.details, 'id'),
+      parts: namesIn(document, places.parts, 'id'),
+    },
+  };
+}
