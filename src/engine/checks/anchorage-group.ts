@@ -35,6 +35,20 @@ export interface InsertProperties {
   readonly qualification: { readonly document: string; readonly standard: string } | null;
   /** False for a foot that is not a full circumferential head. */
   readonly isFullHead: boolean;
+  /** Resistances from tests, each in place of a formula. */
+  readonly tested: readonly TestedResistance[];
+}
+
+/** A characteristic resistance from tests, worth nothing without its report. */
+export interface TestedResistance {
+  readonly mode: 'steel-tension' | 'pull-out' | 'steel-shear';
+  /** Characteristic resistance of one insert [N]. */
+  readonly characteristic: number;
+  /** Partial factor of the report; null: that of the standard. */
+  readonly safety: number | null;
+  /** Lowest f_ck the value holds for [MPa]; 0 for steel. */
+  readonly fromStrength: number;
+  readonly report: string;
 }
 
 /** A bar placed as supplementary reinforcement, counted only for what is bonded each side of the failure plane. */
@@ -55,6 +69,14 @@ export interface SupplementaryBar {
   readonly hooked: boolean;
   /** Good bond conditions (EN 1992-1-1, 8.4.2). */
   readonly goodBond: boolean;
+}
+
+/** A loop that takes up shear toward one edge. */
+export interface Hairpin extends SupplementaryBar {
+  /** Direction of the edge it serves: outward normal of that edge, counter-clockwise from x [rad]. */
+  readonly toward: number;
+  /** Depth of the loop below the shear force, e_s [mm]. */
+  readonly depth: number;
 }
 
 /** A use that no rule of this engine covers; never a pass. */
@@ -89,13 +111,17 @@ export interface AnchorageGroup {
   readonly leverArm: { readonly length: number; readonly restraint: number; readonly sectionModulus: number } | null;
   /** Product values for splitting; null when the insert's document gives none. */
   readonly splitting: { readonly criticalEdge: number; readonly minimumThickness: number } | null;
-  readonly partialFactors: { readonly concrete: number; readonly steelTension: number | null; readonly steelShear: number | null };
+  readonly partialFactors: {
+    readonly concrete: number;
+    readonly steelTension: number | null;
+    readonly steelShear: number | null;
+  };
   /** k8 of pry-out; null: by embedment. */
   readonly pryOutFactor: number | null;
   /** Bars that take up tension behind the cone. */
   readonly hangers: readonly SupplementaryBar[];
   /** Loops that take up shear toward an edge. */
-  readonly hairpins: readonly SupplementaryBar[];
+  readonly hairpins: readonly Hairpin[];
   readonly uncoveredUses: readonly UncoveredUse[];
 }
 

@@ -145,23 +145,25 @@ export const CONE_COMPRESSION_FACTOR = enClause({
  * Reduced embedment with three or more near edges, h'_ef = max(c_max/c_cr,N, s_max/s_cr,N) h_ef, never above h_ef.
  * Source: EN 1992-4:2018, 7.2.1.4 (8).
  * @param c_max largest distance to an edge nearer than c_cr,N [mm]
- * @param s_max largest spacing in the group, at most 3 h_ef; 0 for one insert [mm]
+ * @param s_max largest spacing in the group, at most s_cr,N; 0 for one insert [mm]
+ * @param c_cr characteristic edge distance for the full embedment; s_cr,N is twice that [mm]
  * @param h_ef effective embedment [mm]
- * @returns h'_ef [mm]. Example: 120, 210, 200 mm → 80 mm.
+ * @returns h'_ef [mm]. Example: 120, 210, 300, 200 mm → 80 mm.
  */
-export function coneReducedEmbedment(c_max: number, s_max: number, h_ef: number): number {
-  return Math.min(h_ef, Math.max(c_max / 1.5, s_max / 3));
+export function coneReducedEmbedment(c_max: number, s_max: number, c_cr: number, h_ef: number): number {
+  return Math.min(h_ef, Math.max(c_max / c_cr, s_max / (2 * c_cr)) * h_ef);
 }
 
 export const CONE_REDUCED_EMBEDMENT = enClause({
   clause: '7.2.1.4 (8)',
   gives: 'reduced embedment with three or more near edges',
-  symbol: "h_ef'",
+  symbol: 'h_ef_red',
   unit: 'mm',
-  formula: 'min(h_ef, max(c_max / 1.5, s_max / 3))',
+  formula: 'min(h_ef, max(c_max / c_cr_N, s_max / (2 * c_cr_N)) * h_ef)',
   args: listArguments(
     ['c_max', 'mm', 'largest distance to a near edge', 20, 500],
     ['s_max', 'mm', 'largest spacing in the group', 0, 900],
+    ['c_cr_N', 'mm', 'characteristic edge distance, full embedment', 60, 600],
     ['h_ef', 'mm', 'effective embedment', 40, 400],
   ),
   fn: coneReducedEmbedment,

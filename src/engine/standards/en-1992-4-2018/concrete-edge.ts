@@ -4,6 +4,9 @@ import { enClause } from './document.ts';
 /** k9, 7.2.2.5. */
 export const EDGE_FACTOR = { cracked: 1.7, uncracked: 2.4 } as const;
 
+/** Two inserts in torsion with overlapping edge bodies, 7.2.2.5 (recalled, not confirmed). */
+export const TORSION_PAIR_FACTOR = 0.8;
+
 /**
  * Length over which the insert bears on the concrete, l_f = h_ef, at most 12 d for d ≤ 24 mm, else at most max(8 d, 300).
  * Source: EN 1992-4:2018, 7.2.2.5 (uniform shaft).
@@ -181,7 +184,7 @@ export function edgeReducedDistance(c2_max: number, h: number, s2_max: number, c
 export const EDGE_REDUCED_DISTANCE = enClause({
   clause: '7.2.2.5',
   gives: 'reduced edge distance in a thin and narrow member',
-  symbol: "c_1'",
+  symbol: 'c_1_red',
   unit: 'mm',
   formula: 'min(c_1, max(c_2_max / 1.5, h / 1.5, s_2_max / 3))',
   args: listArguments(
@@ -194,9 +197,10 @@ export const EDGE_REDUCED_DISTANCE = enClause({
 });
 
 /**
- * Characteristic edge resistance of a row toward one edge.
+ * Characteristic edge resistance of a row toward one edge; k_T = 0.8 for a group of two inserts in torsion whose bodies
+ * overlap (recalled), else 1.
  * Source: EN 1992-4:2018, 7.2.2.5.
- * @returns V_Rk,c [N]. Example: 17 804 N · 0.9 · 0.88 · 1 · 1 · 1 · 1 → 14 101 N.
+ * @returns V_Rk,c [N]. Example: 17 804 N · 0.9 · 0.88 · 1 · 1 · 1 · 1 · 1 → 14 101 N.
  */
 export function edgeResistance(
   V0: number,
@@ -206,8 +210,9 @@ export function edgeResistance(
   psi_ec: number,
   psi_alpha: number,
   psi_re: number,
+  k_T: number,
 ): number {
-  return V0 * areaRatio * psi_s * psi_h * psi_ec * psi_alpha * psi_re;
+  return V0 * areaRatio * psi_s * psi_h * psi_ec * psi_alpha * psi_re * k_T;
 }
 
 export const EDGE_RESISTANCE = enClause({
@@ -215,7 +220,7 @@ export const EDGE_RESISTANCE = enClause({
   gives: 'characteristic edge resistance',
   symbol: 'V_Rk_c',
   unit: 'N',
-  formula: 'V0_Rk_c * A_c_V_ratio * psi_s_V * psi_h_V * psi_ec_V * psi_alpha_V * psi_re_V',
+  formula: 'V0_Rk_c * A_c_V_ratio * psi_s_V * psi_h_V * psi_ec_V * psi_alpha_V * psi_re_V * k_T',
   args: listArguments(
     ['V0_Rk_c', 'N', 'basic edge resistance', 1e3, 1e6],
     ['A_c_V_ratio', '-', 'A_c,V / A0_c,V', 0.1, 5],
@@ -224,6 +229,7 @@ export const EDGE_RESISTANCE = enClause({
     ['psi_ec_V', '-', 'factor for unequal shear', 0.3, 1],
     ['psi_alpha_V', '-', 'factor for the direction', 1, 2],
     ['psi_re_V', '-', 'factor for edge reinforcement', 1, 1.4],
+    ['k_T', '-', '0.8 for two inserts in torsion with overlapping bodies (recalled), else 1', 0.8, 1],
   ),
   fn: edgeResistance,
 });

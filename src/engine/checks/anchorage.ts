@@ -1,0 +1,154 @@
+import type { Edition } from '../standards/edition.ts';
+import { EN_1992_4_2018 } from '../standards/en-1992-4-2018/edition.ts';
+import { AnchorageError } from './anchorage-error.ts';
+import type { AnchorageGroup, GroupActions, InsertAction, StandardName } from './anchorage-group.ts';
+import { checkBlowOut } from './blow-out.ts';
+import { checkConcreteCone } from './concrete-cone.ts';
+import { checkConcreteEdges, checkSide } from './concrete-edge.ts';
+import { checkInteraction } from './interaction.ts';
+import { roundForText, writeMessage } from './messages.ts';
+import { type PreparedAnchorage, prepareAnchorage } from './prepare.ts';
+import { checkPryOut } from './pry-out.ts';
+import { checkPullOut } from './pull-out.ts';
+import { Report } from './report.ts';
+import type { AnchorageResult, GoverningMode, InteractionRow, Verdict } from './result.ts';
+import { type Run, Tally } from './run.ts';
+import { checkSplitting } from './splitting.ts';
+import { checkSteelShear, checkSteelTension } from './steel.ts';
+import { decideVerdict } from './verdict.ts';
+
+const EDITIONS: Readonly<Record<StandardName, Edition>> = { 'EN 1992-4': EN_1992_4_2018 };
+
+/** The numbers of a check: largest ratio, what gave it, and the verdict. */
+export interface AnchorageNumbers {
+  readonly ratio: number;
+  readonly mode: GoverningMode | null;
+  readonly verdict: Verdict | null;
+}
+
+/** Below this a force is rounding, relative to the largest of the group. */
+const NO_FORCE = 1e-12;
+
+/**
+ * Finds everything about a group that does not depend on the load.
+ * @throws AnchorageError, GeometryError where the group cannot be computed
+ */
+export function prepare(group: AnchorageGroup): PreparedAnchorage {
+  return prepareAnchorage(group, EDITIONS[group.standard]);
+}
+
+/**
+ * Checks one load combination: numbers only, for whole jobs, choosing and dragging.
+ * @throws AnchorageError where the actions do not match the positions
+ */
+export function checkAnchorage(p: PreparedAnchorage, actions: GroupActions): AnchorageNumbers {
+  const tally = new Tally();
+  runAll({ p, ...cleanActions(p, actions), hasAction: true, tally, report: null }, null);
+  return { ratio: tally.ratio, mode: tally.mode, verdict: decide(p, tally, true) };
+}
+
+/**
+ * The same check with every row and factor, and with every step when `keepsSteps` is set.
+ * @throws AnchorageError where the actions do not match the positions
+ */
+export function explainAnchorage(p: PreparedAnchorage, actions: GroupActions, keepsSteps: boolean): AnchorageResult {
+  const tally = new Tally();
+  const report = new Report(keepsSteps);
+  const interaction: InteractionRow[] = [];
+  const run: Run = { p, ...cleanActions(p, actions), hasAction: true, tally, report };
+  runAll(run, interaction);
+  const governing = tally.mode === null ? null : { mode: tally.mode, ratio: tally.ratio };
+  return finish(p, tally, report, interaction, governing, true);
+}
+
+/** Resistances alone, without an action: equal tension, and shear toward each edge in turn. Ratios are null. */
+export function findResistances(p: PreparedAnchorage, keepsSteps: boolean): AnchorageResult {
+  const tally = new Tally();
+  const report = new Report(keepsSteps);
+  const equal = (action: InsertAction) => p.group.positions.map(() => action);
+  const everyone = p.group.positions.map((_, i) => i);
+  const shape = { p, compression: null, hasAction: false, tally, report };
+  const pulled: Run = { ...shape, actions: equal({ N: 1, Vx: 0, Vy: 0 }) };
+  checkTension(pulled);
+  const pushed: Run = { ...shape, actions: equal({ N: 0, Vx: 1, Vy: 0 }) };
+  checkSteelShear(pushed);
+  checkPryOut(pushed);
+  const before = report.rows.length;
+  for (const side of p.region.sides)
+    checkSide({ ...shape, actions: equal({ N: 0, Vx: side.nx, Vy: side.ny }) }, side, everyone);
+  if (report.rows.length === before) {
+    const { embedment, shaftDiameter } = p.group.insert;
+    report.skip(
+      { mode: 'concrete-edge', inserts: [], clause: p.edition.clauses.edge },
+      writeMessage('no-edge-near', { value: roundForText(p.edition.edgeLimit(embedment, shaftDiameter)) }),
+    );
+  }
+  return finish(p, tally, report, [], null, false);
+}
+
+function checkTension(run: Run): void {
+  checkSteelTension(run);
+  checkConcreteCone(run);
+  checkPullOut(run);
+  checkBlowOut(run);
+  checkSplitting(run);
+}
+
+function runAll(run: Run, interaction: InteractionRow[] | null): void {
+  for (const [i, { N }] of run.actions.entries())
+    if (N < 0)
+      run.tally.refuse(
+        writeMessage('compressed-insert', {
+          insert: run.p.group.positions[i]!.id,
+          value: roundForText(-N / 1000, 2),
+        }),
+      );
+  checkTension(run);
+  checkSteelShear(run);
+  checkPryOut(run);
+  checkConcreteEdges(run);
+  checkInteraction(run, interaction);
+}
+
+function decide(p: PreparedAnchorage, tally: Tally, hasAction: boolean): Verdict | null {
+  const isCovered = p.uncovered.length === 0 && tally.uncovered.length === 0;
+  return decideVerdict(hasAction ? tally.ratio : null, isCovered);
+}
+
+function finish(
+  p: PreparedAnchorage,
+  tally: Tally,
+  report: Report,
+  interaction: readonly InteractionRow[],
+  governing: AnchorageResult['governing'],
+  hasAction: boolean,
+): AnchorageResult {
+  const notes = p.group.leverArm !== null ? [writeMessage('lever-arm-interaction')] : [];
+  return {
+    document: p.edition.document,
+    rows: report.rows,
+    interaction,
+    governing,
+    verdict: decide(p, tally, hasAction),
+    uncovered: [...p.uncovered, ...tally.uncovered],
+    notes,
+  };
+}
+
+/** Checks that actions match positions and drops what is only rounding, so that turned loads find the same groups. */
+function cleanActions(
+  p: PreparedAnchorage,
+  { inserts, compression }: GroupActions,
+): { readonly actions: readonly InsertAction[]; readonly compression: Run['compression'] } {
+  if (inserts.length !== p.count)
+    throw new AnchorageError('actions', `${inserts.length} actions for ${p.count} inserts; one for each was expected`);
+  let largest = 0;
+  for (const { N, Vx, Vy } of inserts) largest = Math.max(largest, Math.abs(N), Math.abs(Vx), Math.abs(Vy));
+  if (!(largest < Number.POSITIVE_INFINITY)) throw new AnchorageError('actions', 'forces must be finite numbers');
+  const least = NO_FORCE * largest;
+  const clean = (force: number) => (Math.abs(force) <= least ? 0 : force);
+  return {
+    actions: inserts.map(({ N, Vx, Vy }) => ({ N: clean(N), Vx: clean(Vx), Vy: clean(Vy) })),
+    compression,
+  };
+}

@@ -1,0 +1,102 @@
+import { coverAlong, type EdgeRow, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
+import { keyMembers } from './members.ts';
+import { roundForText, writeMessage } from './messages.ts';
+import type { PreparedAnchorage } from './prepare.ts';
+import { findTensioned, nameMembers, type Run } from './run.ts';
+import { loadRatio } from './verdict.ts';
+
+function findRows(p: PreparedAnchorage, members: readonly number[]): readonly EdgeRow[] {
+  const key = keyMembers(members, p.count);
+  const known = p.cache.blowOutRows.get(key);
+  if (known !== undefined) return known;
+  const limit = p.edition.blowOutReach * p.group.insert.embedment;
+  const rows: EdgeRow[] = [];
+  for (const side of p.region.sides) {
+    const view = viewEdge(p, side);
+    if (view === null) continue;
+    const near = members.filter((i) => view.distance[i]! <= limit);
+    if (near.length > 0) rows.push(...findEdgeRows(view, near, p.edition.blowOutChain));
+  }
+  p.cache.blowOutRows.set(key, rows);
+  return rows;
+}
+
+/** Side-face blow-out: one row of inserts an edge that is near. EN 1992-4, 7.2.1.8. */
+export function checkBlowOut(run: Run): void {
+  const { p, actions, report } = run;
+  const head = { mode: 'blow-out', inserts: [], clause: p.edition.clauses.blowOut } as const;
+  const tensioned = findTensioned(actions);
+  if (tensioned.length === 0) {
+    report?.skip(head, writeMessage('no-tension'));
+    return;
+  }
+  const rows = findRows(p, tensioned);
+  if (rows.length === 0)
+    report?.skip(
+      head,
+      writeMessage('blow-out-far', { value: roundForText(p.edition.blowOutReach * p.group.insert.embedment) }),
+    );
+  for (const row of rows) checkRow(run, row);
+}
+
+function checkRow(run: Run, row: EdgeRow): void {
+  const { p, actions, report } = run;
+  const { concrete, insert, member, partialFactors } = p.group;
+  const c1 = row.edge;
+  let force = 0;
+  let moment = 0;
+  for (const i of row.front) {
+    force += actions[i]!.N;
+    moment += actions[i]!.N * row.view.along[i]!;
+  }
+  const eccentricity = Math.abs(moment / force - row.centre);
+  const length = coverAlong(row, 2 * c1);
+  const height = 2 * c1 + Math.min(2 * c1, member.thickness - insert.embedment);
+  const area = length * height;
+  const sharp = findSharpCorner(row, 2 * c1);
+  if (sharp !== null) run.tally.refuse(sharp);
+  if (report !== null) {
+    const { side } = row.view;
+    report.open({
+      mode: 'blow-out',
+      inserts: nameMembers(run, row.front),
+      clause: p.edition.clauses.blowOut,
+      edge: side,
+      edgeUsed: c1,
+      direction: Math.atan2(side.ny, side.nx),
+    });
+    if (sharp !== null) report.note(sharp);
+    report.quantity('c_1', c1, 'mm', 'smallest distance of the row to the edge');
+    if (row.corner < 2 * c1) report.quantity('c_2', row.corner, 'mm', 'distance of the row to the nearest corner');
+    report.quantity(
+      'A_c_Nb',
+      area,
+      'mm2',
+      `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm (2 c_1 and the smaller of 2 c_1 and f)`,
+    );
+    if (row.front.length > 1) {
+      report.quantity('s_2', row.meanSpacing, 'mm', 'mean spacing along the edge');
+      report.quantity('e_N', eccentricity, 'mm', 'resultant to centroid along the edge');
+    }
+    p.edition.bearingArea(insert, report);
+  }
+  const characteristic = p.edition.blowOut(
+    {
+      strength: concrete.strength,
+      cracked: concrete.cracked,
+      edge: c1,
+      corner: row.corner,
+      bearingArea: p.bearingArea,
+      area,
+      count: row.front.length,
+      meanSpacing: row.meanSpacing,
+      eccentricity,
+    },
+    report,
+  );
+  if (run.hasAction) {
+    const ratio = loadRatio(force, characteristic / partialFactors.concrete);
+    run.tally.addConcreteTension(ratio, 'blow-out');
+  }
+  report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
+}

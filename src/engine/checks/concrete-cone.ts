@@ -1,0 +1,133 @@
+import { hasHiddenPart } from '../geometry/visible-polygon.ts';
+import type { ConeQuestion } from '../standards/edition.ts';
+import { describeArea } from './describe-area.ts';
+import { chainByDistance, keyMembers } from './members.ts';
+import { roundForText, writeMessage } from './messages.ts';
+import type { PreparedAnchorage } from './prepare.ts';
+import { findEccentricity, type Projection, projectSquares } from './projection.ts';
+import type { Report } from './report.ts';
+import { findTensioned, nameMembers, type Run } from './run.ts';
+import { checkHangers } from './supplementary-bars.ts';
+import { loadRatio } from './verdict.ts';
+
+/** Compression counts through psi_M only where it is at least this share of the tension (7.2.1.4). */
+const COMPRESSION_SHARE = 0.8;
+
+/** Clusters of inserts whose squares overlap, projected; found once for each set of inserts. */
+export function findCones(p: PreparedAnchorage, members: readonly number[]): readonly Projection[] {
+  const key = keyMembers(members, p.count);
+  const known = p.cache.cones.get(key);
+  if (known !== undefined) return known;
+  const criticalEdge = p.edition.coneReach * p.group.insert.embedment;
+  const cones = chainByDistance(members, p.xs, p.ys, 2 * criticalEdge).map((chain) =>
+    projectSquares(p, chain.members, chain.longestLink, criticalEdge),
+  );
+  p.cache.cones.set(key, cones);
+  return cones;
+}
+
+/** Writes down how a projection came about: edges, embedment, squares, area, eccentricity. */
+export function reportProjection(
+  run: Run,
+  report: Report,
+  projection: Projection,
+  eccentricity: { readonly e1: number; readonly e2: number; readonly ux: number; readonly uy: number },
+  fullCriticalEdge: number,
+): void {
+  const { p } = run;
+  if (projection.reduction < 1) {
+    const from = p.group.insert.embedment;
+    p.edition.reduceEmbedment(projection.largestEdge, projection.largestSpacing, fullCriticalEdge, from, report);
+    report.note(
+      writeMessage('three-edges', { from: roundForText(from), to: roundForText(from * projection.reduction) }),
+    );
+  }
+  report.quantity('c_cr_N', projection.criticalEdge, 'mm', 'half the side of each square');
+  if (projection.edge < projection.criticalEdge)
+    report.quantity('c', projection.edge, 'mm', 'smallest distance to an edge in sight');
+  const { ux, uy } = eccentricity;
+  report.quantity('A_c_N', projection.area, 'mm2', describeArea(p, projection, ux, uy));
+  const angle = roundForText((Math.atan2(uy, ux) * 180) / Math.PI);
+  if (p.near.some((list) => list.length > 0) || projection.members.length > 1)
+    report.note(writeMessage('spacing-over-three', { angle }));
+  const half = projection.criticalEdge;
+  const box = { minU: -half, maxU: half, minV: -half, maxV: half };
+  if (projection.members.some((i) => hasHiddenPart(p.region, p.xs[i]!, p.ys[i]!, ux, uy, box)))
+    report.note(writeMessage('shadow'));
+  if (projection.members.length > 1) {
+    report.quantity('e_N_1', eccentricity.e1, 'mm', 'resultant to centroid along the first axis of the squares');
+    report.quantity('e_N_2', eccentricity.e2, 'mm', 'resultant to centroid along the second axis of the squares');
+    if (eccentricity.e1 > 0 && eccentricity.e2 > 0) report.note(writeMessage('eccentricity-axes'));
+  }
+}
+
+/** Concrete cone: one row a cluster of tensioned inserts. EN 1992-4, 7.2.1.4. */
+export function checkConcreteCone(run: Run): void {
+  const { p, actions, report } = run;
+  const tensioned = findTensioned(actions);
+  if (tensioned.length === 0) {
+    report?.skip({ mode: 'concrete-cone', inserts: [], clause: p.edition.clauses.cone }, writeMessage('no-tension'));
+    return;
+  }
+  const cones = findCones(p, tensioned);
+  for (const cone of cones) checkCluster(run, cone, cones.length === 1);
+}
+
+function checkCluster(run: Run, cone: Projection, isOnly: boolean): void {
+  const { p, actions, report } = run;
+  let force = 0;
+  let momentX = 0;
+  let momentY = 0;
+  for (const i of cone.members) {
+    const { N } = actions[i]!;
+    force += N;
+    momentX += N * p.xs[i]!;
+    momentY += N * p.ys[i]!;
+  }
+  const eccentricity = findEccentricity(cone, momentX / force - cone.centroidX, momentY / force - cone.centroidY);
+  const compressionArm = findCompressionArm(run, cone, momentX / force, momentY / force);
+  const { concrete, insert, reinforcement, partialFactors } = p.group;
+  const fullCriticalEdge = p.edition.coneReach * insert.embedment;
+  if (report !== null) {
+    report.open({
+      mode: 'concrete-cone',
+      inserts: nameMembers(run, cone.members),
+      clause: p.edition.clauses.cone,
+      embedmentUsed: insert.embedment * cone.reduction,
+      direction: Math.atan2(eccentricity.uy, eccentricity.ux),
+    });
+    reportProjection(run, report, cone, eccentricity, fullCriticalEdge);
+    if (reinforcement.denseSurface) report.note(writeMessage('dense-surface'));
+    if (compressionArm !== null) report.note(writeMessage('compression-factor'));
+  }
+  const question: ConeQuestion = {
+    strength: concrete.strength,
+    cracked: concrete.cracked,
+    embedment: insert.embedment * cone.reduction,
+    area: cone.area,
+    criticalEdge: cone.criticalEdge,
+    edge: cone.edge,
+    denseSurface: reinforcement.denseSurface,
+    eccentricity1: eccentricity.e1,
+    eccentricity2: eccentricity.e2,
+    compressionArm,
+  };
+  const characteristic = p.edition.concreteCone(question, report);
+  const ratio = loadRatio(force, characteristic / partialFactors.concrete);
+  const bars = run.hasAction && isOnly ? checkHangers(run, force, ratio) : null;
+  if (run.hasAction && bars === null) run.tally.addConcreteTension(ratio, 'concrete-cone');
+  if (report === null) return;
+  if (bars !== null) report.note(writeMessage('replaced-by-bars', { ratio: roundForText(ratio, 2) }));
+  report.close(characteristic, partialFactors.concrete, run.hasAction ? force : null, bars === null);
+  bars?.report(report);
+}
+
+/** Lever arm to a compression that psi_M may count: strong enough, near enough, and no edge within reach. */
+function findCompressionArm(run: Run, cone: Projection, x: number, y: number): number | null {
+  const { compression, actions, p } = run;
+  if (compression === null || cone.edge < Number.POSITIVE_INFINITY) return null;
+  const total = actions.reduce((sum, { N }) => sum + Math.max(0, N), 0);
+  const arm = Math.hypot(compression.at[0] - x, compression.at[1] - y);
+  const isNear = arm < p.edition.coneReach * p.group.insert.embedment;
+  return isNear && compression.force >= COMPRESSION_SHARE * total ? arm : null;
+}

@@ -1,0 +1,215 @@
+import type { Side } from '../geometry/region.ts';
+import { coverAlong, type EdgeRow, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
+import { keyMembers } from './members.ts';
+import { roundForText, writeMessage } from './messages.ts';
+import type { PreparedAnchorage } from './prepare.ts';
+import { findSheared, nameMembers, type Run } from './run.ts';
+import { checkHairpins } from './supplementary-bars.ts';
+import { loadRatio } from './verdict.ts';
+
+/** Inserts of an edge row closer than this multiple of c1 act together (7.2.2.5). */
+const ROW_CHAIN = 3;
+
+/** The body of an edge failure reaches this multiple of c1 to each side and into the depth (7.2.2.5). */
+const BODY = 1.5;
+
+function findRows(p: PreparedAnchorage, side: Side, members: readonly number[]): readonly EdgeRow[] {
+  const rows = p.cache.shearRows[side.index]!;
+  const key = keyMembers(members, p.count);
+  const known = rows.get(key);
+  if (known !== undefined) return known;
+  const view = viewEdge(p, side);
+  const found = view === null ? [] : findEdgeRows(view, members, ROW_CHAIN);
+  rows.set(key, found);
+  return found;
+}
+
+/** Load of one row: components toward the edge and along it, and how unequal they are. */
+interface RowLoad {
+  readonly toward: number;
+  readonly along: number;
+  readonly eccentricity: number;
+}
+
+/**
+ * Load of a row. Toward the edge: the larger of the sum over all inserts of the row and the sum of the front inserts'
+ * positive parts; a part away from the edge is dropped. Along the edge: the front inserts' own. The eccentricity comes from
+ * each front insert's part in the direction of the row's resultant.
+ */
+function findLoad(run: Run, row: EdgeRow): RowLoad {
+  const { actions } = run;
+  const { nx, ny, ux, uy } = row.view.side;
+  let sum = 0;
+  let positive = 0;
+  let along = 0;
+  for (const i of row.all) sum += actions[i]!.Vx * nx + actions[i]!.Vy * ny;
+  for (const i of row.front) {
+    positive += Math.max(0, actions[i]!.Vx * nx + actions[i]!.Vy * ny);
+    along += actions[i]!.Vx * ux + actions[i]!.Vy * uy;
+  }
+  const toward = Math.max(0, sum, positive);
+  let weight = 0;
+  let moment = 0;
+  for (const i of row.front) {
+    const { Vx, Vy } = actions[i]!;
+    const share = Math.max(0, Math.max(0, Vx * nx + Vy * ny) * toward + (Vx * ux + Vy * uy) * along);
+    weight += share;
+    moment += share * row.view.along[i]!;
+  }
+  const eccentricity = weight > 0 ? Math.abs(moment / weight - row.centre) : 0;
+  return { toward, along: Math.abs(along), eccentricity };
+}
+
+/** Edge failure in shear: one row of inserts an edge, toward every edge in sight. EN 1992-4, 7.2.2.5. */
+export function checkConcreteEdges(run: Run): void {
+  const { p, actions, report } = run;
+  const head = { mode: 'concrete-edge', inserts: [], clause: p.edition.clauses.edge } as const;
+  const sheared = findSheared(actions);
+  if (sheared.length === 0) {
+    report?.skip(head, writeMessage('no-shear'));
+    return;
+  }
+  const before = report?.rows.length;
+  for (const side of p.region.sides) checkSide(run, side, sheared);
+  if (report !== null && report.rows.length === before) {
+    const { embedment, shaftDiameter } = p.group.insert;
+    const value = roundForText(p.edition.edgeLimit(embedment, shaftDiameter));
+    report.skip(head, writeMessage('no-edge-near', { value }));
+  }
+}
+
+/** Edge failure toward one side only. */
+export function checkSide(run: Run, side: Side, sheared: readonly number[]): void {
+  for (const row of findRows(run.p, side, sheared)) checkRow(run, row);
+}
+
+function checkRow(run: Run, row: EdgeRow): void {
+  const { p, report } = run;
+  const { insert } = p.group;
+  const { side } = row.view;
+  const load = findLoad(run, row);
+  const head = {
+    mode: 'concrete-edge',
+    inserts: nameMembers(run, report === null ? [] : row.front),
+    clause: p.edition.clauses.edge,
+    edge: side,
+    direction: Math.atan2(side.ny, side.nx),
+  } as const;
+  const limit = p.edition.edgeLimit(insert.embedment, insert.shaftDiameter);
+  if (row.edge > limit) {
+    report?.skip(head, writeMessage('far-edge', { value: roundForText(row.edge), limit: roundForText(limit) }));
+    return;
+  }
+  const force = Math.hypot(load.toward, load.along);
+  if (force === 0) {
+    report?.skip(head, writeMessage('away-from-edge'));
+    return;
+  }
+  const c1 = reduceEdge(p, row);
+  const isTorsionPair = isPairInTorsion(run, row);
+  const sharp = findSharpCorner(row, BODY * c1);
+  if (sharp !== null) run.tally.refuse(sharp);
+  if (report !== null) {
+    report.open({ ...head, edgeUsed: c1 });
+    reportRow(run, row, c1, load, isTorsionPair, sharp);
+  }
+  const { concrete, member, partialFactors } = p.group;
+  const characteristic = p.edition.concreteEdge(
+    {
+      basic: p.edition.edgeBasic(
+        insert.shaftDiameter,
+        insert.embedment,
+        concrete.strength,
+        concrete.cracked,
+        c1,
+        report,
+      ),
+      edge: c1,
+      area: coverAlong(row, BODY * c1) * Math.min(member.thickness, BODY * c1),
+      corner: row.corner,
+      thickness: member.thickness,
+      reinforcementFactor: findReinforcementFactor(run, row.edge),
+      eccentricity: load.eccentricity,
+      angle: Math.atan2(load.along, load.toward),
+      isTorsionPair,
+    },
+    report,
+  );
+  const ratio = loadRatio(force, characteristic / partialFactors.concrete);
+  const bars = run.hasAction ? checkHairpins(run, row, force, ratio) : null;
+  if (run.hasAction && bars === null) run.tally.addConcreteShear(ratio, 'concrete-edge');
+  if (report === null) return;
+  if (bars !== null) report.note(writeMessage('replaced-by-bars', { ratio: roundForText(ratio, 2) }));
+  report.close(characteristic, partialFactors.concrete, run.hasAction ? force : null, bars === null);
+  bars?.report(report);
+}
+
+/** c1, or c1' in a member both thin and narrow. */
+function reduceEdge(p: PreparedAnchorage, row: EdgeRow): number {
+  const { thickness } = p.group.member;
+  const reach = BODY * row.edge;
+  if (!(row.farCorner < reach && thickness < reach)) return row.edge;
+  return p.edition.reduceEdge(row.farCorner, thickness, row.largestSpacing, row.edge, null);
+}
+
+/** Two inserts, turned by torsion against each other, both in this row: their bodies overlap. */
+function isPairInTorsion(run: Run, row: EdgeRow): boolean {
+  if (row.front.length !== 2 || findSheared(run.actions).length !== 2) return false;
+  const [a, b] = [run.actions[row.front[0]!]!, run.actions[row.front[1]!]!];
+  return a.Vx * b.Vx + a.Vy * b.Vy < 0;
+}
+
+function findReinforcementFactor(run: Run, edge: number): number {
+  const { p, report } = run;
+  const { edge: kind, stirrupSpacing } = p.group.reinforcement;
+  if (kind !== 'bar-and-stirrups') return 1;
+  if (!p.group.concrete.cracked) {
+    report?.note(writeMessage('bar-stirrups-uncracked'));
+    return 1;
+  }
+  const limit = Math.min(100, 2 * edge);
+  if (stirrupSpacing === null) {
+    report?.note(writeMessage('bar-stirrups-stated', { limit: roundForText(limit) }));
+    return p.edition.stirrupFactor;
+  }
+  if (stirrupSpacing <= limit) return p.edition.stirrupFactor;
+  report?.note(writeMessage('bar-stirrups-spacing', { value: stirrupSpacing, limit: roundForText(limit) }));
+  return 1;
+}
+
+function reportRow(
+  run: Run,
+  row: EdgeRow,
+  c1: number,
+  load: RowLoad,
+  isTorsionPair: boolean,
+  sharp: string | null,
+): void {
+  const { p, report } = run;
+  if (report === null) return;
+  const { thickness } = p.group.member;
+  if (sharp !== null) report.note(sharp);
+  if (row.front.some((i) => row.view.isBeside[i]!)) report.note(writeMessage('side-goes-on'));
+  if (isTorsionPair) report.note(writeMessage('torsion-pair'));
+  if (row.front.length > 1 || row.all.length > row.front.length)
+    report.note(writeMessage('front-row', { value: roundForText(row.edge) }));
+  report.quantity('c_1', row.edge, 'mm', 'smallest distance of the front row to the edge');
+  if (c1 < row.edge) {
+    p.edition.reduceEdge(row.farCorner, thickness, row.largestSpacing, row.edge, report);
+    report.note(writeMessage('thin-and-narrow', { from: roundForText(row.edge), to: roundForText(c1) }));
+  }
+  if (row.corner < BODY * c1) report.quantity('c_2', row.corner, 'mm', 'distance of the row to the nearest corner');
+  const length = coverAlong(row, BODY * c1);
+  const depth = Math.min(thickness, BODY * c1);
+  report.quantity(
+    'A_c_V',
+    length * depth,
+    'mm2',
+    `${roundForText(length, 2)} mm along the edge x ${roundForText(depth, 2)} mm deep (1.5 c_1, at most the thickness)`,
+  );
+  if (run.hasAction) {
+    report.quantity('V_toward', load.toward, 'N', 'part of the shear toward the edge');
+    report.quantity('V_along', load.along, 'N', 'part of the shear along the edge');
+  }
+  if (row.front.length > 1) report.quantity('e_V', load.eccentricity, 'mm', 'resultant to centroid along the edge');
+}

@@ -1,0 +1,67 @@
+/**
+ * Every sentence a result may carry, in one place. Braces hold the values. A note tells what was assumed or chosen; an
+ * uncovered sentence tells why the answer cannot be a pass.
+ */
+export const MESSAGES = {
+  'strength-range':
+    'f_ck {value} MPa is outside {low} to {high} MPa, the range of {document}; use a concrete inside it or another method',
+  'embedment-range': 'embedment {value} mm is below {low} mm, the smallest that {document} covers; use a longer insert',
+  lightweight: 'lightweight concrete (factor {value}) is not covered by {document}',
+  'no-qualification':
+    'the insert has no qualification document for {document}; ask its maker, or treat it as not covered',
+  'partial-head': 'the foot is not a full circumferential head; its pull-out and blow-out need a test report',
+  'steel-strength': '{part}: f_uk {value} MPa is above {high} MPa, the highest that {document} covers',
+  'uncovered-use': '{use}: no rule of this program covers it; a licensed engineer must decide',
+  'compressed-insert': 'insert {insert} is pressed by {value} kN; concrete in front of the foot is not computed',
+  'splitting-unknown':
+    'splitting needs c_cr,sp and h_min of the product document (edge {edge} mm, thickness {thickness} mm)',
+  'sharp-corner': 'the corner of {angle} degrees beside this edge is below 90 degrees: not covered by the code',
+  'torsion-pair':
+    'two inserts in torsion with overlapping edge bodies: 0.8 of the resistance (recalled, confirm against print)',
+  'spacing-over-three': 'squares are turned {angle} degrees, the direction of least area',
+  'three-edges': 'three or more near edges: embedment reduced from {from} to {to} mm',
+  'thin-and-narrow': 'thin and narrow member: edge distance reduced from {from} to {to} mm',
+  shadow: 'an opening or re-entrant corner hides part of the concrete; only what each insert sees is counted',
+  'front-row': 'front row: inserts within 1.1 of the smallest edge distance (common practice), c1 = {value} mm',
+  'side-goes-on': 'insert stands beside the end of this side; the side is taken as going on',
+  'no-edge-near': 'no edge within {value} mm',
+  'far-edge': 'edge {value} mm away is beyond max(10 h_ef, 60 d) = {limit} mm',
+  'no-tension': 'no tension on any insert',
+  'no-shear': 'no shear on any insert',
+  'away-from-edge': 'the shear acts away from this edge',
+  'blow-out-far': 'no edge within 0.5 h_ef = {value} mm of a tensioned insert',
+  'splitting-released': 'not needed: cracked values are used and reinforcement limits the crack width (7.2.1.7)',
+  'splitting-far': 'not needed: edges at least {value} mm away and the member thick enough (7.2.1.7)',
+  'opposite-shears': 'shears act in opposite directions: each insert alone, with a virtual edge at half the spacing',
+  'bar-stirrups-uncracked': 'edge reinforcement counts only in cracked concrete',
+  'bar-stirrups-spacing': 'stirrups at {value} mm are wider than min(100 mm, 2 c1) = {limit} mm: not counted',
+  'bar-stirrups-stated': 'stirrup spacing not given: taken as stated, at most min(100 mm, 2 c1) = {limit} mm',
+  'no-lever-arm': 'no stand-off given: shear taken without lever arm',
+  'lever-arm-interaction':
+    'with a lever arm the bending resistance carries the tension; no steel interaction (7.2.3.1)',
+  'no-steel-left': 'the tension uses up the steel; nothing is left for bending',
+  tested: 'from test report {report}',
+  'tested-strength': 'test report {report} holds from f_ck {value} MPa; the formula is used instead',
+  'ductility-unknown': 'elongation not given: steel taken as brittle',
+  'compression-factor': 'compression under the fixture counted through psi_M',
+  'replaced-by-bars': 'taken up by supplementary reinforcement; the concrete alone would reach {ratio}',
+  'bars-not-needed': 'concrete alone suffices; the bars are not needed',
+  'bar-ignored': 'bar {index} is not counted: {reason}',
+  'cross-bar': 'a cross bar adds nothing to these resistances',
+  'eccentricity-axes': 'eccentricity on both axes of the squares, the two factors multiplied',
+  'dense-surface': 'dense surface reinforcement: shell factor counted',
+} as const;
+
+/** Key of a message. */
+export type MessageCode = keyof typeof MESSAGES;
+
+/** Writes a message with its values; numbers come already rounded for people. */
+export function writeMessage(code: MessageCode, values: Readonly<Record<string, string | number>> = {}): string {
+  return MESSAGES[code].replace(/\{(\w+)\}/g, (_, key: string) => String(values[key]));
+}
+
+/** A length, force or factor for a sentence: at most one decimal, no trailing zero. */
+export function roundForText(value: number, decimals = 1): number {
+  const scale = 10 ** decimals;
+  return Math.round(value * scale) / scale;
+}

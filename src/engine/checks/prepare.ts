@@ -1,0 +1,133 @@
+import { isInside, prepareRegion, type Region } from '../geometry/region.ts';
+import { type NearPoint, nearPoints } from '../geometry/sight.ts';
+import type { Edition } from '../standards/edition.ts';
+import { AnchorageError } from './anchorage-error.ts';
+import type { AnchorageGroup, SteelPart, TestedResistance } from './anchorage-group.ts';
+import type { EdgeRow, EdgeView } from './edge-row.ts';
+import type { MemberSet } from './members.ts';
+import type { Projection } from './projection.ts';
+
+/** A steel part with its resistances; null where it does not carry that load. Forces N. */
+export interface PreparedPart {
+  readonly part: SteelPart;
+  readonly tension: { readonly characteristic: number; readonly safety: number; readonly design: number } | null;
+  readonly shear: { readonly characteristic: number; readonly safety: number; readonly design: number } | null;
+}
+
+/** Everything about a group that does not depend on the load, found once and used for every combination. */
+export interface PreparedAnchorage {
+  readonly group: AnchorageGroup;
+  readonly edition: Edition;
+  readonly region: Region;
+  readonly count: number;
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
+  /** Near points of each insert, nearest first, as far as any cone-like check reaches. */
+  readonly near: readonly (readonly NearPoint[])[];
+  readonly parts: readonly PreparedPart[];
+  readonly bearingArea: number;
+  readonly pullOut: { readonly characteristic: number; readonly safety: number; readonly design: number };
+  readonly pryOutFactor: number;
+  readonly uncovered: readonly string[];
+  /** Filled as sets of inserts come up; the same set never costs twice. */
+  readonly cache: {
+    readonly cones: Map<MemberSet, readonly Projection[]>;
+    readonly splitting: Map<MemberSet, readonly Projection[]>;
+    readonly views: (EdgeView | null | undefined)[];
+    readonly shearRows: Map<MemberSet, readonly EdgeRow[]>[];
+    readonly blowOutRows: Map<MemberSet, readonly EdgeRow[]>;
+  };
+}
+
+/** The test report that replaces a formula, if the group's concrete allows it. */
+export function findTested(group: AnchorageGroup, mode: TestedResistance['mode']): TestedResistance | null {
+  const found = group.insert.tested.find((test) => test.mode === mode);
+  return found !== undefined && found.fromStrength <= group.concrete.strength ? found : null;
+}
+
+function preparePart(group: AnchorageGroup, edition: Edition, part: SteelPart): PreparedPart {
+  const isBrittleGroup = group.positions.length > 1 && edition.isBrittle(group.insert);
+  const resistance = (characteristic: number, safety: number) => ({
+    characteristic,
+    safety,
+    design: characteristic / safety,
+  });
+  const { steelTension, steelShear } = group.partialFactors;
+  return {
+    part,
+    tension:
+      part.resists === 'shear'
+        ? null
+        : resistance(edition.steelTension(part, null), steelTension ?? edition.steelTensionSafety(part, null)),
+    shear:
+      part.resists === 'tension'
+        ? null
+        : resistance(
+            edition.steelShear(part, isBrittleGroup, null),
+            steelShear ?? edition.steelShearSafety(part, null),
+          ),
+  };
+}
+
+function refuseImpossible(group: AnchorageGroup): void {
+  if (group.positions.length === 0) throw new AnchorageError('positions', 'no insert given, at least one expected');
+  if (group.insert.steelParts.length === 0)
+    throw new AnchorageError('insert.steelParts', 'no steel part given, at least one expected');
+  if (group.insert.embedment >= group.member.thickness)
+    throw new AnchorageError(
+      'insert.embedment',
+      `${group.insert.embedment} mm does not fit in a member ${group.member.thickness} mm thick; less was expected`,
+    );
+  for (const [i, a] of group.positions.entries())
+    for (const b of group.positions.slice(i + 1))
+      if (Math.hypot(a.x - b.x, a.y - b.y) < 1e-6)
+        throw new AnchorageError('positions', `inserts ${a.id} and ${b.id} stand at the same place`);
+}
+
+/**
+ * Finds what does not depend on the load.
+ * @throws AnchorageError where the group cannot be computed (no insert, an insert outside the concrete, two at one place)
+ * @throws GeometryError where the outline or an opening is not a simple polygon
+ */
+export function prepareAnchorage(group: AnchorageGroup, edition: Edition): PreparedAnchorage {
+  refuseImpossible(group);
+  const region = prepareRegion(group.member.outline, group.member.openings);
+  for (const position of group.positions)
+    if (!isInside(region, position.x, position.y))
+      throw new AnchorageError(
+        'positions',
+        `insert ${position.id} at (${position.x}, ${position.y}) mm is not inside the concrete of the face`,
+      );
+  const xs = Float64Array.from(group.positions, (p) => p.x);
+  const ys = Float64Array.from(group.positions, (p) => p.y);
+  const reach = Math.max(edition.coneReach * group.insert.embedment, group.splitting?.criticalEdge ?? 0);
+  const near = group.positions.map((p) => nearPoints(region, p.x, p.y, reach));
+  const parts = group.insert.steelParts.map((part) => preparePart(group, edition, part));
+  const bearingArea = edition.bearingArea(group.insert, null);
+  const testedPullOut = findTested(group, 'pull-out');
+  const pullOut =
+    testedPullOut?.characteristic ??
+    edition.pullOut(bearingArea, group.concrete.strength, group.concrete.cracked, null);
+  const pullOutSafety = testedPullOut?.safety ?? group.partialFactors.concrete;
+  return {
+    group,
+    edition,
+    region,
+    count: group.positions.length,
+    xs,
+    ys,
+    near,
+    parts,
+    bearingArea,
+    pullOut: { characteristic: pullOut, safety: pullOutSafety, design: pullOut / pullOutSafety },
+    pryOutFactor: group.pryOutFactor ?? edition.pryOutFactor(group.insert.embedment, null),
+    uncovered: edition.findUncovered(group),
+    cache: {
+      cones: new Map(),
+      splitting: new Map(),
+      views: new Array<EdgeView | null | undefined>(region.sides.length),
+      shearRows: region.sides.map(() => new Map()),
+      blowOutRows: new Map(),
+    },
+  };
+}

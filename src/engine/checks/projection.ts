@@ -1,0 +1,159 @@
+import { groupArea } from '../geometry/sight.ts';
+import type { PreparedAnchorage } from './prepare.ts';
+
+/** The least angle between two normals for their edges to count as separate: 45 degrees (contract; not in the code). */
+const SEPARATE_EDGES = Math.PI / 4;
+
+/** Areas closer than this, relative, are the same: the axes are then a free choice and the least resistance is taken. */
+const SAME_AREA = 1e-9;
+
+/** The squares of one cluster of inserts projected on the face. Lengths mm, areas mm². */
+export interface Projection {
+  readonly members: readonly number[];
+  /** Characteristic edge distance used: half the side of a square. */
+  readonly criticalEdge: number;
+  /** Ratio of the reduced to the full embedment; 1 unless three or more edges are near. */
+  readonly reduction: number;
+  readonly largestEdge: number;
+  readonly largestSpacing: number;
+  /** Smallest edge distance; Infinity where none is near. */
+  readonly edge: number;
+  readonly area: number;
+  /** Axes of the squares that give the least area: unit vectors, several where the area is the same. */
+  readonly axes: readonly { readonly ux: number; readonly uy: number }[];
+  readonly centroidX: number;
+  readonly centroidY: number;
+}
+
+interface NearEdge {
+  distance: number;
+  readonly angle: number;
+}
+
+/** Near edges of a cluster, each with its least distance: sides in sight and re-entrant corners. */
+function collectNearEdges(p: PreparedAnchorage, members: readonly number[], reach: number): NearEdge[] {
+  const edges = new Map<number, NearEdge>();
+  for (const i of members)
+    for (const point of p.near[i]!) {
+      if (point.distance >= reach) break;
+      const key = point.kind === 'side' ? point.side : -1 - point.side;
+      const known = edges.get(key);
+      if (known === undefined || point.distance < known.distance)
+        edges.set(key, { distance: point.distance, angle: Math.atan2(point.ny, point.nx) });
+    }
+  return [...edges.values()];
+}
+
+/** The largest number of edges whose normals differ pairwise by at least 45 degrees. */
+function countDirections(edges: readonly NearEdge[]): number {
+  const angles = edges.map((edge) => edge.angle).sort((a, b) => a - b);
+  const step = SEPARATE_EDGES - 1e-9;
+  let best = 0;
+  for (const [start, first] of angles.entries()) {
+    let count = 1;
+    let last = first;
+    for (let k = 1; k < angles.length; k++) {
+      const wrapped = start + k >= angles.length;
+      const angle = angles[(start + k) % angles.length]! + (wrapped ? 2 * Math.PI : 0);
+      if (angle - last >= step && first + 2 * Math.PI - angle >= step) {
+        count += 1;
+        last = angle;
+      }
+    }
+    best = Math.max(best, count);
+  }
+  return best;
+}
+
+/** Directions a square may take: along a near edge or a line between two inserts, a quarter turn being the same. */
+function collectAxes(p: PreparedAnchorage, members: readonly number[], reach: number): { ux: number; uy: number }[] {
+  const axes: { ux: number; uy: number }[] = [];
+  const add = (x: number, y: number) => {
+    for (const { ux, uy } of axes) if (Math.abs((ux * x + uy * y) * (ux * y - uy * x)) < 1e-9) return;
+    axes.push({ ux: x, uy: y });
+  };
+  for (const i of members)
+    for (const point of p.near[i]!) {
+      if (point.distance >= reach) break;
+      const side = p.region.sides[point.side]!;
+      add(side.ux, side.uy);
+      if (point.kind === 'corner') {
+        const before = p.region.sides[side.previous]!;
+        add(before.ux, before.uy);
+      }
+    }
+  for (const [k, i] of members.entries())
+    for (const j of members.slice(k + 1)) {
+      const dx = p.xs[j]! - p.xs[i]!;
+      const dy = p.ys[j]! - p.ys[i]!;
+      const length = Math.hypot(dx, dy);
+      add(dx / length, dy / length);
+    }
+  if (axes.length === 0) axes.push({ ux: 1, uy: 0 });
+  return axes;
+}
+
+/**
+ * Projects the squares of a cluster. Near three or more edges the embedment is reduced, h'_ef = max(c_max/c_cr, s_max/s_cr)
+ * h_ef, and all that follows uses it. The squares are turned to the direction of least area.
+ * @param members indices of the inserts of one cluster
+ * @param longestLink longest link of their minimum spanning tree [mm]
+ * @param criticalEdge characteristic edge distance for the full embedment [mm]
+ */
+export function projectSquares(
+  p: PreparedAnchorage,
+  members: readonly number[],
+  longestLink: number,
+  criticalEdge: number,
+): Projection {
+  const edges = collectNearEdges(p, members, criticalEdge);
+  let reduction = 1;
+  let largestEdge = 0;
+  let edge = Number.POSITIVE_INFINITY;
+  for (const { distance } of edges) {
+    largestEdge = Math.max(largestEdge, distance);
+    edge = Math.min(edge, distance);
+  }
+  if (edges.length >= 3 && countDirections(edges) >= 3)
+    reduction = p.edition.reduceEmbedment(largestEdge, longestLink, criticalEdge, 1, null);
+  const half = reduction * criticalEdge;
+
+  const xs = members.map((i) => p.xs[i]!);
+  const ys = members.map((i) => p.ys[i]!);
+  const candidates = collectAxes(p, members, criticalEdge);
+  const areas = candidates.map(({ ux, uy }) => groupArea(p.region, xs, ys, half, ux, uy));
+  const area = Math.min(...areas);
+  return {
+    members,
+    criticalEdge: half,
+    reduction,
+    largestEdge,
+    largestSpacing: longestLink,
+    edge,
+    area,
+    axes: candidates.filter((_, k) => areas[k]! <= area * (1 + SAME_AREA)),
+    centroidX: xs.reduce((sum, x) => sum + x, 0) / xs.length,
+    centroidY: ys.reduce((sum, y) => sum + y, 0) / ys.length,
+  };
+}
+
+/** Eccentricities of a load along the axes of the squares: of equal areas, those that lower the resistance most. */
+export function findEccentricity(
+  projection: Projection,
+  offsetX: number,
+  offsetY: number,
+): { readonly e1: number; readonly e2: number; readonly ux: number; readonly uy: number } {
+  let best = { e1: 0, e2: 0, ux: 1, uy: 0 };
+  let worst = -1;
+  const spacing = 2 * projection.criticalEdge;
+  for (const { ux, uy } of projection.axes) {
+    const e1 = Math.abs(offsetX * ux + offsetY * uy);
+    const e2 = Math.abs(offsetY * ux - offsetX * uy);
+    const loss = (1 + (2 * e1) / spacing) * (1 + (2 * e2) / spacing);
+    if (loss > worst) {
+      worst = loss;
+      best = { e1, e2, ux, uy };
+    }
+  }
+  return best;
+}

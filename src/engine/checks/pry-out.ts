@@ -1,0 +1,185 @@
+import { visibleAreaWithin } from '../geometry/clip.ts';
+import type { Point } from '../geometry/point.ts';
+import type { ConeQuestion } from '../standards/edition.ts';
+import { findCones, reportProjection } from './concrete-cone.ts';
+import { roundForText, writeMessage } from './messages.ts';
+import type { PreparedAnchorage } from './prepare.ts';
+import { findEccentricity, type Projection } from './projection.ts';
+import { findSheared, nameMembers, type Run } from './run.ts';
+import { loadRatio } from './verdict.ts';
+
+/**
+ * Pry-out: k8 times the cone resistance of the inserts that carry shear, a row a cluster; with shears in opposite directions
+ * each insert alone, with a virtual edge at half the spacing. EN 1992-4, 7.2.2.4.
+ */
+export function checkPryOut(run: Run): void {
+  const { p, actions, report } = run;
+  const sheared = findSheared(actions);
+  if (sheared.length === 0) {
+    report?.skip({ mode: 'pry-out', inserts: [], clause: p.edition.clauses.pryOut }, writeMessage('no-shear'));
+    return;
+  }
+  if (hasOpposites(run, sheared)) for (const i of sheared) checkAlone(run, i, sheared);
+  else for (const cone of findCones(p, sheared)) checkCluster(run, cone);
+}
+
+function hasOpposites(run: Run, sheared: readonly number[]): boolean {
+  for (const [k, i] of sheared.entries()) {
+    const a = run.actions[i]!;
+    for (const j of sheared.slice(k + 1)) {
+      const b = run.actions[j]!;
+      const dot = a.Vx * b.Vx + a.Vy * b.Vy;
+      // A right angle is not opposite; rounding of a turned load must not make it so.
+      if (dot < -1e-9 * Math.hypot(a.Vx, a.Vy) * Math.hypot(b.Vx, b.Vy)) return true;
+    }
+  }
+  return false;
+}
+
+function askCone(p: PreparedAnchorage, projection: Projection, e1: number, e2: number): ConeQuestion {
+  const { concrete, insert, reinforcement } = p.group;
+  return {
+    strength: concrete.strength,
+    cracked: concrete.cracked,
+    embedment: insert.embedment * projection.reduction,
+    area: projection.area,
+    criticalEdge: projection.criticalEdge,
+    edge: projection.edge,
+    denseSurface: reinforcement.denseSurface,
+    eccentricity1: e1,
+    eccentricity2: e2,
+    compressionArm: null,
+  };
+}
+
+function finish(run: Run, cone: number, force: number): void {
+  const { p, report } = run;
+  const { hangers, hairpins, partialFactors, pryOutFactor, insert } = p.group;
+  if (pryOutFactor === null) {
+    if (report !== null) p.edition.pryOutFactor(insert.embedment, report);
+  } else report?.quantity('k_8', pryOutFactor, '-', 'as given');
+  const hasBars = hangers.length + hairpins.length > 0;
+  const characteristic = p.edition.pryOut(cone, p.pryOutFactor, hasBars, report);
+  if (run.hasAction) run.tally.addConcreteShear(loadRatio(force, characteristic / partialFactors.concrete), 'pry-out');
+  report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
+}
+
+function checkCluster(run: Run, cone: Projection): void {
+  const { p, actions, report } = run;
+  let sumX = 0;
+  let sumY = 0;
+  let moment = 0;
+  for (const i of cone.members) {
+    const { Vx, Vy } = actions[i]!;
+    sumX += Vx;
+    sumY += Vy;
+    moment += (p.xs[i]! - cone.centroidX) * Vy - (p.ys[i]! - cone.centroidY) * Vx;
+  }
+  const force = Math.hypot(sumX, sumY);
+  // Foot of the perpendicular from the centroid on the line of the resultant.
+  const arm = force > 0 ? moment / (force * force) : 0;
+  const eccentricity = findEccentricity(cone, arm * sumY, -arm * sumX);
+  if (report !== null) {
+    const { insert } = p.group;
+    report.open({
+      mode: 'pry-out',
+      inserts: nameMembers(run, cone.members),
+      clause: p.edition.clauses.pryOut,
+      embedmentUsed: insert.embedment * cone.reduction,
+      direction: Math.atan2(eccentricity.uy, eccentricity.ux),
+    });
+    reportProjection(run, report, cone, eccentricity, p.edition.coneReach * insert.embedment);
+  }
+  finish(run, p.edition.concreteCone(askCone(p, cone, eccentricity.e1, eccentricity.e2), report), force);
+}
+
+/** One insert with virtual edges halfway to its neighbours; they cut its square and count in psi_s (the safe reading). */
+function checkAlone(run: Run, i: number, sheared: readonly number[]): void {
+  const { p, actions, report } = run;
+  const own = findCones(p, [i])[0]!;
+  const x = p.xs[i]!;
+  const y = p.ys[i]!;
+  let edge = own.edge;
+  let nearest = Number.POSITIVE_INFINITY;
+  let area = own.area;
+  let axis = own.axes[0]!;
+  const neighbours = sheared.filter((j) => j !== i && Math.hypot(p.xs[j]! - x, p.ys[j]! - y) < 2 * own.criticalEdge);
+  if (neighbours.length > 0) {
+    for (const j of neighbours) {
+      const spacing = Math.hypot(p.xs[j]! - x, p.ys[j]! - y);
+      edge = Math.min(edge, spacing / 2);
+      nearest = Math.min(nearest, spacing);
+    }
+    area = Number.POSITIVE_INFINITY;
+    // The squares may also be turned along the line to a neighbour.
+    const lines = neighbours.map((j) => {
+      const length = Math.hypot(p.xs[j]! - x, p.ys[j]! - y);
+      return { ux: (p.xs[j]! - x) / length, uy: (p.ys[j]! - y) / length };
+    });
+    for (const candidate of [...own.axes, ...lines]) {
+      const cut = visibleAreaWithin(p.region, x, y, cutSquare(p, i, neighbours, own.criticalEdge, candidate));
+      if (cut < area) {
+        area = cut;
+        axis = candidate;
+      }
+    }
+  }
+  const cone: Projection = { ...own, edge, area, axes: [axis] };
+  if (report !== null) {
+    const { insert } = p.group;
+    report.open({
+      mode: 'pry-out',
+      inserts: nameMembers(run, [i]),
+      clause: p.edition.clauses.pryOut,
+      embedmentUsed: insert.embedment * cone.reduction,
+      direction: Math.atan2(axis.uy, axis.ux),
+    });
+    report.note(writeMessage('opposite-shears'));
+    if (neighbours.length > 0)
+      report.quantity(
+        'c_virtual',
+        nearest / 2,
+        'mm',
+        `half of ${roundForText(nearest, 2)} mm to the nearest insert in shear`,
+      );
+    reportProjection(run, report, cone, { e1: 0, e2: 0, ...axis }, p.edition.coneReach * insert.embedment);
+  }
+  const force = Math.hypot(actions[i]!.Vx, actions[i]!.Vy);
+  finish(run, p.edition.concreteCone(askCone(p, cone, 0, 0), report), force);
+}
+
+/** The square around an insert cut by the perpendicular bisectors to its neighbours. */
+function cutSquare(
+  p: PreparedAnchorage,
+  i: number,
+  neighbours: readonly number[],
+  half: number,
+  { ux, uy }: { readonly ux: number; readonly uy: number },
+): Point[] {
+  const x = p.xs[i]!;
+  const y = p.ys[i]!;
+  let polygon: Point[] = [
+    [-half, -half],
+    [half, -half],
+    [half, half],
+    [-half, half],
+  ].map(([u, v]) => [x + u! * ux - v! * uy, y + u! * uy + v! * ux] as const);
+  for (const j of neighbours) {
+    const dx = p.xs[j]! - x;
+    const dy = p.ys[j]! - y;
+    const limit = (dx * dx + dy * dy) / 2;
+    const depth = ([px, py]: Point) => limit - (px - x) * dx - (py - y) * dy;
+    const cut: Point[] = [];
+    for (const [k, a] of polygon.entries()) {
+      const b = polygon[(k + 1) % polygon.length]!;
+      const [da, db] = [depth(a), depth(b)];
+      if (da >= 0) cut.push(a);
+      if (da >= 0 !== db >= 0) {
+        const t = da / (da - db);
+        cut.push([a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
+      }
+    }
+    polygon = cut;
+  }
+  return polygon;
+}

@@ -1,0 +1,107 @@
+import type { Side } from '../geometry/region.ts';
+import type { Clause, Sink } from '../standards/clause.ts';
+import type { Mode, Row, Step } from './result.ts';
+import { loadRatio } from './verdict.ts';
+
+/** What a row says about itself before its numbers. */
+export interface RowHead {
+  readonly mode: Mode;
+  readonly inserts: readonly string[];
+  readonly clause: Clause;
+  readonly part?: string;
+  readonly edge?: Side;
+  readonly embedmentUsed?: number;
+  readonly edgeUsed?: number;
+  readonly direction?: number;
+}
+
+const NO_STEPS: readonly Step[] = [];
+
+/**
+ * Collects the rows of a full result while the same code runs that gives the numbers alone. Steps are kept only when asked:
+ * `keepsSteps` false gives rows and factors.
+ */
+export class Report implements Sink {
+  readonly rows: Row[] = [];
+  readonly keepsSteps: boolean;
+  #head: RowHead | null = null;
+  #basic: number | null = null;
+  #factors: Record<string, number> = {};
+  #notes: string[] = [];
+  #steps: Step[] = [];
+
+  constructor(keepsSteps: boolean) {
+    this.keepsSteps = keepsSteps;
+  }
+
+  /** Starts a row; everything that follows belongs to it until `close` or `skip`. */
+  open(head: RowHead): void {
+    this.#head = head;
+    this.#basic = null;
+    this.#factors = {};
+    this.#notes = [];
+    this.#steps = [];
+  }
+
+  basic(value: number): void {
+    this.#basic = value;
+  }
+
+  factor(symbol: string, value: number): void {
+    this.#factors[symbol] = value;
+  }
+
+  quantity(symbol: string, value: number, unit: string, how: string): void {
+    if (this.keepsSteps) this.#steps.push({ kind: 'quantity', symbol, value, unit, how });
+  }
+
+  step(clause: Clause, args: readonly number[], value: number): void {
+    if (this.keepsSteps) this.#steps.push({ kind: 'clause', clause, args, value });
+  }
+
+  note(text: string): void {
+    this.#notes.push(text);
+  }
+
+  /** Ends the row with its numbers; `action` null where only the resistance is asked. */
+  close(characteristic: number, safety: number, action: number | null, applies = true): void {
+    const design = characteristic / safety;
+    this.#push({
+      applies,
+      characteristic,
+      safety,
+      design,
+      action,
+      ratio: action === null ? null : loadRatio(action, design),
+    });
+  }
+
+  /** A mode that does not apply, with the reason. */
+  skip(head: RowHead, note: string): void {
+    this.open(head);
+    this.note(note);
+    this.#push({ applies: false, characteristic: null, safety: null, design: null, action: null, ratio: null });
+  }
+
+  #push(numbers: Pick<Row, 'applies' | 'characteristic' | 'safety' | 'design' | 'action' | 'ratio'>): void {
+    const head = this.#head;
+    if (head === null) throw new Error('a row was closed that was never opened');
+    const { edge } = head;
+    this.rows.push({
+      mode: head.mode,
+      part: head.part ?? null,
+      inserts: head.inserts,
+      edge: edge === undefined ? null : { from: [edge.fromX, edge.fromY] as const, to: [edge.toX, edge.toY] as const },
+      basic: this.#basic,
+      factors: this.#factors,
+      embedmentUsed: head.embedmentUsed ?? null,
+      edgeUsed: head.edgeUsed ?? null,
+      direction: head.direction ?? null,
+      clause: `${head.clause.document}:${head.clause.edition} ${head.clause.clause}`,
+      notes: this.#notes,
+      steps: this.keepsSteps ? this.#steps : NO_STEPS,
+      ...numbers,
+    });
+    this.#head = null;
+  }
+}

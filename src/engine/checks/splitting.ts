@@ -1,0 +1,115 @@
+import type { SplittingQuestion } from '../standards/edition.ts';
+import { reportProjection } from './concrete-cone.ts';
+import { chainByDistance, keyMembers } from './members.ts';
+import { roundForText, writeMessage } from './messages.ts';
+import type { PreparedAnchorage } from './prepare.ts';
+import { findEccentricity, type Projection, projectSquares } from './projection.ts';
+import { findTensioned, nameMembers, type Run } from './run.ts';
+import { loadRatio } from './verdict.ts';
+
+function findProjections(
+  p: PreparedAnchorage,
+  members: readonly number[],
+  criticalEdge: number,
+): readonly Projection[] {
+  const key = keyMembers(members, p.count);
+  const known = p.cache.splitting.get(key);
+  if (known !== undefined) return known;
+  const found = chainByDistance(members, p.xs, p.ys, 2 * criticalEdge).map((chain) =>
+    projectSquares(p, chain.members, chain.longestLink, criticalEdge),
+  );
+  p.cache.splitting.set(key, found);
+  return found;
+}
+
+/**
+ * Splitting under load. Not needed where cracked values are used and reinforcement limits the crack width, or where edges
+ * are at least c_cr,sp (a group: 1.2 c_cr,sp) away and the member is at least h_min thick; where it is needed and the product
+ * document gives no values, the answer is "not covered". EN 1992-4, 7.2.1.7.
+ */
+export function checkSplitting(run: Run): void {
+  const { p, actions, report } = run;
+  const { concrete, reinforcement, splitting, member } = p.group;
+  const head = { mode: 'splitting', inserts: [], clause: p.edition.clauses.splitting } as const;
+  const tensioned = findTensioned(actions);
+  if (tensioned.length === 0) {
+    report?.skip(head, writeMessage('no-tension'));
+    return;
+  }
+  if (concrete.cracked && reinforcement.limitsCrackWidth) {
+    report?.skip(head, writeMessage('splitting-released'));
+    return;
+  }
+  if (splitting === null) {
+    const edge = Math.min(...tensioned.map((i) => p.near[i]![0]?.distance ?? Number.POSITIVE_INFINITY));
+    const isEdgeless = p.region.sides.length === 0;
+    const reason = writeMessage('splitting-unknown', {
+      edge: isEdgeless ? 'none' : roundForText(edge),
+      thickness: member.thickness,
+    });
+    run.tally.refuse(reason);
+    report?.skip(head, reason);
+    return;
+  }
+  const farEnough = (tensioned.length > 1 ? 1.2 : 1) * splitting.criticalEdge;
+  const isFar = tensioned.every((i) => (p.near[i]![0]?.distance ?? Number.POSITIVE_INFINITY) >= farEnough);
+  if (isFar && member.thickness >= splitting.minimumThickness) {
+    report?.skip(head, writeMessage('splitting-far', { value: roundForText(farEnough) }));
+    return;
+  }
+  if (member.thickness < splitting.minimumThickness)
+    run.tally.refuse(
+      `member ${member.thickness} mm thick, below h_min ${splitting.minimumThickness} mm of the product document; use a thicker member`,
+    );
+  for (const projection of findProjections(p, tensioned, splitting.criticalEdge)) checkCluster(run, projection);
+}
+
+function checkCluster(run: Run, projection: Projection): void {
+  const { p, actions, report } = run;
+  const { splitting, concrete, insert, reinforcement, member, partialFactors } = p.group;
+  if (splitting === null) return;
+  let force = 0;
+  let momentX = 0;
+  let momentY = 0;
+  for (const i of projection.members) {
+    const { N } = actions[i]!;
+    force += N;
+    momentX += N * p.xs[i]!;
+    momentY += N * p.ys[i]!;
+  }
+  const eccentricity = findEccentricity(
+    projection,
+    momentX / force - projection.centroidX,
+    momentY / force - projection.centroidY,
+  );
+  if (report !== null) {
+    report.open({
+      mode: 'splitting',
+      inserts: nameMembers(run, projection.members),
+      clause: p.edition.clauses.splitting,
+      embedmentUsed: insert.embedment * projection.reduction,
+      direction: Math.atan2(eccentricity.uy, eccentricity.ux),
+    });
+    reportProjection(run, report, projection, eccentricity, splitting.criticalEdge);
+    report.quantity('N_Rk_p', p.pullOut.characteristic, 'N', 'pull-out of one insert, see there');
+  }
+  const question: SplittingQuestion = {
+    strength: concrete.strength,
+    cracked: concrete.cracked,
+    embedment: insert.embedment * projection.reduction,
+    area: projection.area,
+    criticalEdge: projection.criticalEdge,
+    edge: projection.edge,
+    denseSurface: reinforcement.denseSurface,
+    eccentricity1: eccentricity.e1,
+    eccentricity2: eccentricity.e2,
+    compressionArm: null,
+    thickness: member.thickness,
+    minimumThickness: splitting.minimumThickness,
+    pullOut: p.pullOut.characteristic,
+  };
+  const characteristic = p.edition.splitting(question, report);
+  const ratio = loadRatio(force, characteristic / partialFactors.concrete);
+  if (run.hasAction) run.tally.addConcreteTension(ratio, 'splitting');
+  report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
+}

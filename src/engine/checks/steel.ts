@@ -1,0 +1,129 @@
+import { writeMessage } from './messages.ts';
+import { findTested } from './prepare.ts';
+import { nameMembers, type Run } from './run.ts';
+import { loadRatio } from './verdict.ts';
+
+function findLargest(run: Run, measure: (i: number) => number): number {
+  let best = 0;
+  for (let i = 1; i < run.actions.length; i++) if (measure(i) > measure(best)) best = i;
+  return best;
+}
+
+/** Steel in tension: one row a part, for the most loaded insert. EN 1992-4, 7.2.1.3. */
+export function checkSteelTension(run: Run): void {
+  const { p, actions, report, tally } = run;
+  const worst = findLargest(run, (i) => actions[i]!.N);
+  const action = Math.max(0, actions[worst]!.N);
+  const tested = findTested(p.group, 'steel-tension');
+  for (const { part, tension } of p.parts) {
+    if (tension === null) continue;
+    if (run.hasAction) tally.add(loadRatio(action, tension.design), 'steel-tension');
+    if (report === null) continue;
+    const clause = p.edition.clauses.steelTension;
+    const head = { mode: 'steel-tension', part: part.name, inserts: nameMembers(run, [worst]), clause } as const;
+    if (action === 0) {
+      report.skip(head, writeMessage('no-tension'));
+      continue;
+    }
+    report.open(head);
+    report.basic(p.edition.steelTension(part, report));
+    if (p.group.partialFactors.steelTension === null) p.edition.steelTensionSafety(part, report);
+    report.close(tension.characteristic, tension.safety, run.hasAction ? action : null);
+  }
+  if (tested !== null && action > 0) checkTested(run, 'steel-tension', worst, action, tested);
+}
+
+/** A tested resistance of the whole insert stands beside the parts: the lower governs. */
+function checkTested(
+  run: Run,
+  mode: 'steel-tension' | 'steel-shear',
+  insert: number,
+  action: number,
+  tested: { readonly characteristic: number; readonly safety: number | null; readonly report: string },
+): void {
+  const { p, report } = run;
+  const inTension = mode === 'steel-tension';
+  const safeties = p.parts.map((part) => (inTension ? part.tension : part.shear)?.safety ?? 1);
+  const safety = tested.safety ?? Math.max(...safeties);
+  if (run.hasAction) run.tally.add(loadRatio(action, tested.characteristic / safety), mode);
+  if (report === null) return;
+  const clause = inTension ? p.edition.clauses.steelTension : p.edition.clauses.steelShear;
+  report.open({ mode, part: 'insert as tested', inserts: nameMembers(run, [insert]), clause });
+  report.note(writeMessage('tested', { report: tested.report }));
+  report.quantity(inTension ? 'N_Rk_s' : 'V_Rk_s', tested.characteristic, 'N', `test report ${tested.report}`);
+  report.close(tested.characteristic, safety, run.hasAction ? action : null);
+}
+
+/** Steel in shear, with or without lever arm: one row a part, for the most loaded insert. EN 1992-4, 7.2.2.3. */
+export function checkSteelShear(run: Run): void {
+  const { p, actions, report, tally } = run;
+  const shearOf = (i: number) => Math.hypot(actions[i]!.Vx, actions[i]!.Vy);
+  const worst = findLargest(run, shearOf);
+  const action = shearOf(worst);
+  const { leverArm } = p.group;
+  const clause = leverArm === null ? p.edition.clauses.steelShear : p.edition.clauses.leverArm;
+  for (const { part, shear, tension } of p.parts) {
+    if (shear === null) continue;
+    const head = { mode: 'steel-shear', part: part.name, inserts: nameMembers(run, [worst]), clause } as const;
+    if (action === 0) {
+      report?.skip(head, writeMessage('no-shear'));
+      continue;
+    }
+    if (leverArm !== null && tension !== null) {
+      checkLeverArm(run, part.name, head);
+      continue;
+    }
+    if (run.hasAction) tally.add(loadRatio(action, shear.design), 'steel-shear');
+    if (report === null) continue;
+    report.open(head);
+    report.note(writeMessage('no-lever-arm'));
+    if (p.group.insert.elongation === null) report.note(writeMessage('ductility-unknown'));
+    const isBrittleGroup = p.count > 1 && p.edition.isBrittle(p.group.insert);
+    report.basic(p.edition.steelShear(part, isBrittleGroup, report));
+    if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
+    report.close(shear.characteristic, shear.safety, run.hasAction ? action : null);
+  }
+  const tested = leverArm === null ? findTested(p.group, 'steel-shear') : null;
+  if (tested !== null && action > 0) checkTested(run, 'steel-shear', worst, action, tested);
+}
+
+/** With a lever arm each insert's own tension counts, so the worst is looked for over all of them. */
+function checkLeverArm(
+  run: Run,
+  partName: string,
+  head: {
+    readonly mode: 'steel-shear';
+    readonly part: string;
+    readonly inserts: readonly string[];
+    readonly clause: Run['p']['edition']['clauses']['leverArm'];
+  },
+): void {
+  const { p, actions, report } = run;
+  const { leverArm } = p.group;
+  const prepared = p.parts.find(({ part }) => part.name === partName);
+  if (leverArm === null || prepared?.shear == null || prepared.tension == null) return;
+  const { part, shear, tension } = prepared;
+  let worst = 0;
+  let worstRatio = -1;
+  for (let i = 0; i < actions.length; i++) {
+    const force = Math.hypot(actions[i]!.Vx, actions[i]!.Vy);
+    const pull = run.hasAction ? actions[i]!.N : 0;
+    const design = p.edition.leverArmShear(part, leverArm, pull, tension.design, null) / shear.safety;
+    const ratio = loadRatio(force, design);
+    if (ratio > worstRatio) {
+      worstRatio = ratio;
+      worst = i;
+    }
+  }
+  if (run.hasAction) run.tally.add(worstRatio, 'steel-shear');
+  if (report === null) return;
+  report.open({ ...head, inserts: nameMembers(run, [worst]) });
+  const pull = run.hasAction ? actions[worst]!.N : 0;
+  const value = p.edition.leverArmShear(part, leverArm, pull, tension.design, report);
+  report.basic(value);
+  report.factor('l_a', leverArm.length);
+  report.factor('alpha_M', leverArm.restraint);
+  if (value === 0) report.note(writeMessage('no-steel-left'));
+  if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
+  report.close(value, shear.safety, run.hasAction ? Math.hypot(actions[worst]!.Vx, actions[worst]!.Vy) : null);
+}

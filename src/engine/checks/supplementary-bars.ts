@@ -1,0 +1,154 @@
+import { REINFORCEMENT_FACTOR } from '../standards/en-1992-4-2018/partial-factors.ts';
+import {
+  BAR_ANCHORAGE,
+  BAR_STEEL,
+  BAR_TENSION_FROM_SHEAR,
+  BOND_STRENGTH,
+  barAnchorage,
+  barSteel,
+  barTensionFromShear,
+  bondStrength,
+  LOOP_EFFICIENCY,
+} from '../standards/en-1992-4-2018/supplementary-reinforcement.ts';
+import type { Hairpin, SupplementaryBar } from './anchorage-group.ts';
+import type { EdgeRow } from './edge-row.ts';
+import { roundForText, writeMessage } from './messages.ts';
+import type { Report } from './report.ts';
+import { nameMembers, type Run } from './run.ts';
+import { loadRatio } from './verdict.ts';
+
+/** Rules for bars that may count, 7.2.1.2 and 7.2.2.2 (recalled). Lengths mm. */
+const LARGEST_DIAMETER = 16;
+const REACH = 0.75;
+const SHORTEST_HOOKED = 4;
+const SHORTEST_STRAIGHT = 10;
+const HOOK_SHAPE = 0.7;
+
+/** Normals within this angle are the edge that a hairpin serves: 10 degrees [rad]. */
+const SAME_EDGE = Math.PI / 18;
+
+/** Bars that stand in for the concrete in one row: their rows are written when the concrete's own row is closed. */
+export interface BarCheck {
+  report(report: Report): void;
+}
+
+/** Why a bar may not count; null where it may. */
+function findFault(bar: SupplementaryBar, reach: number): string | null {
+  if (bar.diameter > LARGEST_DIAMETER) return `diameter ${bar.diameter} mm is above ${LARGEST_DIAMETER} mm`;
+  if (bar.distance > reach)
+    return `${roundForText(bar.distance)} mm from the insert is farther than ${roundForText(reach)} mm`;
+  const shortest = (bar.hooked ? SHORTEST_HOOKED : SHORTEST_STRAIGHT) * bar.diameter;
+  const bonded = Math.min(bar.anchorageInside, bar.anchorageOutside);
+  if (bonded < shortest) return `bonded length ${roundForText(bonded)} mm is below ${roundForText(shortest)} mm`;
+  return null;
+}
+
+interface BarSums {
+  readonly steel: number;
+  readonly anchorage: number;
+}
+
+function sumBars(
+  run: Run,
+  bars: readonly SupplementaryBar[],
+  reach: number,
+  efficiency: number,
+  report: Report | null,
+): BarSums {
+  const { concrete, partialFactors } = run.p.group;
+  let steel = 0;
+  let anchorage = 0;
+  for (const [index, bar] of bars.entries()) {
+    const reason = findFault(bar, reach);
+    if (reason !== null) {
+      report?.note(writeMessage('bar-ignored', { index: index + 1, reason }));
+      continue;
+    }
+    const bond = bondStrength(bar.goodBond ? 1 : 0.7, concrete.strength, partialFactors.concrete);
+    const bonded = Math.min(bar.anchorageInside, bar.anchorageOutside);
+    const shape = bar.hooked ? HOOK_SHAPE : 1;
+    const own = barSteel(efficiency, bar.legs, bar.diameter, bar.yield);
+    const held = barAnchorage(bar.legs, bonded, bar.diameter, bond, shape);
+    report?.step(BAR_STEEL, [efficiency, bar.legs, bar.diameter, bar.yield], own);
+    report?.step(BOND_STRENGTH, [bar.goodBond ? 1 : 0.7, concrete.strength, partialFactors.concrete], bond);
+    report?.step(BAR_ANCHORAGE, [bar.legs, bonded, bar.diameter, bond, shape], held);
+    steel += own;
+    // A bar cannot be held by more than its own design strength.
+    anchorage += Math.min(held, own / REINFORCEMENT_FACTOR);
+  }
+  return { steel, anchorage };
+}
+
+/**
+ * Hangers behind a cone: all of the cluster's tension on the bars, the concrete alone not counted (no sum of the two).
+ * @returns the bars' rows where they carry more than the concrete does; null where the concrete governs
+ */
+export function checkHangers(run: Run, force: number, concreteRatio: number): BarCheck | null {
+  const { hangers, insert } = run.p.group;
+  if (hangers.length === 0) return null;
+  const reach = REACH * insert.embedment;
+  const check = compare(run, force, concreteRatio, (report) => sumBars(run, hangers, reach, 1, report), [], null);
+  if (check !== null) run.tally.barsCarryTension = true;
+  return check;
+}
+
+/** Hairpins toward an edge: all of the row's shear on the loops that serve this edge. */
+export function checkHairpins(run: Run, row: EdgeRow, force: number, concreteRatio: number): BarCheck | null {
+  const { hairpins, insert } = run.p.group;
+  const { nx, ny } = row.view.side;
+  const serving = hairpins.filter((bar) => {
+    const dot = Math.cos(bar.toward) * nx + Math.sin(bar.toward) * ny;
+    return dot > Math.cos(SAME_EDGE);
+  });
+  if (serving.length === 0) return null;
+  const z = 0.85 * Math.min(2 * insert.embedment, 2 * row.edge);
+  const depth = Math.max(...serving.map((bar: Hairpin) => bar.depth));
+  const tension = barTensionFromShear(depth, z, force);
+  const check = compare(
+    run,
+    tension,
+    concreteRatio,
+    (report) => {
+      report?.step(BAR_TENSION_FROM_SHEAR, [depth, z, force], tension);
+      return sumBars(run, serving, REACH * row.edge, LOOP_EFFICIENCY, report);
+    },
+    row.front,
+    row,
+  );
+  if (check !== null) run.tally.barsCarryShear = true;
+  return check;
+}
+
+function compare(
+  run: Run,
+  force: number,
+  concreteRatio: number,
+  sum: (report: Report | null) => BarSums,
+  members: readonly number[],
+  row: EdgeRow | null,
+): BarCheck | null {
+  const { steel, anchorage } = sum(null);
+  const steelRatio = loadRatio(force, steel / REINFORCEMENT_FACTOR);
+  const anchorageRatio = loadRatio(force, anchorage);
+  const larger = Math.max(steelRatio, anchorageRatio);
+  if (larger >= concreteRatio) {
+    run.report?.note(writeMessage('bars-not-needed'));
+    sum(run.report);
+    return null;
+  }
+  const mode = steelRatio >= anchorageRatio ? 'bar-steel' : 'bar-anchorage';
+  if (row === null) run.tally.addConcreteTension(larger, mode);
+  else run.tally.addConcreteShear(larger, mode);
+  return {
+    report(report) {
+      const inserts = row === null ? run.p.group.positions.map(({ id }) => id) : nameMembers(run, members);
+      const edge = row === null ? {} : { edge: row.view.side };
+      report.open({ mode: 'bar-steel', inserts, clause: BAR_STEEL, ...edge });
+      sum(report);
+      report.close(steel, REINFORCEMENT_FACTOR, force);
+      report.open({ mode: 'bar-anchorage', inserts, clause: BAR_ANCHORAGE, ...edge });
+      // Anchorage is a design value already: bond strength carries γ_c.
+      report.close(anchorage, 1, force);
+    },
+  };
+}

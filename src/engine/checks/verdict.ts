@@ -1,0 +1,27 @@
+import type { Verdict } from './result.ts';
+
+/** Slack for rounding in floating point: a ratio of exactly 1 passes whichever way it was computed. */
+const ROUNDING = 1e-9;
+
+/** True when a load ratio is within the resistance; exactly 1 passes, NaN never does. */
+export function isWithin(ratio: number): boolean {
+  return ratio <= 1 + ROUNDING;
+}
+
+/**
+ * The one decision. A ratio above 1 fails; else anything uncovered means "not covered"; else it passes.
+ * @param ratio largest load ratio; null where no action was given
+ * @param isCovered false where any rule in use is outside the document's range or not covered
+ * @returns the verdict; null where nothing was asked (no action) and nothing is out of scope
+ */
+export function decideVerdict(ratio: number | null, isCovered: boolean): Verdict | null {
+  if (ratio !== null && !isWithin(ratio)) return 'fail';
+  if (!isCovered) return 'not covered';
+  return ratio === null ? null : 'pass';
+}
+
+/** action / design, with zero over zero as 0 and a load on nothing as Infinity. */
+export function loadRatio(action: number, design: number): number {
+  if (action <= 0) return 0;
+  return design > 0 ? action / design : Number.POSITIVE_INFINITY;
+}
