@@ -86,9 +86,9 @@ export function squaresArea(
   if (n === 1) return rectangleArea(region, x, y, ux, uy, -half, half, -half, half);
 
   // Centres in the squares' frame, sorted by v, so that the squares of a slab come in order of their lower sides.
-  const us = new Float64Array(n);
-  const vs = new Float64Array(n);
-  const cuts = new Float64Array(2 * n);
+  const us: number[] = [];
+  const vs: number[] = [];
+  const cuts: number[] = [];
   for (let i = 0; i < n; i++) {
     const u = (xs[i]! - x) * ux + (ys[i]! - y) * uy;
     const v = (ys[i]! - y) * ux - (xs[i]! - x) * uy;
@@ -106,8 +106,8 @@ export function squaresArea(
   // Slabs thinner than this are rounding; leaving them out changes the area by less than 1e-12 of it.
   const thin = 1e-13 * half;
   let area = 0;
-  let open = new Float64Array(3 * n);
-  let next = new Float64Array(3 * n);
+  let open: number[] = [];
+  let next: number[] = [];
   let openCount = 0;
   for (let k = 0; k < 2 * n; k++) {
     const left = cuts[k]!;
@@ -139,14 +139,7 @@ export function squaresArea(
 }
 
 /** Puts the joined spans of a slab into `slab` as start, bottom, top; gives their number. */
-function fillSlab(
-  slab: Float64Array,
-  us: Float64Array,
-  vs: Float64Array,
-  half: number,
-  left: number,
-  right: number,
-): number {
+function fillSlab(slab: number[], us: number[], vs: number[], half: number, left: number, right: number): number {
   const middle = (left + right) / 2;
   let count = 0;
   for (let i = 0; i < us.length; i++) {
@@ -165,7 +158,7 @@ function fillSlab(
   return count;
 }
 
-function insertSorted(values: Float64Array, count: number, value: number): void {
+function insertSorted(values: number[], count: number, value: number): void {
   let j = count;
   for (; j > 0 && values[j - 1]! > value; j--) values[j] = values[j - 1]!;
   values[j] = value;
