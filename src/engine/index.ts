@@ -1,0 +1,17 @@
+/** The engine's public face: `import { checkAnchorage } from 'onepour/engine'`, in a browser or in Node. */
+export {
+  type AnchorageNumbers,
+  checkAnchorage,
+  explainAnchorage,
+  findResistances,
+  prepare,
+} from './checks/anchorage.ts';
+export { AnchorageError } from './checks/anchorage-error.ts';
+export type * from './checks/anchorage-group.ts';
+export type * from './checks/result.ts';
+export { solveFixture } from './fixture/fixture-forces.ts';
+export { FixtureError } from './fixture/fixture-error.ts';
+export { GeometryError } from './geometry/geometry-error.ts';
+export type { Point, Polygon } from './geometry/point.ts';
+export { writeStep } from './standards/write-step.ts';
+export { ENGINE_VERSION } from './version.ts';
