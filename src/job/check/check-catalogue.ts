@@ -69,6 +69,11 @@ function checkItem({ path, value: item }: Entry<CatalogueItem>): DocumentFault[]
       `a cross hole ${hole.fromFoot_mm} mm above the foot lies outside an insert of ${item.length_mm} mm`,
     );
   }
+  item.tested.forEach((test, i) => {
+    if (test.mode !== 'pull-out' || test.fromStrength_MPa !== null) return;
+    const text = `the tested pull-out of report ${test.report} does not say from which concrete strength it holds; expected fromStrength_MPa`;
+    faults.push(faultAt([...path, 'tested', i, 'fromStrength_MPa'], null, 'a concrete strength in MPa', text));
+  });
   return faults;
 }
 

@@ -23,18 +23,12 @@ const foot = z.discriminatedUnion('kind', [
 
 /** A resistance that was measured; it replaces a formula only with its report number. */
 const tested = z.strictObject({
-  mode: z.enum([
-    'steel-tension',
-    'steel-shear',
-    'thread',
-    'pull-out',
-    'concrete-cone',
-    'splitting',
-    'blow-out',
-    'pry-out',
-    'concrete-edge',
-  ]),
+  mode: z.enum(['steel-tension', 'steel-shear', 'thread', 'pull-out']),
   characteristic_kN: length,
+  /** Partial factor of the report; null: that of the standard. */
+  partialFactor: length.nullable().default(null),
+  /** Lowest f_ck that a pull-out value holds for; null for steel. */
+  fromStrength_MPa: length.nullable().default(null),
   report: text,
   standard: text,
   conditions: text,

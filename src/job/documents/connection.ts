@@ -36,6 +36,9 @@ const bar = z.strictObject({
   goodBond: z.boolean(),
 });
 
+/** A loop that takes up shear toward an edge: in which direction (in the plate's axes) and how deep below the face. */
+const hairpin = bar.extend({ toward_deg: coordinate, depth_mm: lengthOrZero });
+
 /** A plate bolted to inserts of one panel face. Origin as cast-in positions are given on that face; then turned, seen from its front. */
 export const connection = z.strictObject({
   key,
@@ -67,7 +70,7 @@ export const connection = z.strictObject({
   /** Age of the concrete when first loaded; null: 28 days. */
   age_days: length.nullable().default(null),
   hangers: z.array(bar).readonly().default([]),
-  hairpins: z.array(bar).readonly().default([]),
+  hairpins: z.array(hairpin).readonly().default([]),
   /** Uses that no rule here covers: such a connection never passes. */
   uses: z
     .array(z.enum(['seismic', 'fire', 'fatigue', 'post-installed']))
