@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import type { AnchorageResult, Row } from '../engine/checks/result.ts';
-import { writeStep } from '../engine/standards/write-step.ts';
+import { writeStep } from '../engine/checks/write-step.ts';
 
 const N_PER_KN = 1000;
 const RAD_PER_DEG = Math.PI / 180;

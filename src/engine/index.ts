@@ -9,9 +9,9 @@ export {
 export { AnchorageError } from './checks/anchorage-error.ts';
 export type * from './checks/anchorage-group.ts';
 export type * from './checks/result.ts';
-export { solveFixture } from './fixture/fixture-forces.ts';
+export { writeStep } from './checks/write-step.ts';
 export { FixtureError } from './fixture/fixture-error.ts';
+export { solveFixture } from './fixture/fixture-forces.ts';
 export { GeometryError } from './geometry/geometry-error.ts';
 export type { Point, Polygon } from './geometry/point.ts';
-export { writeStep } from './standards/write-step.ts';
 export { ENGINE_VERSION } from './version.ts';

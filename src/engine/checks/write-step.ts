@@ -1,4 +1,4 @@
-import type { Step } from '../checks/result.ts';
+import type { Step } from './result.ts';
 
 /** A step as a person reads it: symbol = formula = the formula with its numbers = result, with its clause. */
 export interface WrittenStep {
