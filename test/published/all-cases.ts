@@ -1,0 +1,13 @@
+// Every case and the rows that they give. Sources: each file names its own.
+
+import { CASES as B19 } from './b19.ts';
+import { CASES as CEN_TS } from './cen-ts-1992-4.ts';
+import { CASES as DESIGN_GUIDE } from './design-guide-1.ts';
+import { type PublishedRow, runCase } from './published.ts';
+
+export const CASES = [...DESIGN_GUIDE, ...B19, ...CEN_TS];
+
+/** Computes every published value that has a case, in the order of the cases. */
+export function runAllCases(): readonly PublishedRow[] {
+  return CASES.flatMap(runCase);
+}

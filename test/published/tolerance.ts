@@ -1,0 +1,35 @@
+// How far a computed number may lie from a published one: half a unit of the last digit that its source prints.
+
+import type { PublishedValue } from './entry.ts';
+
+/** Rounding in floating point, where a source prints an exact number. */
+const EXACT = 1e-9;
+/** Values that a test of others asserts with many figures are compared at three: so the entries' own word on them. */
+const FIGURES_OF_OTHERS = 3;
+/** Values derived from a printed formula are written with four figures. */
+const FIGURES_DERIVED = 4;
+
+/**
+ * Largest difference allowed by the digits as printed, in the value's unit.
+ *
+ * @example 145 kN, "whole kN": 0.5. 48.3, "3 significant figures": 0.05. 8.9, "1 decimal": 0.05.
+ * @throws Error when the rounding is none that is known here
+ */
+export function toleranceOf({ name, value, rounding }: PublishedValue): number {
+  if (/^exact\b/.test(rounding)) return EXACT * Math.abs(value);
+  if (rounding === 'as in the test, 5 or more figures') return halfUnitOfFigure(value, FIGURES_OF_OTHERS);
+  if (rounding === 'derived') return halfUnitOfFigure(value, FIGURES_DERIVED);
+  if (/^whole \w+$/.test(rounding)) return 0.5;
+  const figures = /^(\d+) (significant )?figures$/.exec(rounding);
+  if (figures !== null) return halfUnitOfFigure(value, Number(figures[1]));
+  const decimals = /^(\d+) decimals?$/.exec(rounding);
+  if (decimals !== null) return 0.5 * 10 ** -Number(decimals[1]);
+  throw new Error(`value "${name}": no tolerance is known for the rounding "${rounding}"`);
+}
+
+/** Half a unit of the given significant figure of a number. */
+function halfUnitOfFigure(value: number, figures: number): number {
+  // The exponent as the number is written, so that 999.6 and 1000 are not mixed up by a logarithm.
+  const exponent = Number(Math.abs(value).toExponential().split('e')[1]);
+  return 0.5 * 10 ** (exponent - figures + 1);
+}
