@@ -128,6 +128,8 @@ export function visibleSpan(
     const low = Math.min(p, q);
     const high = Math.max(p, q);
     if (low < -TOLERANCE && high > TOLERANCE) return null;
+    // A side seen end-on at the foot casts no shadow of its own; its neighbours say which way it is dark.
+    if (low >= -TOLERANCE && high <= TOLERANCE) continue;
     if (low + high > 0) to = Math.min(to, Math.max(0, low));
     else from = Math.max(from, Math.min(0, high));
   }

@@ -158,7 +158,7 @@ function peerFace(face: Face): { readonly panel: PeerPolygon; readonly squares: 
   return { panel, squares, at };
 }
 
-export function peerArea(polygons: readonly (readonly (readonly Pair[])[])[]): number {
+function peerArea(polygons: readonly (readonly (readonly Pair[])[])[]): number {
   let area = 0;
   for (const polygon of polygons) {
     polygon.forEach((ring, r) => {
@@ -172,10 +172,11 @@ export function peerArea(polygons: readonly (readonly (readonly Pair[])[])[]): n
  * The general library sometimes gives up with an error where sides lie on each other by rounding. The area does not depend
  * on the turn of the drawing, so it is asked again with the whole face turned; five refusals are a failure.
  */
-function askTurned(face: Face, ask: (face: Face) => number): number {
+function askTurned(face: Face, ask: (face: Face, move: Move) => number): number {
   for (let turn = 0; ; turn++) {
     try {
-      return ask(turn === 0 ? face : moveFace(face, makeMove(0.37 * turn, false, 0, 0)));
+      const move = makeMove(0.37 * turn, false, 0, 0);
+      return ask(moveFace(face, move), move);
     } catch (error) {
       if (turn === 4) throw error;
     }
@@ -209,6 +210,17 @@ function clipVisible(face: Face): number {
     return polygonClipping.difference(square, ...shadows);
   });
   return peerArea(polygonClipping.union(seen[0]!, ...seen.slice(1)));
+}
+
+/** The part of a convex polygon that is in sight of the face's first point, in the same way. */
+export function peerVisibleWithin(face: Face, convex: Polygon): number {
+  return askTurned(face, (turned, move) => {
+    const [ox, oy] = turned.points[0]!;
+    const { panel } = peerFace(turned);
+    const shape: PeerPolygon = [peerRing(convex.map(move).map(([x, y]): Point => [x - ox, y - oy]))];
+    const shadows = panel.flatMap((ring, r) => castShadows(ring, r === 0, [0, 0]));
+    return peerArea(polygonClipping.difference(shape, ...shadows));
+  });
 }
 
 function castShadows(ring: readonly Pair[], isOutline: boolean, [px, py]: Point): PeerPolygon[] {
