@@ -3,9 +3,10 @@
 import { CASES as B19 } from './b19.ts';
 import { CASES as CEN_TS } from './cen-ts-1992-4.ts';
 import { CASES as DESIGN_GUIDE } from './design-guide-1.ts';
+import { CASES as HARDWARE } from './hardware.ts';
 import { type PublishedRow, runCase } from './published.ts';
 
-export const CASES = [...DESIGN_GUIDE, ...B19, ...CEN_TS];
+export const CASES = [...DESIGN_GUIDE, ...B19, ...CEN_TS, ...HARDWARE];
 
 /** Computes every published value that has a case, in the order of the cases. */
 export function runAllCases(): readonly PublishedRow[] {

@@ -20,6 +20,9 @@ describe('tolerance', () => {
     [145, 'whole kN', 0.5],
     [8.9, '1 decimal', 0.05],
     [0.714286, '6 decimals', 0.0000005],
+    [8.376, '0.001', 0.0005],
+    [58, '0.01 (M10 printed 58.00)', 0.005],
+    [13000, '3 significant figures as printed', 50],
     // Compared at three figures, whatever is written: 12.7627 → tenth.
     [12.7627, 'as in the test, 5 or more figures', 0.05],
     // Derived values are written with four: 1.667 → thousandth.

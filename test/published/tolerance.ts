@@ -16,14 +16,17 @@ const FIGURES_DERIVED = 4;
  * @throws Error when the rounding is none that is known here
  */
 export function toleranceOf({ name, value, rounding }: PublishedValue): number {
-  if (/^exact\b/.test(rounding)) return EXACT * Math.abs(value);
+  if (/^exact\b/.test(rounding) || rounding === 'as printed') return EXACT * Math.abs(value);
   if (rounding === 'as in the test, 5 or more figures') return halfUnitOfFigure(value, FIGURES_OF_OTHERS);
   if (rounding === 'derived') return halfUnitOfFigure(value, FIGURES_DERIVED);
   if (/^whole \w+$/.test(rounding)) return 0.5;
-  const figures = /^(\d+) (significant )?figures$/.exec(rounding);
+  const figures = /^(\d+) (significant )?figures( as printed)?$/.exec(rounding);
   if (figures !== null) return halfUnitOfFigure(value, Number(figures[1]));
   const decimals = /^(\d+) decimals?$/.exec(rounding);
   if (decimals !== null) return 0.5 * 10 ** -Number(decimals[1]);
+  // A printed step: "0.001", or with a remark in brackets.
+  const step = /^(0\.0*1)( \(.*\))?$/.exec(rounding);
+  if (step !== null) return 0.5 * Number(step[1]);
   throw new Error(`value "${name}": no tolerance is known for the rounding "${rounding}"`);
 }
 
