@@ -14,7 +14,8 @@ export const MESSAGES = {
   'uncovered-use': '{use}: no rule of this program covers it; a licensed engineer must decide',
   'compressed-insert': 'insert {insert} is pressed by {value} kN; concrete in front of the foot is not computed',
   'splitting-unknown':
-    'splitting needs c_cr,sp and h_min of the product document (edge {edge} mm, thickness {thickness} mm)',
+    'splitting needs c_cr,sp and h_min of the product document (edge {edge}, thickness {thickness} mm)',
+  'splitting-thin': 'member {value} mm thick, below h_min {low} mm of the product document; use a thicker member',
   'sharp-corner': 'the corner of {angle} degrees beside this edge is below 90 degrees: not covered by the code',
   'torsion-pair':
     'two inserts in torsion with overlapping edge bodies: 0.8 of the resistance (recalled, confirm against print)',

@@ -100,7 +100,8 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
       );
   const xs = Float64Array.from(group.positions, (p) => p.x);
   const ys = Float64Array.from(group.positions, (p) => p.y);
-  const reach = Math.max(edition.coneReach * group.insert.embedment, group.splitting?.criticalEdge ?? 0);
+  const splittingReach = edition.splittingGroupEdge * (group.splitting?.criticalEdge ?? 0);
+  const reach = Math.max(edition.coneReach * group.insert.embedment, splittingReach);
   const near = group.positions.map((p) => nearPoints(region, p.x, p.y, reach));
   const parts = group.insert.steelParts.map((part) => preparePart(group, edition, part));
   const bearingArea = edition.bearingArea(group.insert, null);

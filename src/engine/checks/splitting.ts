@@ -42,25 +42,22 @@ export function checkSplitting(run: Run): void {
   }
   if (splitting === null) {
     const edge = Math.min(...tensioned.map((i) => p.near[i]![0]?.distance ?? Number.POSITIVE_INFINITY));
-    const isEdgeless = p.region.sides.length === 0;
     const reason = writeMessage('splitting-unknown', {
-      edge: isEdgeless ? 'none' : roundForText(edge),
+      edge: Number.isFinite(edge) ? `${roundForText(edge)} mm` : 'none near',
       thickness: member.thickness,
     });
     run.tally.refuse(reason);
     report?.skip(head, reason);
     return;
   }
-  const farEnough = (tensioned.length > 1 ? 1.2 : 1) * splitting.criticalEdge;
+  const farEnough = (tensioned.length > 1 ? p.edition.splittingGroupEdge : 1) * splitting.criticalEdge;
   const isFar = tensioned.every((i) => (p.near[i]![0]?.distance ?? Number.POSITIVE_INFINITY) >= farEnough);
   if (isFar && member.thickness >= splitting.minimumThickness) {
     report?.skip(head, writeMessage('splitting-far', { value: roundForText(farEnough) }));
     return;
   }
   if (member.thickness < splitting.minimumThickness)
-    run.tally.refuse(
-      `member ${member.thickness} mm thick, below h_min ${splitting.minimumThickness} mm of the product document; use a thicker member`,
-    );
+    run.tally.refuse(writeMessage('splitting-thin', { value: member.thickness, low: splitting.minimumThickness }));
   for (const projection of findProjections(p, tensioned, splitting.criticalEdge)) checkCluster(run, projection);
 }
 

@@ -96,6 +96,8 @@ export interface Edition {
   bearingArea(insert: InsertProperties, sink: Sink | null): number;
   pullOut(bearingArea: number, strength: number, cracked: boolean, sink: Sink | null): number;
 
+  /** A group needs this multiple of c_cr,sp on every side for splitting to be left out. */
+  readonly splittingGroupEdge: number;
   splitting(question: SplittingQuestion, sink: Sink | null): number;
 
   /** Blow-out is checked where the edge distance is at most this fraction of the embedment. */

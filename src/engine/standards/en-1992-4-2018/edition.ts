@@ -137,6 +137,7 @@ export const EN_1992_4_2018: Edition = {
     return value;
   },
 
+  splittingGroupEdge: 1.2,
   splitting(question: SplittingQuestion, sink: Sink | null): number {
     const plain = basicCone(question, sink);
     const basic = split.splittingBasic(question.pullOut, plain);
