@@ -43,7 +43,12 @@ export const anchorageOutput = z.strictObject({
     }),
   ),
   interaction: z.array(
-    z.strictObject({ kind: z.enum(['steel', 'concrete', 'all']), ratio: optionalNumber, clause: z.string() }),
+    z.strictObject({
+      kind: z.enum(['steel', 'concrete', 'all']),
+      ratio: optionalNumber,
+      clause: z.string(),
+      steps: z.array(stepOutput).optional(),
+    }),
   ),
   governing: z.strictObject({ mode: z.string(), ratio: optionalNumber }).nullable(),
   verdict: z.enum(['pass', 'fail', 'not covered']).nullable(),
@@ -96,7 +101,12 @@ export function writeAnchorage(
   return {
     standard: result.document,
     modes: result.rows.map((row) => writeRow(row, keepsSteps)),
-    interaction: result.interaction.map(({ kind, ratio, clause }) => ({ kind, ratio: toJson(ratio), clause })),
+    interaction: result.interaction.map(({ kind, ratio, clause, steps }) => ({
+      kind,
+      ratio: toJson(ratio),
+      clause,
+      ...(keepsSteps ? { steps: steps.map(writeStep) } : {}),
+    })),
     governing:
       result.governing === null ? null : { mode: result.governing.mode, ratio: toJson(result.governing.ratio) },
     verdict: result.verdict,

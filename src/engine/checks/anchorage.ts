@@ -24,6 +24,8 @@ export interface AnchorageNumbers {
   readonly ratio: number;
   readonly mode: GoverningMode | null;
   readonly verdict: Verdict | null;
+  /** Why it can never be a pass; empty when all is covered. */
+  readonly uncovered: readonly string[];
 }
 
 /** Below this a force is rounding, relative to the largest of the group. */
@@ -44,7 +46,8 @@ export function prepare(group: AnchorageGroup): PreparedAnchorage {
 export function checkAnchorage(p: PreparedAnchorage, actions: GroupActions): AnchorageNumbers {
   const tally = new Tally();
   runAll({ p, ...cleanActions(p, actions), hasAction: true, tally, report: null }, null);
-  return { ratio: tally.ratio, mode: tally.mode, verdict: decide(p, tally, true) };
+  const uncovered = tally.uncovered.length === 0 ? p.uncovered : [...p.uncovered, ...tally.uncovered];
+  return { ratio: tally.ratio, mode: tally.mode, verdict: decide(p, tally, true), uncovered };
 }
 
 /**

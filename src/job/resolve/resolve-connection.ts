@@ -5,9 +5,9 @@ import type { CastIn } from '../documents/cast-in.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
 import type { Connection } from '../documents/connection.ts';
 import type { Fixture } from '../documents/fixture.ts';
-import type { JobFile } from '../documents/job-file.ts';
 import type { Panel } from '../documents/panel.ts';
 import { frameOf } from '../face-frame.ts';
+import type { JobIndex } from '../job-index.ts';
 import { layersAt, totalThickness } from '../section.ts';
 import { localMember } from './local-member.ts';
 import { localReinforcement, toHairpin, toSupplementaryBar } from './local-reinforcement.ts';
@@ -28,42 +28,27 @@ function mustFind<T>(found: T | undefined, what: string): T {
   return found;
 }
 
-function gatherMembers(file: JobFile, connection: Connection): Members {
-  const { job, library } = file;
-  const panel = mustFind(
-    job.panels.find((p) => p.mark === connection.panel),
-    `panel ${connection.panel}`,
-  );
+function gatherMembers(index: JobIndex, connection: Connection): Members {
+  const panel = mustFind(index.panels.get(connection.panel), `panel ${connection.panel}`);
   const inserts = connection.inserts.map(({ insert, hole }) => {
-    const castIn = mustFind(
-      job.castIns.find((c) => c.panel === panel.mark && c.id === insert),
-      `insert ${insert}`,
-    );
+    const castIn = mustFind(index.castIn(panel.mark, insert), `insert ${insert}`);
     const item = mustFind(
-      library.catalogue.items.find((i) => i.id === castIn.item),
+      castIn.item === null ? undefined : index.items.get(castIn.item),
       `catalogue item ${castIn.item}`,
     );
     return { castIn, item, hole };
   });
   const detail =
-    connection.detail === null
-      ? null
-      : mustFind(
-          library.details.details.find((d) => d.id === connection.detail),
-          `detail ${connection.detail}`,
-        );
+    connection.detail === null ? null : mustFind(index.details.get(connection.detail), `detail ${connection.detail}`);
   return { panel, fixture: connection.fixture ?? detail?.fixture ?? null, inserts };
 }
 
 function strengthOf(
-  file: JobFile,
+  index: JobIndex,
   connection: Connection,
   panel: Panel,
 ): { strength: number; lightweight: boolean; assumptions: string[] } {
-  const mix = mustFind(
-    file.job.concretes.find((c) => c.id === panel.concrete),
-    `concrete ${panel.concrete}`,
-  );
+  const mix = mustFind(index.concretes.get(panel.concrete), `concrete ${panel.concrete}`);
   const { age_days } = connection;
   if (age_days === null || age_days === 28) {
     const assumptions = age_days === null ? [`concrete at 28 days: f_ck = ${mix.strength28_MPa} MPa`] : [];
@@ -151,9 +136,9 @@ function findUncoveredUses(connection: Connection, members: Members): UncoveredU
  *
  * @throws Error when the job holds a reference that nothing has (reading refuses such a job)
  */
-export function resolveConnection(file: JobFile, connection: Connection): Resolution {
-  const { rules } = file.library;
-  const members = gatherMembers(file, connection);
+export function resolveConnection(index: JobIndex, connection: Connection): Resolution {
+  const { rules } = index.file.library;
+  const members = gatherMembers(index, connection);
   const { panel, fixture, inserts } = members;
   const face = connection.face === 'edge' ? `edge ${connection.edge}` : connection.face;
   const head = { mark: connection.mark, panel: panel.mark, face };
@@ -168,7 +153,7 @@ export function resolveConnection(file: JobFile, connection: Connection): Resolu
   const engagement =
     connection.engagement_mm ?? Math.min(rules.defaults.engagement_d * thread.diameter, item.threadDepth_mm);
   const steel = steelPathOf(item, bolt, engagement);
-  const concrete = strengthOf(file, connection, panel);
+  const concrete = strengthOf(index, connection, panel);
   const reinforcement = localReinforcement(connection, panel);
   const recess = Math.max(...castIns.map((castIn) => castIn.recess_mm));
   const arm = resolveLeverArm(connection, fixture, thread, recess);
@@ -239,9 +224,4 @@ export function resolveConnection(file: JobFile, connection: Connection): Resolu
     ],
     warnings: coverWarnings(members, connection, rules.cover.behindFoot_mm),
   };
-}
-
-/** Every connection of a job, in its order. */
-export function resolveJob(file: JobFile): readonly Resolution[] {
-  return file.job.connections.map((connection) => resolveConnection(file, connection));
 }

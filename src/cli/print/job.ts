@@ -1,0 +1,99 @@
+import type { JobAnswer } from '../../assess/assess-job.ts';
+import { CONNECTION_STATES, type ConnectionAnswer } from '../../assess/connection-answer.ts';
+import { showRatio } from './numbers.ts';
+import { layTable, wrapText } from './table.ts';
+import { nameMode, STATE_WORDS } from './words.ts';
+
+const WIDTH = 100;
+
+/** Inserts by name, shortened when there are many. */
+function listInserts(inserts: readonly string[]): string {
+  return inserts.length > 6 ? `${inserts.slice(0, 5).join(' ')} … ${inserts.length} in all` : inserts.join(' ');
+}
+
+function governingOf({ governing, reasons, state }: ConnectionAnswer): string {
+  if (state === 'cannot be computed' || governing === null) return reasons[0] ?? '';
+  return `${nameMode(governing.mode)} (${governing.combination})`;
+}
+
+/** Every connection on a line: state in words, ratio, what governs. */
+export function printConnections(answers: readonly ConnectionAnswer[]): string {
+  return layTable(
+    [
+      { head: 'connection' },
+      { head: 'panel' },
+      { head: 'face' },
+      { head: 'inserts' },
+      { head: 'answer' },
+      { head: 'used', align: 'right' },
+      { head: 'governing (combination), or why not' },
+    ],
+    answers.map((answer) => [
+      answer.mark,
+      answer.panel,
+      answer.face,
+      listInserts(answer.inserts),
+      STATE_WORDS[answer.state],
+      showRatio(answer.ratio),
+      governingOf(answer),
+    ]),
+  );
+}
+
+/** Totals by state. What was not checked stands apart and is never counted as passed. */
+export function printCounts({ counts, connections }: JobAnswer): string {
+  const parts = CONNECTION_STATES.filter((state) => counts[state] > 0).map(
+    (state) => `${counts[state]} ${STATE_WORDS[state]}`,
+  );
+  const what = connections.length === 1 ? '1 connection' : `${connections.length} connections`;
+  return `${what}: ${parts.length === 0 ? 'none to check' : parts.join(', ')}`;
+}
+
+/** Each reason why connections are not covered, cannot be computed or need a look, with the connections it is for. */
+export function printReasons(answers: readonly ConnectionAnswer[]): string {
+  const where = new Map<string, string[]>();
+  for (const { mark, reasons, warnings, state } of answers) {
+    if (state === 'strength not checked' && reasons.length <= 1 && warnings.length === 0) continue;
+    for (const reason of new Set([...reasons, ...warnings])) where.set(reason, [...(where.get(reason) ?? []), mark]);
+  }
+  return [...where]
+    .map(([reason, marks]) => `  - ${wrapText(`${shorten(marks)}: ${reason}`, WIDTH, '    ')}`)
+    .join('\n');
+}
+
+/** Each assumption once, with how many connections rest on it. */
+export function printAssumptions(answers: readonly ConnectionAnswer[]): string {
+  const where = new Map<string, string[]>();
+  for (const { mark, assumptions } of answers)
+    for (const assumption of assumptions) where.set(assumption, [...(where.get(assumption) ?? []), mark]);
+  return [...where]
+    .sort((a, b) => b[1].length - a[1].length)
+    .map(([assumption, marks]) => {
+      const on = marks.length === answers.length && answers.length > 1 ? 'all' : shorten(marks);
+      return `  - ${wrapText(`${on}: ${assumption}`, WIDTH, '    ')}`;
+    })
+    .join('\n');
+}
+
+function shorten(marks: readonly string[]): string {
+  return marks.length > 5 ? `${marks.slice(0, 4).join(', ')} and ${marks.length - 4} more` : marks.join(', ');
+}
+
+/** What is set out but never computed here. */
+export function printOthers({ loose, otherRoles }: JobAnswer): string {
+  const lines: string[] = [];
+  if (loose.length > 0) {
+    const names = loose.map(({ panel, insert }) => `${panel}/${insert}`);
+    lines.push(`  - ${loose.length} fixing inserts in no connection, strength not checked: ${shorten(names)}`);
+  }
+  const roles = Object.entries(otherRoles).map(([role, count]) => `${count} ${role}`);
+  if (roles.length > 0) lines.push(`  - other cast-in items, not computed here: ${roles.join(', ')}`);
+  return lines.join('\n');
+}
+
+/** The cautions that go with every answer. */
+export const CAUTIONS = [
+  'Fixing inserts are not lifting inserts unless their maker rates them so.',
+  'Answers are aids for a competent person. Local codes and the licensed design engineer decide.',
+  'Before the concrete has its strength, and while panels are lifted or braced, other rules govern.',
+];

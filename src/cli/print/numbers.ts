@@ -1,0 +1,23 @@
+/** A force of the engine [N] as kN with one decimal, small ones with two. */
+export function showForce(newton: number | null): string {
+  if (newton === null) return '-';
+  if (!Number.isFinite(newton)) return 'unlimited';
+  const kN = newton / 1000;
+  return kN.toFixed(Math.abs(kN) < 10 ? 2 : 1);
+}
+
+/** A load ratio in per cent of the resistance, never rounded across 100. */
+export function showRatio(ratio: number | null): string {
+  if (ratio === null) return '-';
+  if (!Number.isFinite(ratio)) return 'no resistance';
+  const percent = 100 * ratio;
+  const rounded = Math.round(percent);
+  if (percent > 100 && rounded === 100) return '100.1 %';
+  if (percent < 100 && rounded === 100) return '99.9 %';
+  return `${rounded} %`;
+}
+
+/** A factor with three decimals. */
+export function showFactor(factor: number): string {
+  return factor.toFixed(3);
+}

@@ -1,0 +1,34 @@
+import type { CastIn } from './documents/cast-in.ts';
+import type { CatalogueItem } from './documents/catalogue.ts';
+import type { JobFile } from './documents/job-file.ts';
+import type { Panel } from './documents/panel.ts';
+
+/** A job with its parts by name, so that resolving many connections stays linear in the size of the job. */
+export interface JobIndex {
+  readonly file: JobFile;
+  readonly panels: ReadonlyMap<string, Panel>;
+  readonly items: ReadonlyMap<string, CatalogueItem>;
+  readonly details: ReadonlyMap<string, JobFile['library']['details']['details'][number]>;
+  readonly concretes: ReadonlyMap<string, JobFile['job']['concretes'][number]>;
+  /** Cast-in items of a panel by their id. */
+  castIn(panel: string, id: string): CastIn | undefined;
+}
+
+/** Indexes a job; the job is not copied. */
+export function indexJob(file: JobFile): JobIndex {
+  const { job, library } = file;
+  const castIns = new Map<string, Map<string, CastIn>>();
+  for (const castIn of job.castIns) {
+    const ofPanel = castIns.get(castIn.panel) ?? new Map<string, CastIn>();
+    ofPanel.set(castIn.id, castIn);
+    castIns.set(castIn.panel, ofPanel);
+  }
+  return {
+    file,
+    panels: new Map(job.panels.map((panel) => [panel.mark, panel])),
+    items: new Map(library.catalogue.items.map((item) => [item.id, item])),
+    details: new Map(library.details.details.map((detail) => [detail.id, detail])),
+    concretes: new Map(job.concretes.map((concrete) => [concrete.id, concrete])),
+    castIn: (panel, id) => castIns.get(panel)?.get(id),
+  };
+}
