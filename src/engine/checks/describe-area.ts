@@ -2,17 +2,17 @@ import { roundForText } from './messages.ts';
 import type { PreparedAnchorage } from './prepare.ts';
 import type { Projection } from './projection.ts';
 
-/**
- * Says how an area can be followed by hand: as length times width where the union of the squares, cut by the panel, is a
- * rectangle; else with the squares and what cuts them.
- */
-export function describeArea(p: PreparedAnchorage, projection: Projection, ux: number, uy: number): string {
+interface Rectangle {
+  readonly fromU: number;
+  readonly toU: number;
+  readonly fromV: number;
+  readonly toV: number;
+}
+
+/** Each square cut square to its axes at the near edges that lie straight along an axis. */
+function cutSquares(p: PreparedAnchorage, projection: Projection, ux: number, uy: number): Rectangle[] {
   const half = projection.criticalEdge;
-  let minU = Number.POSITIVE_INFINITY;
-  let maxU = Number.NEGATIVE_INFINITY;
-  let minV = Number.POSITIVE_INFINITY;
-  let maxV = Number.NEGATIVE_INFINITY;
-  for (const i of projection.members) {
+  return projection.members.map((i) => {
     const u = p.xs[i]! * ux + p.ys[i]! * uy;
     const v = p.ys[i]! * ux - p.xs[i]! * uy;
     let [left, right, below, above] = [half, half, half, half];
@@ -24,15 +24,45 @@ export function describeArea(p: PreparedAnchorage, projection: Projection, ux: n
       else if (across > 1 - 1e-12) above = Math.min(above, point.distance);
       else if (across < -1 + 1e-12) below = Math.min(below, point.distance);
     }
-    minU = Math.min(minU, u - left);
-    maxU = Math.max(maxU, u + right);
-    minV = Math.min(minV, v - below);
-    maxV = Math.max(maxV, v + above);
+    return { fromU: u - left, toU: u + right, fromV: v - below, toV: v + above };
+  });
+}
+
+/** Strips of the union of rectangles: neighbours of equal height joined. */
+function findStrips(rectangles: readonly Rectangle[]): { width: number; height: number }[] {
+  const cuts = [...new Set(rectangles.flatMap(({ fromU, toU }) => [fromU, toU]))].sort((a, b) => a - b);
+  const strips: { width: number; height: number }[] = [];
+  for (let k = 1; k < cuts.length; k++) {
+    const [from, to] = [cuts[k - 1]!, cuts[k]!];
+    const spans = rectangles
+      .filter(({ fromU, toU }) => fromU < (from + to) / 2 && toU > (from + to) / 2)
+      .sort((a, b) => a.fromV - b.fromV);
+    let height = 0;
+    let end = Number.NEGATIVE_INFINITY;
+    for (const { fromV, toV } of spans) {
+      height += Math.max(0, toV - Math.max(fromV, end));
+      end = Math.max(end, toV);
+    }
+    const last = strips.at(-1);
+    if (last !== undefined && Math.abs(last.height - height) < 1e-9) last.width += to - from;
+    else if (height > 0) strips.push({ width: to - from, height });
   }
-  const length = maxU - minU;
-  const width = maxV - minV;
-  const side = roundForText(2 * half, 2);
-  if (Math.abs(length * width - projection.area) <= 1e-9 * projection.area)
-    return `${roundForText(length, 2)} mm x ${roundForText(width, 2)} mm: union of squares of ${side} mm, cut by the panel`;
-  return `union of ${projection.members.length} squares of ${side} mm, cut by the panel's edges and by what is out of sight`;
+  return strips;
+}
+
+/**
+ * Says how an area can be followed by hand: strip by strip, width times height, where all cuts are square to the axes; else
+ * in words, what is joined and what cuts it.
+ */
+export function describeArea(p: PreparedAnchorage, projection: Projection, ux: number, uy: number): string {
+  const side = roundForText(2 * projection.criticalEdge, 2);
+  const count = projection.members.length;
+  const what =
+    count === 1 ? `square of ${side} mm, cut by the panel` : `${count} squares of ${side} mm joined, cut by the panel`;
+  const strips = findStrips(cutSquares(p, projection, ux, uy));
+  const sum = strips.reduce((area, { width, height }) => area + width * height, 0);
+  if (Math.abs(sum - projection.area) > 1e-9 * projection.area)
+    return `${what}: sides at an angle to the axes or hidden parts, area by exact polygon integration`;
+  const text = strips.map(({ width, height }) => `${roundForText(width, 2)} x ${roundForText(height, 2)}`).join(' + ');
+  return `${what}: ${text} mm2`;
 }
