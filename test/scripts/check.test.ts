@@ -20,6 +20,8 @@ const CONFIGS = [
 /** A small project that keeps every rule: engine, calculation, command, and a test. */
 const CLEAN: Readonly<Record<string, string>> = {
   'package.json': writePackage(),
+  'bench/package.json': `${JSON.stringify({ name: 'small-bench', private: true, type: 'module' }, null, 2)}\n`,
+  'bench/run.mjs': "process.stdout.write('1 times faster\\n');\n",
   'bin/small.js': "import '../src/cli/main.ts';\n",
   'src/engine/area.ts': 'export const square = (side: number): number => side * side;\n',
   'src/engine/index.ts': "export { square } from './area.ts';\n",
