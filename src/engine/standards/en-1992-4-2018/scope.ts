@@ -29,8 +29,10 @@ export function findUncovered(group: AnchorageGroup): readonly string[] {
     );
   if (insert.qualification === null || !insert.qualification.standard.startsWith(DOCUMENT))
     reasons.push(writeMessage('no-qualification', { document: DOCUMENT }));
-  if (!insert.isFullHead && !insert.tested.some((test) => test.mode === 'pull-out'))
-    reasons.push(writeMessage('partial-head'));
+  const hasPullOutTest = insert.tested.some(
+    (test) => test.mode === 'pull-out' && test.fromStrength <= concrete.strength,
+  );
+  if (!insert.isFullHead && !hasPullOutTest) reasons.push(writeMessage('partial-head'));
   for (const part of insert.steelParts)
     if (part.ultimate > HIGHEST_STEEL_STRENGTH)
       reasons.push(
