@@ -94,15 +94,16 @@ export function checkHangers(run: Run, force: number, concreteRatio: number): Ba
 
 /** Hairpins toward an edge: all of the row's shear on the loops that serve this edge. */
 export function checkHairpins(run: Run, row: EdgeRow, force: number, concreteRatio: number): BarCheck | null {
-  const { hairpins, insert } = run.p.group;
+  const { hairpins, insert, member } = run.p.group;
   const { nx, ny } = row.view.side;
   const serving = hairpins.filter((bar) => {
     const dot = Math.cos(bar.toward) * nx + Math.sin(bar.toward) * ny;
     return dot > Math.cos(SAME_EDGE);
   });
   if (serving.length === 0) return null;
-  const z = 0.85 * Math.min(2 * insert.embedment, 2 * row.edge);
   const depth = Math.max(...serving.map((bar: Hairpin) => bar.depth));
+  // What is left of a thin member below the loop is its effective depth.
+  const z = 0.85 * Math.min(member.thickness - depth, 2 * insert.embedment, 2 * row.edge);
   const tension = barTensionFromShear(depth, z, force);
   const check = compare(
     run,

@@ -37,15 +37,17 @@ export const BAR_STEEL = enClause({
 });
 
 /**
- * Bond strength of ribbed bars, f_bd = 2.25 η1 η2 f_ctd with f_ctd = 0.7 · 0.3 f_ck^(2/3)/γ_c (f_ck at most 60 MPa).
+ * Bond strength of ribbed bars, f_bd = 2.25 η1 η2 f_ctd with f_ctd = 0.7 f_ctm/γ_c; f_ctm = 0.3 f_ck^(2/3) up to C50/60,
+ * above it 2.12 ln(1 + (f_ck + 8)/10), held at its value for C60/75.
  * Source: EN 1992-1-1:2004, 8.4.2 and Table 3.1; η2 = 1 up to 32 mm.
  * @param eta_1 1.0 good bond, 0.7 otherwise [-]
- * @param f_ck cylinder strength, at most 60 [MPa]
+ * @param f_ck cylinder strength, of which at most 60 counts [MPa]
  * @param gamma_c partial factor for concrete [-]
  * @returns f_bd [MPa]. Example: 1, 30 MPa, 1.5 → 3.04 MPa.
  */
 export function bondStrength(eta_1: number, f_ck: number, gamma_c: number): number {
-  return (2.25 * eta_1 * 0.21 * Math.min(f_ck, 60) ** (2 / 3)) / gamma_c;
+  const f_ctm = f_ck <= 50 ? 0.3 * f_ck ** (2 / 3) : 2.12 * Math.log(1 + (Math.min(f_ck, 60) + 8) / 10);
+  return (2.25 * eta_1 * 0.7 * f_ctm) / gamma_c;
 }
 
 export const BOND_STRENGTH = enClause({
@@ -55,7 +57,7 @@ export const BOND_STRENGTH = enClause({
   gives: 'design bond strength of ribbed bars',
   symbol: 'f_bd',
   unit: 'MPa',
-  formula: '2.25 * eta_1 * 0.7 * 0.3 * min(f_ck, 60)^(2/3) / gamma_c',
+  formula: '2.25 * eta_1 * 0.7 * (f_ck <= 50 ? 0.3 * f_ck^(2/3) : 2.12 * log(1 + (min(f_ck, 60) + 8) / 10)) / gamma_c',
   args: listArguments(
     ['eta_1', '-', 'bond condition', 0.7, 1],
     ['f_ck', 'MPa', 'cylinder strength', 12, 90],
@@ -98,8 +100,8 @@ export const BAR_ANCHORAGE = enClause({
 });
 
 /**
- * Tension in supplementary reinforcement from a shear load, N_Ed,re = (e_s/z + 1) V_Ed, with z = 0.85 d and d at most
- * min(2 h_ef, 2 c1).
+ * Tension in supplementary reinforcement from a shear load, N_Ed,re = (e_s/z + 1) V_Ed, with z = 0.85 d, d the depth of the
+ * member from the reinforcement to the far face, at most min(2 h_ef, 2 c1).
  * Source: EN 1992-4:2018, 6.2.2.4.
  * @param e_s distance between the reinforcement and the shear force [mm]
  * @param z internal lever arm [mm]
