@@ -73,6 +73,18 @@ function refuseImpossible(group: AnchorageGroup): void {
   if (group.positions.length === 0) throw new AnchorageError('positions', 'no insert given, at least one expected');
   if (group.insert.steelParts.length === 0)
     throw new AnchorageError('insert.steelParts', 'no steel part given, at least one expected');
+  for (const { mode, report } of group.insert.tested)
+    if (report.trim() === '')
+      throw new AnchorageError(
+        'insert.tested',
+        `the tested ${mode} resistance names no test report; a report was expected`,
+      );
+  for (const { depth } of group.hairpins)
+    if (depth >= group.member.thickness)
+      throw new AnchorageError(
+        'hairpins',
+        `a loop ${depth} mm below the shear force does not fit in a member ${group.member.thickness} mm thick; less was expected`,
+      );
   if (group.insert.embedment >= group.member.thickness)
     throw new AnchorageError(
       'insert.embedment',
