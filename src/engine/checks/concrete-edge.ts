@@ -3,7 +3,7 @@ import { coverAlong, type EdgeRow, findEdgeRows, findSharpCorner, viewEdge } fro
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { PreparedAnchorage } from './prepare.ts';
-import { findSheared, nameMembers, type Run } from './run.ts';
+import { areOpposite, findSheared, nameMembers, type Run } from './run.ts';
 import { checkHairpins } from './supplementary-bars.ts';
 import { loadRatio } from './verdict.ts';
 
@@ -31,6 +31,9 @@ interface RowLoad {
   readonly eccentricity: number;
 }
 
+/** A part of the row's shear below this share of all of it is rounding of a turned load. */
+const NO_PART = 1e-12;
+
 /**
  * Load of a row. Toward the edge: the larger of the sum over all inserts of the row and the sum of the front inserts'
  * positive parts; a part away from the edge is dropped. Along the edge: the front inserts' own. The eccentricity comes from
@@ -42,12 +45,19 @@ function findLoad(run: Run, row: EdgeRow): RowLoad {
   let sum = 0;
   let positive = 0;
   let along = 0;
-  for (const i of row.all) sum += actions[i]!.Vx * nx + actions[i]!.Vy * ny;
+  let least = 0;
+  for (const i of row.all) {
+    const { Vx, Vy } = actions[i]!;
+    sum += Vx * nx + Vy * ny;
+    least += NO_PART * Math.hypot(Vx, Vy);
+  }
   for (const i of row.front) {
     positive += Math.max(0, actions[i]!.Vx * nx + actions[i]!.Vy * ny);
     along += actions[i]!.Vx * ux + actions[i]!.Vy * uy;
   }
-  const toward = Math.max(0, sum, positive);
+  const larger = Math.max(0, sum, positive);
+  const toward = larger > least ? larger : 0;
+  if (Math.abs(along) <= least) along = 0;
   let weight = 0;
   let moment = 0;
   for (const i of row.front) {
@@ -155,8 +165,7 @@ function reduceEdge(p: PreparedAnchorage, row: EdgeRow): number {
 /** Two inserts, turned by torsion against each other, both in this row: their bodies overlap. */
 function isPairInTorsion(run: Run, row: EdgeRow): boolean {
   if (row.front.length !== 2 || findSheared(run.actions).length !== 2) return false;
-  const [a, b] = [run.actions[row.front[0]!]!, run.actions[row.front[1]!]!];
-  return a.Vx * b.Vx + a.Vy * b.Vy < 0;
+  return areOpposite(run.actions[row.front[0]!]!, run.actions[row.front[1]!]!);
 }
 
 function findReinforcementFactor(run: Run, edge: number): number {

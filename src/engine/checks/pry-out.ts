@@ -5,7 +5,7 @@ import { findCones, reportProjection } from './concrete-cone.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { PreparedAnchorage } from './prepare.ts';
 import { findEccentricity, type Projection } from './projection.ts';
-import { findSheared, nameMembers, type Run } from './run.ts';
+import { areOpposite, findSheared, nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
 /**
@@ -24,16 +24,7 @@ export function checkPryOut(run: Run): void {
 }
 
 function hasOpposites(run: Run, sheared: readonly number[]): boolean {
-  for (const [k, i] of sheared.entries()) {
-    const a = run.actions[i]!;
-    for (const j of sheared.slice(k + 1)) {
-      const b = run.actions[j]!;
-      const dot = a.Vx * b.Vx + a.Vy * b.Vy;
-      // A right angle is not opposite; rounding of a turned load must not make it so.
-      if (dot < -1e-9 * Math.hypot(a.Vx, a.Vy) * Math.hypot(b.Vx, b.Vy)) return true;
-    }
-  }
-  return false;
+  return sheared.some((i, k) => sheared.slice(k + 1).some((j) => areOpposite(run.actions[i]!, run.actions[j]!)));
 }
 
 function askCone(p: PreparedAnchorage, projection: Projection, e1: number, e2: number): ConeQuestion {

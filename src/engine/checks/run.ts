@@ -57,6 +57,12 @@ export function nameMembers(run: Run, members: readonly number[]): readonly stri
   return members.map((i) => run.p.group.positions[i]!.id);
 }
 
+/** Whether two shears act against each other. A right angle is not: the rounding of a turned load must not make it so. */
+export function areOpposite(a: InsertAction, b: InsertAction): boolean {
+  const dot = a.Vx * b.Vx + a.Vy * b.Vy;
+  return dot < -1e-9 * Math.hypot(a.Vx, a.Vy) * Math.hypot(b.Vx, b.Vy);
+}
+
 /** Indices of the inserts in tension. */
 export function findTensioned(actions: readonly InsertAction[]): number[] {
   const members: number[] = [];
