@@ -1,0 +1,170 @@
+import type { CellKind } from './cells.ts';
+
+/**
+ * One column of a schedule. `to` is the key of the document that it fills (steps joined by dots); without it the column is read by
+ * hand. `ifBlank` is what an empty cell means; a column without it must be filled in.
+ */
+export interface Column {
+  readonly name: string;
+  readonly kind: CellKind;
+  readonly to?: string;
+  readonly ifBlank?: unknown;
+  /** A column that may be empty and is then left to other columns. */
+  readonly isOptional?: true;
+}
+
+/** The columns of one schedule and the place of its rows in the job file. */
+export interface Schedule {
+  readonly file: string;
+  readonly columns: readonly Column[];
+}
+
+const text = (name: string, to: string): Column => ({ name, kind: 'text', to });
+const number = (name: string, to: string): Column => ({ name, kind: 'number', to });
+const textOr = (name: string, to: string, ifBlank: unknown): Column => ({ name, kind: 'text', to, ifBlank });
+const numberOr = (name: string, to: string, ifBlank: unknown): Column => ({ name, kind: 'number', to, ifBlank });
+const yesOr = (name: string, to: string, ifBlank: unknown): Column => ({ name, kind: 'yes or no', to, ifBlank });
+const optional = (name: string, kind: CellKind, to?: string): Column =>
+  to === undefined ? { name, kind, isOptional: true } : { name, kind, to, isOptional: true };
+
+export const panelSchedule: Schedule = {
+  file: 'panels.csv',
+  columns: [
+    text('mark', 'mark'),
+    optional('key', 'text', 'key'),
+    optional('concrete', 'text', 'concrete'),
+    optional('strength_MPa', 'number'),
+    number('thickness_mm', 'thickness_mm'),
+    { name: 'layers', kind: 'layers', to: 'layers', ifBlank: [] },
+    optional('length_mm', 'number'),
+    optional('height_mm', 'number'),
+    optional('outline_mm', 'corners', 'outline_mm'),
+    { name: 'openings_mm', kind: 'outlines', to: 'openings_mm', ifBlank: [] },
+    text('drawn_face', 'drawnFace'),
+    text('face_down', 'faceDown'),
+  ],
+};
+
+export const insertSchedule: Schedule = {
+  file: 'inserts.csv',
+  columns: [
+    text('panel', 'panel'),
+    text('insert', 'id'),
+    optional('key', 'text', 'key'),
+    text('role', 'role'),
+    textOr('type', 'item', null),
+    textOr('description', 'description', null),
+    text('face', 'face'),
+    numberOr('edge', 'edge', null),
+    number('x_mm', 'x_mm'),
+    number('y_mm', 'y_mm'),
+    numberOr('recess_mm', 'recess_mm', 0),
+    textOr('holding', 'holding', null),
+    optional('connection', 'text'),
+    optional('hole', 'text'),
+    optional('hole_mm', 'number'),
+    optional('slot_mm', 'number'),
+    optional('slot_angle_deg', 'number'),
+    optional('takes_shear', 'yes or no'),
+    optional('hole_x_mm', 'number'),
+    optional('hole_y_mm', 'number'),
+  ],
+};
+
+export const connectionSchedule: Schedule = {
+  file: 'connections.csv',
+  columns: [
+    text('connection', 'mark'),
+    optional('key', 'text', 'key'),
+    text('panel', 'panel'),
+    text('face', 'face'),
+    numberOr('edge', 'edge', null),
+    number('x_mm', 'origin_mm.0'),
+    number('y_mm', 'origin_mm.1'),
+    numberOr('turn_deg', 'turn_deg', 0),
+    textOr('detail', 'detail', null),
+    optional('plate_width_mm', 'number'),
+    optional('plate_height_mm', 'number'),
+    optional('plate_outline_mm', 'corners'),
+    optional('plate_thickness_mm', 'number'),
+    optional('plate_yield_MPa', 'number'),
+    optional('attachment_mm', 'corners'),
+    numberOr('packers_mm', 'packers_mm', 0),
+    yesOr('filled', 'isFilled', false),
+    yesOr('held_against_turning', 'isHeldAgainstTurning', false),
+    textOr('bolt_thread', 'boltThread', null),
+    textOr('bolt_class', 'boltClass', null),
+    textOr('bolt_finish', 'boltFinish', null),
+    numberOr('engagement_mm', 'engagement_mm', null),
+    yesOr('cracked', 'cracked', null),
+    numberOr('age_days', 'age_days', null),
+    { name: 'uses', kind: 'words', to: 'uses', ifBlank: [] },
+    optional('required_N_kN', 'number'),
+    optional('required_V_kN', 'number'),
+  ],
+};
+
+export const loadSchedule: Schedule = {
+  file: 'loads.csv',
+  columns: [
+    { name: 'connection', kind: 'text' },
+    text('combination', 'name'),
+    number('N_kN', 'N_kN'),
+    number('Vx_kN', 'Vx_kN'),
+    number('Vy_kN', 'Vy_kN'),
+    numberOr('Mx_kNm', 'Mx_kNm', 0),
+    numberOr('My_kNm', 'My_kNm', 0),
+    numberOr('T_kNm', 'T_kNm', 0),
+    numberOr('at_x_mm', 'at_mm.0', 0),
+    numberOr('at_y_mm', 'at_mm.1', 0),
+  ],
+};
+
+export const catalogueSchedule: Schedule = {
+  file: 'catalogue.csv',
+  columns: [
+    text('type', 'id'),
+    text('name', 'name'),
+    text('thread', 'thread'),
+    number('length_mm', 'length_mm'),
+    number('embedment_mm', 'embedment_mm'),
+    optional('foot_diameter_mm', 'number', 'foot.diameter_mm'),
+    optional('foot_area_mm2', 'number', 'foot.area_mm2'),
+    numberOr('foot_thickness_mm', 'foot.thickness_mm', null),
+    { name: 'full_head', kind: 'yes or no', to: 'foot.isFullHead' },
+    number('body_diameter_mm', 'bodyDiameter_mm'),
+    optional('cross_hole_mm', 'number', 'crossHole.diameter_mm'),
+    optional('cross_hole_from_foot_mm', 'number', 'crossHole.fromFoot_mm'),
+    optional('cross_hole_bore_mm', 'number', 'crossHole.boreThere_mm'),
+    number('thread_depth_mm', 'threadDepth_mm'),
+    numberOr('thread_start_mm', 'threadStartsBelowTop_mm', 0),
+    number('ultimate_MPa', 'steel.ultimate_MPa'),
+    number('yield_MPa', 'steel.yield_MPa'),
+    numberOr('elongation_percent', 'steel.elongation_percent', null),
+    numberOr('area_reduction_percent', 'steel.areaReduction_percent', null),
+    text('finish', 'finish'),
+    numberOr('coating_um', 'coating_um', 0),
+    text('thread_class', 'threadClass'),
+    { name: 'bolt_finishes', kind: 'words', to: 'boltFinishes' },
+    numberOr('max_torque_Nm', 'maxTorque_Nm', null),
+    optional('qualification_document', 'text', 'qualification.document'),
+    optional('qualification_standard', 'text', 'qualification.standard'),
+    optional('splitting_edge_mm', 'number', 'splitting.criticalEdge_mm'),
+    optional('splitting_thickness_mm', 'number', 'splitting.minimumThickness_mm'),
+    numberOr('pry_out_factor', 'pryOutFactor', null),
+    optional('cross_bar_diameter_mm', 'number', 'crossBar.diameter_mm'),
+    optional('cross_bar_length_mm', 'number', 'crossBar.length_mm'),
+    optional('price', 'number', 'price.amount'),
+    optional('currency', 'text', 'price.currency'),
+    numberOr('lead_time_days', 'leadTime_days', null),
+  ],
+};
+
+/** All schedules of a folder. */
+export const schedules: readonly Schedule[] = [
+  panelSchedule,
+  insertSchedule,
+  connectionSchedule,
+  loadSchedule,
+  catalogueSchedule,
+];
