@@ -70,10 +70,10 @@ export function checkConcreteCone(run: Run): void {
     return;
   }
   const cones = findCones(p, tensioned);
-  for (const cone of cones) checkCluster(run, cone, cones.length === 1);
+  for (const cone of cones) checkCluster(run, cone, cones.length);
 }
 
-function checkCluster(run: Run, cone: Projection, isOnly: boolean): void {
+function checkCluster(run: Run, cone: Projection, clusterCount: number): void {
   const { p, actions, report } = run;
   let force = 0;
   let momentX = 0;
@@ -114,7 +114,7 @@ function checkCluster(run: Run, cone: Projection, isOnly: boolean): void {
   };
   const characteristic = p.edition.concreteCone(question, report);
   const ratio = loadRatio(force, characteristic / partialFactors.concrete);
-  const bars = run.hasAction && isOnly ? checkHangers(run, force, ratio) : null;
+  const bars = run.hasAction ? checkHangers(run, clusterCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteTension(ratio, 'concrete-cone');
   if (report === null) return;
   if (bars !== null) report.note(writeMessage('replaced-by-bars', { ratio: roundForText(ratio, 2) }));

@@ -90,10 +90,11 @@ export function checkConcreteEdges(run: Run): void {
 
 /** Edge failure toward one side only. */
 export function checkSide(run: Run, side: Side, sheared: readonly number[]): void {
-  for (const row of findRows(run.p, side, sheared)) checkRow(run, row);
+  const rows = findRows(run.p, side, sheared);
+  for (const row of rows) checkRow(run, row, rows.length);
 }
 
-function checkRow(run: Run, row: EdgeRow): void {
+function checkRow(run: Run, row: EdgeRow, rowCount: number): void {
   const { p, report } = run;
   const { insert } = p.group;
   const { side } = row.view;
@@ -146,7 +147,7 @@ function checkRow(run: Run, row: EdgeRow): void {
     report,
   );
   const ratio = loadRatio(force, characteristic / partialFactors.concrete);
-  const bars = run.hasAction ? checkHairpins(run, row, force, ratio) : null;
+  const bars = run.hasAction ? checkHairpins(run, row, rowCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteShear(ratio, 'concrete-edge');
   if (report === null) return;
   if (bars !== null) report.note(writeMessage('replaced-by-bars', { ratio: roundForText(ratio, 2) }));

@@ -47,6 +47,8 @@ export const MESSAGES = {
   'compression-factor': 'compression under the fixture counted through psi_M',
   'replaced-by-bars': 'taken up by supplementary reinforcement; the concrete alone would reach {ratio}',
   'bars-not-needed': 'concrete alone suffices; the bars are not needed',
+  'bars-shared':
+    'the bars are not counted: {count} groups of inserts break out apart, and whose bars they are is not given',
   'bar-ignored': 'bar {index} is not counted: {reason}',
   'cross-bar': 'a cross bar adds nothing to these resistances',
   'eccentricity-axes': 'eccentricity on both axes of the squares, the two factors multiplied',

@@ -79,21 +79,37 @@ function sumBars(
   return { steel, anchorage };
 }
 
+/** Bars can be counted once only: not for several bodies that break out apart. Says so where that is the case. */
+function isShared(run: Run, bodies: number): boolean {
+  if (bodies > 1) run.report?.note(writeMessage('bars-shared', { count: bodies }));
+  return bodies > 1;
+}
+
 /**
- * Hangers behind a cone: all of the cluster's tension on the bars, the concrete alone not counted (no sum of the two).
+ * Hangers behind a cone: all of the cluster's tension on the bars, the concrete alone not counted (no sum of the two). With
+ * several clusters none counts.
  * @returns the bars' rows where they carry more than the concrete does; null where the concrete governs
  */
-export function checkHangers(run: Run, force: number, concreteRatio: number): BarCheck | null {
+export function checkHangers(run: Run, clusterCount: number, force: number, concreteRatio: number): BarCheck | null {
   const { hangers, insert } = run.p.group;
-  if (hangers.length === 0) return null;
+  if (hangers.length === 0 || isShared(run, clusterCount)) return null;
   const reach = REACH * insert.embedment;
   const check = compare(run, force, concreteRatio, (report) => sumBars(run, hangers, reach, 1, report), [], null);
   if (check !== null) run.tally.barsCarryTension = true;
   return check;
 }
 
-/** Hairpins toward an edge: all of the row's shear on the loops that serve this edge. */
-export function checkHairpins(run: Run, row: EdgeRow, force: number, concreteRatio: number): BarCheck | null {
+/**
+ * Hairpins toward an edge: all of the row's shear on the loops that serve this edge. With several rows along the edge it
+ * is not known which loop belongs to which, so none counts.
+ */
+export function checkHairpins(
+  run: Run,
+  row: EdgeRow,
+  rowCount: number,
+  force: number,
+  concreteRatio: number,
+): BarCheck | null {
   const { hairpins, insert, member } = run.p.group;
   const { nx, ny } = row.view.side;
   const serving = hairpins.filter((bar) => {
@@ -101,6 +117,7 @@ export function checkHairpins(run: Run, row: EdgeRow, force: number, concreteRat
     return dot > Math.cos(SAME_EDGE);
   });
   if (serving.length === 0) return null;
+  if (isShared(run, rowCount)) return null;
   const depth = Math.max(...serving.map((bar: Hairpin) => bar.depth));
   // What is left of a thin member below the loop is its effective depth.
   const z = 0.85 * Math.min(member.thickness - depth, 2 * insert.embedment, 2 * row.edge);
