@@ -9,21 +9,55 @@
 const HALF = 144; // 1.5 × an embedment of 96 mm
 const TURN = Math.PI / 6;
 
-const PLAIN = { outline: [[0, 0], [3000, 0], [3000, 2400], [0, 2400]], openings: [] };
-const SKEW = { outline: [[0, 0], [3000, 260], [2700, 2400], [-150, 2200]], openings: [] };
+const PLAIN = {
+  outline: [
+    [0, 0],
+    [3000, 0],
+    [3000, 2400],
+    [0, 2400],
+  ],
+  openings: [],
+};
+const SKEW = {
+  outline: [
+    [0, 0],
+    [3000, 260],
+    [2700, 2400],
+    [-150, 2200],
+  ],
+  openings: [],
+};
 const HOLED = {
   outline: PLAIN.outline,
   openings: [
-    [[420, 100], [520, 100], [520, 330], [420, 330]],
-    [[1500, 1200], [2300, 1200], [2300, 2000], [1500, 2000]],
+    [
+      [420, 100],
+      [520, 100],
+      [520, 330],
+      [420, 330],
+    ],
+    [
+      [1500, 1200],
+      [2300, 1200],
+      [2300, 2000],
+      [1500, 2000],
+    ],
   ],
 };
 const FACES = { rectangle: PLAIN, skew: SKEW, holed: HOLED };
 
 const PATTERNS = {
   1: [[120, 130]],
-  2: [[120, 130], [320, 140]],
-  4: [[120, 130], [320, 130], [120, 330], [320, 330]],
+  2: [
+    [120, 130],
+    [320, 140],
+  ],
+  4: [
+    [120, 130],
+    [320, 130],
+    [120, 330],
+    [320, 330],
+  ],
   9: [0, 1, 2].flatMap((i) => [0, 1, 2].map((j) => [110 + 130 * i, 120 + 110 * j])),
 };
 
@@ -65,7 +99,12 @@ function makeShapes(face, points, [ux, uy]) {
   const panel = [face.outline, ...face.openings].map(close);
   const squares = points.map(([x, y]) => [
     close(
-      [[-1, -1], [1, -1], [1, 1], [-1, 1]].map(([u, v]) => [x + HALF * (u * ux - v * uy), y + HALF * (u * uy + v * ux)]),
+      [
+        [-1, -1],
+        [1, -1],
+        [1, 1],
+        [-1, 1],
+      ].map(([u, v]) => [x + HALF * (u * ux - v * uy), y + HALF * (u * uy + v * ux)]),
     ),
   ]);
   return { panel, squares };

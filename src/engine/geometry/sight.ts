@@ -101,7 +101,8 @@ export function nearPoints(region: Region, px: number, py: number, reach: number
 
 /**
  * The part of a side that is in sight from p and holds the foot of the perpendicular from p: mm along the side from its
- * start. Null when the foot is off the side or hidden, or p is behind the side.
+ * start. Null when the foot is off the side or hidden, p is behind the side, or nothing but the foot itself is in sight
+ * (a grazed corner on either hand).
  */
 export function visibleSpan(
   region: Region,

@@ -1,4 +1,5 @@
 import polygonClipping from 'polygon-clipping';
+import { GeometryError } from '../../../src/engine/geometry/geometry-error.ts';
 import type { Point, Polygon } from '../../../src/engine/geometry/point.ts';
 import { isInside, prepareRegion, type Region } from '../../../src/engine/geometry/region.ts';
 
@@ -126,6 +127,77 @@ export function drawFace(random: () => number): Face {
   const angle = within(0, Math.PI);
   const face = { outline, openings, points, half, ux: Math.cos(angle), uy: Math.sin(angle) };
   return moveFace(face, makeMove(within(0, 2 * Math.PI), random() < 0.5, within(-10000, 10000), within(-10000, 10000)));
+}
+
+/**
+ * A face on a coarse grid (10 mm), squares and all, so that corners lie on the squares' sides and corners, in one line with
+ * the inserts and with each other, and inserts coincide, in most cases.
+ */
+export function drawGridFace(random: () => number): Face {
+  const pick = (low: number, high: number): number => 10 * Math.floor(low + (high - low + 1) * random());
+  const outlines: readonly Polygon[] = [
+    box(0, 0, 200, 200),
+    [
+      [0, 0],
+      [200, 0],
+      [200, 100],
+      [100, 100],
+      [100, 200],
+      [0, 200],
+    ],
+    [
+      [0, 0],
+      [100, 0],
+      [100, 60],
+      [120, 60],
+      [120, 0],
+      [200, 0],
+      [200, 200],
+      [0, 200],
+    ],
+    [
+      [0, 0],
+      [200, 0],
+      [200, 200],
+      [100, 100],
+      [0, 200],
+    ],
+  ];
+  const outline = outlines[Math.floor(4 * random())]!;
+  for (;;) {
+    const openings = Array.from({ length: Math.floor(3 * random()) }, () => {
+      const [x, y] = [pick(1, 18), pick(1, 18)];
+      const [w, h] = [pick(1, 4), pick(1, 4)];
+      return random() < 0.7
+        ? box(x, y, x + w, y + h)
+        : ([
+            [x, y],
+            [x + w, y],
+            [x, y + h],
+          ] as const);
+    });
+    const points = Array.from({ length: 1 + Math.floor(4 * random()) }, (): Point => [pick(1, 19), pick(1, 19)]);
+    const half = pick(2, 12);
+    const [ux, uy] = [
+      [1, 0],
+      [0, 1],
+      [0.6, 0.8],
+      [Math.SQRT1_2, Math.SQRT1_2],
+    ][Math.floor(4 * random())]!;
+    const face = { outline, openings, points, half, ux: ux!, uy: uy! };
+    if (isSound(face)) return face;
+  }
+}
+
+/** Whether the openings are apart and every insert lies in the concrete. */
+function isSound(face: Face): boolean {
+  try {
+    const region = regionOf(face);
+    return face.points.every(([x, y]) => isInside(region, x, y));
+  } catch (error) {
+    if (error instanceof GeometryError) return false;
+    throw error;
+  }
 }
 
 export function box(x0: number, y0: number, x1: number, y1: number): Polygon {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { GeometryError } from '../../../src/engine/geometry/geometry-error.ts';
 import type { Polygon } from '../../../src/engine/geometry/point.ts';
 import { distanceToBoundary, isInside, prepareRegion } from '../../../src/engine/geometry/region.ts';
-import { box } from './faces.ts';
+import { box, makeMove } from './faces.ts';
 
 const L: Polygon = [
   [0, 0],
@@ -93,22 +93,19 @@ describe('prepareRegion', () => {
   });
 
   it('takes sides on one line that are far apart, also where the panel is turned', () => {
-    const [c, s] = [Math.cos(0.4), Math.sin(0.4)];
     const u: Polygon = [
-      ...box(0, 0, 900, 0).slice(0, 2),
-      [900, 700],
-      [600, 700],
-      [600, 300],
+      [0, 0],
+      [893.7, 0],
+      [893.7, 701.3],
+      [611.3, 701.3],
+      [611.3, 300],
       [300, 300],
-      [300, 700],
-      [0, 700],
+      [300, 701.3],
+      [0, 701.3],
     ];
-    expect(
-      prepareRegion(
-        u.map(([x, y]) => [x * c - y * s, x * s + y * c] as const),
-        [],
-      ).sides,
-    ).toHaveLength(8);
+    for (let angle = 0; angle < 6; angle += 0.005) {
+      expect(prepareRegion(u.map(makeMove(angle, false, 0, 0)), []).sides).toHaveLength(8);
+    }
   });
 });
 
@@ -270,6 +267,8 @@ describe('isInside and distanceToBoundary', () => {
   it.each([
     [20, 20, true, 20],
     [65, 70, false, 15], // in the opening, its nearest sides left and right
+    [65, 85, false, 5], // in the opening; (85, 65) is not
+    [85, 65, true, 5],
     [300, 300, false, 100], // beyond the re-entrant corner
     [150, 150, true, Math.hypot(50, 50)], // to the corner (200, 200)
     [-30, -40, false, 50],

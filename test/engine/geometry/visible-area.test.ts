@@ -8,6 +8,7 @@ import {
   box,
   coordinates,
   drawFace,
+  drawGridFace,
   type Face,
   makeMove,
   moveFace,
@@ -200,6 +201,18 @@ describe('groupArea, properties', () => {
         },
       ),
       { numRuns: 300 },
+    );
+  });
+
+  it('is the same where corners, squares and inserts lie in line as where a turn has blurred it', () => {
+    const grid = fc.integer({ min: 0, max: 2 ** 31 }).map((seed) => drawGridFace(scatter(seed)));
+    fc.assert(
+      fc.property(grid, fc.double({ min: 0.01, max: 6, noNaN: true }), fc.boolean(), (face, angle, mirrored) => {
+        const moved = moveFace(face, makeMove(angle, mirrored, 123.4, -567.8));
+        expectArea(area(moved), area(face));
+        expectArea(plainArea(moved), plainArea(face));
+      }),
+      { numRuns: 1000 },
     );
   });
 
