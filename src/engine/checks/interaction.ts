@@ -26,11 +26,10 @@ function checkSteel(run: Run, rows: InteractionRow[] | null): void {
   if (p.group.leverArm !== null) return;
   let worst = 0;
   let [worstN, worstV] = [0, 0];
-  for (const { tension, shear } of p.parts) {
-    if (tension === null || shear === null) continue;
+  for (const { tension, shear } of p.steelPairs) {
     for (const { N, Vx, Vy } of actions) {
-      const n = loadRatio(N, tension.design);
-      const v = loadRatio(Math.hypot(Vx, Vy), shear.design);
+      const n = loadRatio(N, tension);
+      const v = loadRatio(Math.hypot(Vx, Vy), shear);
       if (n === 0 || v === 0) continue;
       const ratio = p.edition.steelInteraction(n, v);
       if (ratio > worst) [worst, worstN, worstV] = [ratio, n, v];

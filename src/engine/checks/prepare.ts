@@ -7,11 +7,30 @@ import type { EdgeRow, EdgeView } from './edge-row.ts';
 import type { MemberSet } from './members.ts';
 import type { Projection } from './projection.ts';
 
-/** A steel part with its resistances; null where it does not carry that load. Forces N. */
+/** A resistance with its partial factor: design = characteristic / safety. Forces N. */
+export interface Resistance {
+  readonly characteristic: number;
+  readonly safety: number;
+  readonly design: number;
+}
+
+/** A steel part with its resistances; null where it does not carry that load. */
 export interface PreparedPart {
   readonly part: SteelPart;
-  readonly tension: { readonly characteristic: number; readonly safety: number; readonly design: number } | null;
-  readonly shear: { readonly characteristic: number; readonly safety: number; readonly design: number } | null;
+  readonly tension: Resistance | null;
+  readonly shear: Resistance | null;
+}
+
+/** Resistances of the whole insert's steel from tests; null where there is no report that holds. */
+export interface TestedSteel {
+  readonly tension: (Resistance & { readonly report: string }) | null;
+  readonly shear: (Resistance & { readonly report: string }) | null;
+}
+
+/** Design resistances of one piece of steel that act together [N]. */
+export interface SteelPair {
+  readonly tension: number;
+  readonly shear: number;
 }
 
 /** Everything about a group that does not depend on the load, found once and used for every combination. */
@@ -25,8 +44,10 @@ export interface PreparedAnchorage {
   /** Near points of each insert, nearest first, as far as any cone-like check reaches. */
   readonly near: readonly (readonly NearPoint[])[];
   readonly parts: readonly PreparedPart[];
+  readonly tested: TestedSteel;
+  readonly steelPairs: readonly SteelPair[];
   readonly bearingArea: number;
-  readonly pullOut: { readonly characteristic: number; readonly safety: number; readonly design: number };
+  readonly pullOut: Resistance;
   readonly pryOutFactor: number;
   readonly uncovered: readonly string[];
   /** Filled as sets of inserts come up; the same set never costs twice. */
@@ -45,13 +66,48 @@ export function findTested(group: AnchorageGroup, mode: TestedResistance['mode']
   return found !== undefined && found.fromStrength <= group.concrete.strength ? found : null;
 }
 
+function resistance(characteristic: number, safety: number): Resistance {
+  return { characteristic, safety, design: characteristic / safety };
+}
+
+/** A report without a partial factor of its own takes the largest of the parts'. */
+function prepareTested(group: AnchorageGroup, parts: readonly PreparedPart[]): TestedSteel {
+  const read = (mode: 'steel-tension' | 'steel-shear', own: readonly (Resistance | null)[]) => {
+    const tested = findTested(group, mode);
+    if (tested === null) return null;
+    const safety = tested.safety ?? Math.max(1, ...own.map((one) => one?.safety ?? 1));
+    return { ...resistance(tested.characteristic, safety), report: tested.report };
+  };
+  return {
+    tension: read(
+      'steel-tension',
+      parts.map(({ tension }) => tension),
+    ),
+    shear: read(
+      'steel-shear',
+      parts.map(({ shear }) => shear),
+    ),
+  };
+}
+
+/**
+ * Design resistances that meet in one piece of steel: of each part that carries both loads; and where a test gives one of
+ * the two for the whole insert, with the least of the other kind.
+ */
+function pairSteel(parts: readonly PreparedPart[], tested: TestedSteel): SteelPair[] {
+  const pairs: SteelPair[] = [];
+  for (const { tension, shear } of parts)
+    if (tension !== null && shear !== null) pairs.push({ tension: tension.design, shear: shear.design });
+  if (tested.tension === null && tested.shear === null) return pairs;
+  const least = {
+    tension: Math.min(tested.tension?.design ?? Number.POSITIVE_INFINITY, ...pairs.map(({ tension }) => tension)),
+    shear: Math.min(tested.shear?.design ?? Number.POSITIVE_INFINITY, ...pairs.map(({ shear }) => shear)),
+  };
+  return [...pairs, least];
+}
+
 function preparePart(group: AnchorageGroup, edition: Edition, part: SteelPart): PreparedPart {
   const isBrittleGroup = group.positions.length > 1 && edition.isBrittle(group.insert);
-  const resistance = (characteristic: number, safety: number) => ({
-    characteristic,
-    safety,
-    design: characteristic / safety,
-  });
   const { steelTension, steelShear } = group.partialFactors;
   return {
     part,
@@ -116,6 +172,7 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
   const reach = Math.max(edition.coneReach * group.insert.embedment, splittingReach);
   const near = group.positions.map((p) => nearPoints(region, p.x, p.y, reach));
   const parts = group.insert.steelParts.map((part) => preparePart(group, edition, part));
+  const tested = prepareTested(group, parts);
   const bearingArea = edition.bearingArea(group.insert, null);
   const testedPullOut = findTested(group, 'pull-out');
   const pullOut =
@@ -131,8 +188,10 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
     ys,
     near,
     parts,
+    tested,
+    steelPairs: pairSteel(parts, tested),
     bearingArea,
-    pullOut: { characteristic: pullOut, safety: pullOutSafety, design: pullOut / pullOutSafety },
+    pullOut: resistance(pullOut, pullOutSafety),
     pryOutFactor: group.pryOutFactor ?? edition.pryOutFactor(group.insert.embedment, null),
     uncovered: edition.findUncovered(group),
     cache: {

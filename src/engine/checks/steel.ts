@@ -1,5 +1,5 @@
 import { writeMessage } from './messages.ts';
-import { findTested } from './prepare.ts';
+import type { PreparedPart } from './prepare.ts';
 import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
@@ -14,7 +14,6 @@ export function checkSteelTension(run: Run): void {
   const { p, actions, report, tally } = run;
   const worst = findLargest(run, (i) => actions[i]!.N);
   const action = Math.max(0, actions[worst]!.N);
-  const tested = findTested(p.group, 'steel-tension');
   for (const { part, tension } of p.parts) {
     if (tension === null) continue;
     if (run.hasAction) tally.add(loadRatio(action, tension.design), 'steel-tension');
@@ -30,28 +29,22 @@ export function checkSteelTension(run: Run): void {
     if (p.group.partialFactors.steelTension === null) p.edition.steelTensionSafety(part, report);
     report.close(tension.characteristic, tension.safety, run.hasAction ? action : null);
   }
-  if (tested !== null && action > 0) checkTested(run, 'steel-tension', worst, action, tested);
+  if (action > 0) checkTested(run, 'steel-tension', worst, action);
 }
 
 /** A tested resistance of the whole insert stands beside the parts: the lower governs. */
-function checkTested(
-  run: Run,
-  mode: 'steel-tension' | 'steel-shear',
-  insert: number,
-  action: number,
-  tested: { readonly characteristic: number; readonly safety: number | null; readonly report: string },
-): void {
+function checkTested(run: Run, mode: 'steel-tension' | 'steel-shear', insert: number, action: number): void {
   const { p, report } = run;
   const inTension = mode === 'steel-tension';
-  const safeties = p.parts.map((part) => (inTension ? part.tension : part.shear)?.safety ?? 1);
-  const safety = tested.safety ?? Math.max(...safeties);
-  if (run.hasAction) run.tally.add(loadRatio(action, tested.characteristic / safety), mode);
+  const tested = inTension ? p.tested.tension : p.tested.shear;
+  if (tested === null) return;
+  if (run.hasAction) run.tally.add(loadRatio(action, tested.design), mode);
   if (report === null) return;
   const clause = inTension ? p.edition.clauses.steelTension : p.edition.clauses.steelShear;
   report.open({ mode, part: 'insert as tested', inserts: nameMembers(run, [insert]), clause });
   report.note(writeMessage('tested', { report: tested.report }));
   report.quantity(inTension ? 'N_Rk_s' : 'V_Rk_s', tested.characteristic, 'N', `test report ${tested.report}`);
-  report.close(tested.characteristic, safety, run.hasAction ? action : null);
+  report.close(tested.characteristic, tested.safety, run.hasAction ? action : null);
 }
 
 /** Steel in shear, with or without lever arm: one row a part, for the most loaded insert. EN 1992-4, 7.2.2.3. */
@@ -62,7 +55,8 @@ export function checkSteelShear(run: Run): void {
   const action = shearOf(worst);
   const { leverArm } = p.group;
   const clause = leverArm === null ? p.edition.clauses.steelShear : p.edition.clauses.leverArm;
-  for (const { part, shear, tension } of p.parts) {
+  for (const prepared of p.parts) {
+    const { part, shear, tension } = prepared;
     if (shear === null) continue;
     const head = { mode: 'steel-shear', part: part.name, inserts: nameMembers(run, [worst]), clause } as const;
     if (action === 0) {
@@ -70,7 +64,7 @@ export function checkSteelShear(run: Run): void {
       continue;
     }
     if (leverArm !== null && tension !== null) {
-      checkLeverArm(run, part.name, head);
+      checkLeverArm(run, prepared, head);
       continue;
     }
     if (run.hasAction) tally.add(loadRatio(action, shear.design), 'steel-shear');
@@ -83,14 +77,13 @@ export function checkSteelShear(run: Run): void {
     if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
     report.close(shear.characteristic, shear.safety, run.hasAction ? action : null);
   }
-  const tested = leverArm === null ? findTested(p.group, 'steel-shear') : null;
-  if (tested !== null && action > 0) checkTested(run, 'steel-shear', worst, action, tested);
+  if (leverArm === null && action > 0) checkTested(run, 'steel-shear', worst, action);
 }
 
 /** With a lever arm each insert's own tension counts, so the worst is looked for over all of them. */
 function checkLeverArm(
   run: Run,
-  partName: string,
+  { part, shear, tension }: PreparedPart,
   head: {
     readonly mode: 'steel-shear';
     readonly part: string;
@@ -100,9 +93,7 @@ function checkLeverArm(
 ): void {
   const { p, actions, report } = run;
   const { leverArm } = p.group;
-  const prepared = p.parts.find(({ part }) => part.name === partName);
-  if (leverArm === null || prepared?.shear == null || prepared.tension == null) return;
-  const { part, shear, tension } = prepared;
+  if (leverArm === null || shear === null || tension === null) return;
   let worst = 0;
   let worstRatio = -1;
   for (let i = 0; i < actions.length; i++) {
