@@ -1,0 +1,72 @@
+import { Command, CommanderError } from 'commander';
+import { ENGINE_VERSION } from '../engine/version.ts';
+import { type CalcOptions, runCalc } from './calc-command.ts';
+import { type CheckOptions, runCheck } from './check-command.ts';
+import { EXIT, UsageError } from './exit-codes.ts';
+import { runSchedules } from './schedules-command.ts';
+import { runTour } from './tour-command.ts';
+
+function buildProgram(leave: (code: number) => void): Command {
+  const program = new Command('onepour')
+    .description('Threaded inserts cast into precast concrete panels: strength, computed and shown.')
+    .version(ENGINE_VERSION)
+    .exitOverride()
+    .configureOutput({ writeErr: () => {} })
+    .showSuggestionAfterError();
+  program
+    .command('check')
+    .description('check every connection of a job, or one in full')
+    .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
+    .option('--json', 'the answer as JSON')
+    .option('--panel <mark>', 'one panel only')
+    .option('--connection <mark>', 'one connection in full')
+    .option('--steps', 'with --connection: the governing combination step by step')
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 all pass, 1 something does not, 2 wrong input, 3 strength not checked somewhere',
+    )
+    .action((job: string, options: CheckOptions) => leave(runCheck(job, options)));
+  program
+    .command('calc')
+    .description('run calculations: JSON in, JSON out')
+    .argument('[files...]', 'files with one calculation each, or "-" for standard input')
+    .option('--list', 'name the calculations')
+    .option('--schema <name>', 'JSON Schema of a calculation')
+    .option('--steps', 'print step by step, for reading (with --json: steps inside the JSON)')
+    .option('--json', 'always JSON')
+    .action((files: string[], options: CalcOptions) => leave(runCalc(files, options)));
+  program
+    .command('schedules')
+    .description('write a job as CSV schedules')
+    .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
+    .argument('<folder>', 'a new or empty folder')
+    .action((job: string, folder: string) => leave(runSchedules(job, folder)));
+  program
+    .command('tour')
+    .description('check the demo job and say what to do next')
+    .action(() => leave(runTour()));
+  return program;
+}
+
+// A reader that stops early (`| head`) closes the pipe: not a fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(process.exitCode ?? EXIT.pass);
+  throw error;
+});
+
+try {
+  const program = buildProgram((code) => {
+    process.exitCode = code;
+  });
+  if (process.argv.length > 2) program.parse();
+  else process.stdout.write(program.helpInformation());
+} catch (error) {
+  if (error instanceof UsageError) {
+    process.stderr.write(`${error.message}\n`);
+    process.exitCode = EXIT.wrongInput;
+  } else if (error instanceof CommanderError) {
+    // Help and version are asked for, not wrong.
+    if (error.exitCode !== 0) process.stderr.write(`${error.message.replace(/^error: /, '').split('\n')[0]}\n`);
+    process.exitCode = error.exitCode === 0 ? EXIT.pass : EXIT.wrongInput;
+  } else throw error;
+}

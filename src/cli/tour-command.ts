@@ -1,0 +1,45 @@
+import { fileURLToPath } from 'node:url';
+import { assessJob } from '../assess/assess-job.ts';
+import { printJob } from './check-command.ts';
+import { EXIT } from './exit-codes.ts';
+import { loadJob } from './load-job.ts';
+import { printConnections, printCounts } from './print/job.ts';
+
+/** Demo files stand beside dist/, where this file is bundled to. */
+const fromRoot = (path: string) => fileURLToPath(new URL(`../${path}`, import.meta.url));
+
+/**
+ * What `npm start` does: checks the demo job and the small job typed by hand, and says what to do next. A demo connection that
+ * fails is meant to; the exit code stays 0.
+ */
+export function runTour(): number {
+  const demo = loadJob(fromRoot('demo/job.json'));
+  const answer = assessJob(demo.file);
+  process.stdout.write(printJob(demo, answer));
+
+  const typed = loadJob(fromRoot('demo/typed-by-hand'));
+  const typedAnswer = assessJob(typed.file);
+  process.stdout.write(
+    `\n${'='.repeat(100)}\n\n${typed.file.job.project.name}: a schedule typed by hand (demo/typed-by-hand)\n\n`,
+  );
+  process.stdout.write(`${printConnections(typedAnswer.connections)}\n\n${printCounts(typedAnswer)}\n`);
+
+  const failing = answer.connections.find(({ state }) => state === 'fails');
+  const next = [
+    'Next',
+    ...(failing === undefined
+      ? []
+      : [
+          `  npx onepour check demo/job.json --connection ${failing.mark} --steps`,
+          '      follow one failing connection by hand, to the last factor',
+        ]),
+    '  npx onepour check demo/typed-by-hand',
+    '      change a CSV in a spreadsheet and check again; faults name file, row and column',
+    '  npx onepour check MY-JOB',
+    '      your own folder of panels.csv, inserts.csv, connections.csv, loads.csv, catalogue.csv',
+    '  npx onepour calc --list',
+    '      single calculations, JSON in and JSON out',
+  ];
+  process.stdout.write(`\n${next.join('\n')}\n`);
+  return EXIT.pass;
+}
