@@ -125,6 +125,9 @@ function readActions(given: AnchorageInput): GroupActions | null {
   };
 }
 
+/** Keys of the contract where they differ from the engine's names. */
+const CONTRACT_KEYS: Readonly<Record<string, string>> = { 'insert.embedment': 'insert.embedment_mm' };
+
 /**
  * Resistance of a group of cast-in inserts, every failure mode, as the contract gives it.
  * @throws CalcError where the group cannot be computed
@@ -142,8 +145,13 @@ function run(given: AnchorageInput, keepsSteps: boolean): AnchorageOutput {
     if (actions === null) assumed.push('no action given: resistances only, strength not checked');
     return writeAnchorage(result, assumed, keepsSteps);
   } catch (error) {
-    if (error instanceof AnchorageError) throw new CalcError(error.key, error.message.slice(error.key.length + 2));
-    if (error instanceof GeometryError) throw new CalcError('member', error.message);
+    if (error instanceof AnchorageError)
+      throw new CalcError(CONTRACT_KEYS[error.key] ?? error.key, error.message.slice(error.key.length + 2));
+    if (error instanceof GeometryError)
+      throw new CalcError(
+        error.ring === 'outline' ? 'member.outline_mm' : `member.openings_mm[${error.ring}]`,
+        error.message,
+      );
     throw error;
   }
 }
