@@ -19,9 +19,14 @@ const DUCTILE_ELONGATION = 8;
 /** Largest diameter that counts in the edge formula, d_nom (7.2.2.5) [mm]. */
 const LARGEST_DIAMETER = 60;
 
+function nameState(isCracked: boolean): string {
+  return isCracked ? 'cracked' : 'uncracked';
+}
+
 function basicCone(question: ConeQuestion, sink: Sink | null): number {
   const k1 = question.cracked ? cone.CONE_FACTOR.cracked : cone.CONE_FACTOR.uncracked;
   const value = cone.coneBasic(k1, question.strength, question.embedment);
+  sink?.quantity('k1', k1, '-', `headed fasteners, ${nameState(question.cracked)} concrete`);
   sink?.step(cone.CONE_BASIC, [k1, question.strength, question.embedment], value);
   return value;
 }
@@ -133,6 +138,7 @@ export const EN_1992_4_2018: Edition = {
   pullOut(bearingArea, strength, cracked, sink) {
     const k2 = cracked ? pull.PULL_OUT_FACTOR.cracked : pull.PULL_OUT_FACTOR.uncracked;
     const value = pull.pullOut(k2, bearingArea, strength);
+    sink?.quantity('k2', k2, '-', `headed fasteners, ${nameState(cracked)} concrete`);
     sink?.step(pull.PULL_OUT, [k2, bearingArea, strength], value);
     return value;
   },
@@ -170,6 +176,7 @@ export const EN_1992_4_2018: Edition = {
     const psiEc = blow.blowOutEccentricityFactor(eccentricity, c1);
     const value = blow.blowOutResistance(basic, areaRatio, psiS, psiG, psiEc);
     if (sink !== null) {
+      sink.quantity('k5', k5, '-', `headed fasteners, ${nameState(question.cracked)} concrete`);
       sink.step(blow.BLOW_OUT_BASIC, [k5, c1, bearingArea, strength], basic);
       sink.basic(basic);
       sink.step(blow.BLOW_OUT_REFERENCE_AREA, [c1], reference);
@@ -207,6 +214,7 @@ export const EN_1992_4_2018: Edition = {
     const k9 = cracked ? edge.EDGE_FACTOR.cracked : edge.EDGE_FACTOR.uncracked;
     const length = edge.bearingLength(embedment, d);
     const value = edge.edgeBasic(k9, d, length, strength, c1);
+    sink?.quantity('k9', k9, '-', `${nameState(cracked)} concrete`);
     sink?.step(edge.BEARING_LENGTH, [embedment, d], length);
     sink?.step(edge.EDGE_BASIC, [k9, d, length, strength, c1], value);
     sink?.basic(value);
@@ -235,6 +243,7 @@ export const EN_1992_4_2018: Edition = {
       else sink.quantity('psi_s_V', 1, '-', 'no corner nearer than 1.5 c_1');
       sink.step(edge.EDGE_THICKNESS_FACTOR, [c1, thickness], psiH);
       sink.step(edge.EDGE_ECCENTRICITY_FACTOR, [eccentricity, c1], psiEc);
+      sink.quantity('alpha', angle, 'rad', 'between the shear and the normal to the edge, atan(V_along / V_toward)');
       sink.step(edge.EDGE_ANGLE_FACTOR, [angle], psiAlpha);
       sink.quantity('psi_re_V', psiRe, '-', 'edge reinforcement');
       sink.factor('areaRatio', areaRatio);
