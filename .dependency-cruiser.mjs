@@ -5,10 +5,10 @@ const ROOMS = {
   engine: { rooms: [], packages: [], pure: true },
   calc: { rooms: ['engine'], packages: ['zod'], pure: true },
   job: { rooms: ['engine'], packages: ['zod'], pure: true },
-  assess: { rooms: ['engine', 'job', 'records'], packages: [], pure: true },
-  files: { rooms: ['job', 'drawing'], packages: ['zod', 'csv-parse', 'csv-stringify'], pure: true },
+  assess: { rooms: ['engine', 'job'], packages: [], pure: true },
+  files: { rooms: ['job'], packages: ['zod', 'csv-parse', 'csv-stringify'], pure: true },
   cli: {
-    rooms: ['engine', 'calc', 'job', 'records', 'assess', 'drawing', 'files', 'store', 'wire', 'server'],
+    rooms: ['engine', 'calc', 'job', 'assess', 'files'],
     packages: ['zod', 'commander'],
     pure: false,
   },
