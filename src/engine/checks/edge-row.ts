@@ -9,6 +9,9 @@ const FRONT_ROW = 1.1;
 /** Interior angles below a right angle by more than this are sharp corners [rad]. */
 const SHARP = Math.PI / 2 - 1e-6;
 
+/** A foot this near the end of its side is at the end: sight along the side's own corner is a matter of rounding [mm]. */
+const GRAZED = 1e-6;
+
 /** One side of the concrete as seen by every insert. Lengths mm. */
 export interface EdgeView {
   readonly side: Side;
@@ -66,8 +69,9 @@ export function viewEdge(p: PreparedAnchorage, side: Side): EdgeView | null {
     const span = visibleSpan(p.region, side.index, x, y);
     const reentrantStart = side.angleAtFrom > Math.PI;
     const reentrantEnd = side.angleAtTo > Math.PI;
-    const isBesideStart = span === null && d > 0 && reentrantStart && foot < 0 && -foot < 1.5 * d;
-    const isBesideEnd = span === null && d > 0 && reentrantEnd && foot > side.length && foot - side.length < 1.5 * d;
+    const isBesideStart = span === null && d > 0 && reentrantStart && foot < GRAZED && -foot < 1.5 * d;
+    const isBesideEnd =
+      span === null && d > 0 && reentrantEnd && foot > side.length - GRAZED && foot - side.length < 1.5 * d;
     along.push(foot);
     if (span === null && !isBesideStart && !isBesideEnd) {
       distance.push(Number.POSITIVE_INFINITY);
