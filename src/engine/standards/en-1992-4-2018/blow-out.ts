@@ -123,7 +123,7 @@ export const BLOW_OUT_ECCENTRICITY_FACTOR = enClause({
 /**
  * Characteristic blow-out resistance of a row along one edge.
  * Source: EN 1992-4:2018, 7.2.1.8.
- * @returns N_Rk,cb [N]. Example: 72 376 N · 1.5 · 0.9 · 1.207 · 1 → 117 929 N.
+ * @returns N_Rk,cb [N]. Example: 72 376 N · 1.5 · 0.9 · 1.207 · 1 → 117 933 N.
  */
 export function blowOutResistance(N0: number, areaRatio: number, psi_s: number, psi_g: number, psi_ec: number): number {
   return N0 * areaRatio * psi_s * psi_g * psi_ec;

@@ -37,7 +37,7 @@ export const BEARING_LENGTH = enClause({
  * @param l_f bearing length [mm]
  * @param f_ck cylinder strength [MPa]
  * @param c1 edge distance in the direction of the shear [mm]
- * @returns V⁰_Rk,c [N]. Example: 1.7, 24, 96 mm, 32 MPa, 100 mm → 17 804 N.
+ * @returns V⁰_Rk,c [N]. Example: 1.7, 24, 96 mm, 32 MPa, 100 mm → 18 504 N.
  */
 export function edgeBasic(k9: number, d: number, l_f: number, f_ck: number, c1: number): number {
   const alpha = 0.1 * Math.sqrt(l_f / c1);
@@ -200,7 +200,7 @@ export const EDGE_REDUCED_DISTANCE = enClause({
  * Characteristic edge resistance of a row toward one edge; k_T = 0.8 for a group of two inserts in torsion whose bodies
  * overlap (recalled), else 1.
  * Source: EN 1992-4:2018, 7.2.2.5.
- * @returns V_Rk,c [N]. Example: 17 804 N · 0.9 · 0.88 · 1 · 1 · 1 · 1 · 1 → 14 101 N.
+ * @returns V_Rk,c [N]. Example: 18 504 N · 0.9 · 0.88 · 1 · 1 · 1 · 1 · 1 → 14 655 N.
  */
 export function edgeResistance(
   V0: number,

@@ -11,7 +11,7 @@ const STEEL_ARGS = listArguments(
  * Source: EN 1992-4:2018, Table 4.1 (4.4.2).
  * @param f_uk ultimate strength [MPa]
  * @param f_yk yield strength [MPa]
- * @returns γ_Ms [-]. Example: 8.8 (800, 640) → 1.5.
+ * @returns γ_Ms [-]. Example: 800, 640 MPa (8.8) → 1.500.
  */
 export function steelTensionFactor(f_uk: number, f_yk: number): number {
   return Math.max(1.4, (1.2 * f_uk) / f_yk);
@@ -32,7 +32,7 @@ export const STEEL_TENSION_FACTOR = enClause({
  * Source: EN 1992-4:2018, Table 4.1 (4.4.2).
  * @param f_uk ultimate strength [MPa]
  * @param f_yk yield strength [MPa]
- * @returns γ_Ms [-]. Example: 8.8 (800, 640) → 1.25; 10.9 (1000, 900) → 1.5.
+ * @returns γ_Ms [-]. Example: 800, 640 MPa (8.8) → 1.250; 1000, 900 MPa (10.9) → 1.500.
  */
 export function steelShearFactor(f_uk: number, f_yk: number): number {
   return f_uk <= 800 && f_yk / f_uk <= 0.8 ? Math.max(1.25, f_uk / f_yk) : 1.5;

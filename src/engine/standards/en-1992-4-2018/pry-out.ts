@@ -5,6 +5,7 @@ import { enClause } from './document.ts';
  * k8 where the product document gives none: 1 below 60 mm of embedment, else 2.
  * Source: EN 1992-4:2018, 7.2.2.4 (values of CEN/TS 1992-4-2:2009, 6.3.4).
  * @param h_ef effective embedment [mm]
+ * @returns k8 [-]. Example: 59 mm → 1.0; 60 mm → 2.0.
  */
 export function pryOutFactor(h_ef: number): number {
   return h_ef < 60 ? 1 : 2;

@@ -10,7 +10,7 @@ export const PULL_OUT_FACTOR = { cracked: 7.5, uncracked: 10.5 } as const;
  * @param d_h diameter of the foot [mm]
  * @param d_h_max largest diameter that counts, 6 t_h + d; infinite where the thickness is not known [mm]
  * @param d body diameter [mm]
- * @returns A_h [mm²]. Example: 44 and 24 mm → 1068 mm².
+ * @returns A_h [mm²]. Example: 44, 90, 24 mm → 1068 mm².
  */
 export function bearingArea(d_h: number, d_h_max: number, d: number): number {
   const counted = Math.min(d_h, d_h_max);

@@ -3,7 +3,9 @@ import { enClause } from './document.ts';
 
 /**
  * k6 of 7.2.2.3.1: 0.6 for f_uk ≤ 500 MPa, 0.5 up to 1000 MPa.
+ * Source: EN 1992-4:2018, 7.2.2.3.1.
  * @param f_uk ultimate strength [MPa]
+ * @returns k6 [-]. Example: 500 MPa → 0.60; 800 MPa → 0.50.
  */
 export function shearFactor(f_uk: number): number {
   return f_uk <= 500 ? 0.6 : 0.5;
@@ -54,7 +56,7 @@ export const STEEL_SHEAR = enClause({
  * @param f_uk ultimate strength [MPa]
  * @param N_Ed tension on the insert, not below zero [N]
  * @param N_Rd_s design steel resistance in tension [N]
- * @returns M_Rk,s [N mm]. Example: 277 mm³, 800 MPa, 10 kN, 83.7 kN → 234 126 N mm.
+ * @returns M_Rk,s [N mm]. Example: 277 mm³, 800 MPa, 10 kN, 83.7 kN → 234 149 N mm.
  */
 export function steelBending(W_el: number, f_uk: number, N_Ed: number, N_Rd_s: number): number {
   return 1.2 * W_el * f_uk * Math.max(0, 1 - N_Ed / N_Rd_s);
@@ -81,7 +83,7 @@ export const STEEL_BENDING = enClause({
  * @param alpha_M restraint of the fixture: 1 free to turn, 2 fully held [-]
  * @param M_Rk_s bending resistance [N mm]
  * @param l_a lever arm [mm]
- * @returns V_Rk,s [N]. Example: 1, 234 126 N mm, 30 mm → 7804 N.
+ * @returns V_Rk,s [N]. Example: 1, 234 149 N mm, 30 mm → 7805 N.
  */
 export function leverArmShear(alpha_M: number, M_Rk_s: number, l_a: number): number {
   return (alpha_M * M_Rk_s) / l_a;

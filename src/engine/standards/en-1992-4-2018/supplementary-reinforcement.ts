@@ -76,7 +76,7 @@ export const BOND_STRENGTH = enClause({
  * @param d_s bar diameter [mm]
  * @param f_bd bond strength [MPa]
  * @param alpha_1 shape of the end: 0.7 hook or loop, 1 straight [-]
- * @returns N_Rd,a [N]. Example: 2 legs, 100 mm, 10 mm, 3.04 MPa, 0.7 → 27 288 N.
+ * @returns N_Rd,a [N]. Example: 2 legs, 100 mm, 10 mm, 3.04 MPa, 0.7 → 27 287 N.
  */
 export function barAnchorage(n_re: number, l_1: number, d_s: number, f_bd: number, alpha_1: number): number {
   return (n_re * l_1 * Math.PI * d_s * f_bd) / alpha_1;

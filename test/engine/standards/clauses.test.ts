@@ -1,0 +1,117 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { compile } from 'mathjs';
+import { describe, expect, it } from 'vitest';
+import type { Clause } from '../../../src/engine/standards/clause.ts';
+import { CLAUSES } from '../../../src/engine/standards/en-1992-4-2018/clauses.ts';
+
+const FOLDER = new URL('../../../src/engine/standards/en-1992-4-2018/', import.meta.url);
+const RUNS = 300;
+
+/** Even random numbers from 0 to 1, the same in every run (a 32-bit mixing generator). */
+function randomFrom(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+/** Random arguments in range; one in five stands on an end of its range, whole numbers are as likely as broken ones. */
+function drawArguments(clause: Clause, random: () => number): number[] {
+  return clause.args.map(({ range: [low, high] }) => {
+    const choice = random();
+    if (choice < 0.1) return low;
+    if (choice < 0.2) return high;
+    const value = low + random() * (high - low);
+    return choice < 0.6 && high - low > 2 ? Math.round(value) : value;
+  });
+}
+
+const named = CLAUSES.map((clause) => ({ name: `${clause.fn.name}, ${clause.clause}`, clause }));
+
+describe('clause records of EN 1992-4:2018', () => {
+  it('name every clause function of the folder once', () => {
+    const functions = readSources().flatMap((text) =>
+      [...text.matchAll(/^export function (\w+)/gm)].map((found) => found[1]!),
+    );
+    const notClauses = ['enClause', 'findUncovered'];
+    expect(CLAUSES.map(({ fn }) => fn.name).sort()).toEqual(
+      functions.filter((name) => !notClauses.includes(name)).sort(),
+    );
+  });
+
+  it.each(named)('$name: the formula text gives what the function gives', ({ clause }) => {
+    const random = randomFrom(1992);
+    const formula = compile(clause.formula);
+    for (let run = 0; run < RUNS; run++) {
+      const args = drawArguments(clause, random);
+      const scope = Object.fromEntries(clause.args.map(({ symbol }, i) => [symbol, args[i]!]));
+      const fromText: unknown = formula.evaluate(scope);
+      const fromFunction = clause.fn(...args);
+      expect(Number.isFinite(fromFunction), `arguments ${args.join(', ')}`).toBe(true);
+      expect(typeof fromText).toBe('number');
+      // 1e-12 relative: the two differ by rounding of a few operations only.
+      expect(Math.abs(Number(fromText) - fromFunction), `arguments ${args.join(', ')}`).toBeLessThanOrEqual(
+        1e-12 * Math.abs(fromFunction),
+      );
+    }
+  });
+
+  it.each(named)('$name: as many arguments as the function, each in the formula, with a range', ({ clause }) => {
+    expect(clause.args.length).toBe(clause.fn.length);
+    const words = clause.formula.match(/[A-Za-z_]\w*/g) ?? [];
+    for (const { symbol, meaning, range } of clause.args) {
+      expect(words).toContain(symbol);
+      expect(meaning).not.toBe('');
+      expect(range[0]).toBeLessThan(range[1]);
+    }
+    expect(new Set(clause.args.map(({ symbol }) => symbol)).size).toBe(clause.args.length);
+  });
+
+  // Expected values: printed in each function's comment, worked with a calculator; held to half a unit of the last digit.
+  it.each(named)('$name: the example of its comment is right', ({ clause }) => {
+    const examples = findExamples(clause.fn.name);
+    expect(examples.length).toBeGreaterThan(0);
+    for (const { args, printed, tolerance } of examples) {
+      expect(args.length).toBe(clause.fn.length);
+      expect(Math.abs(clause.fn(...args) - printed)).toBeLessThanOrEqual(tolerance);
+    }
+  });
+});
+
+function readSources(): string[] {
+  return readdirSync(FOLDER).map((name) => readFileSync(new URL(name, FOLDER), 'utf8'));
+}
+
+interface Example {
+  readonly args: readonly number[];
+  readonly printed: number;
+  readonly tolerance: number;
+}
+
+/** The examples of a function's comment: "Example: a, b, c → result; a, b, c → result." */
+function findExamples(name: string): Example[] {
+  const source = readSources().find((text) => text.includes(`export function ${name}(`))!;
+  const comment = source.slice(0, source.indexOf(`export function ${name}(`));
+  const text = comment
+    .slice(comment.lastIndexOf('/**'))
+    .replace(/\n \*/g, '')
+    .match(/Example: (.*)\.\s*\/\s*$/)?.[1];
+  return (text ?? '').split(';').flatMap((one) => {
+    const [left, right] = one.replace(/\([^)]*\)/g, '').split('→');
+    if (left === undefined || right === undefined) return [];
+    const digits = right.match(/\d[\d ]*(?:\.(\d+))?/)!;
+    const last = 10 ** -(digits[1]?.length ?? 0);
+    return [{ args: readNumbers(left), printed: readNumbers(right)[0]!, tolerance: last / 2 + 1e-12 }];
+  });
+}
+
+/** Numbers of a text: thousands may be set apart by a space, kN counts a thousand times, π/n is an angle. */
+function readNumbers(text: string): number[] {
+  const found = text.matchAll(/π\/(\d+)|(\d{1,3}(?: \d{3})+|\d+(?:\.\d+)?)( kN)?/g);
+  return [...found].map(([, part, value, kilo]) =>
+    part !== undefined ? Math.PI / Number(part) : Number(value!.replaceAll(' ', '')) * (kilo === undefined ? 1 : 1000),
+  );
+}
