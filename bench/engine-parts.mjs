@@ -1,0 +1,10 @@
+/** What the benchmarks use of Onepour: bundled from the sources before a run. */
+
+export { writeAnchorage } from '../src/calc/anchorage-output.ts';
+export { calculate } from '../src/calc/calculation.ts';
+export { checkAnchorage, explainAnchorage, prepare } from '../src/engine/checks/anchorage.ts';
+export { solveFixture } from '../src/engine/fixture/fixture-forces.ts';
+export { solvePlate } from '../src/engine/fixture/plate-equilibrium.ts';
+export { prepareRegion } from '../src/engine/geometry/region.ts';
+export { groupArea, visibleSquaresArea } from '../src/engine/geometry/sight.ts';
+export { squaresArea } from '../src/engine/geometry/union-area.ts';

@@ -1,0 +1,118 @@
+// Runs every benchmark and prints one table; ends with 1 where a target is missed. Started by scripts/bench.mjs, which
+// bundles Onepour's parts to dist/engine-parts.mjs first.
+
+import { HyperFormula } from 'hyperformula';
+import polygonClipping from 'polygon-clipping';
+import { benchAreas } from './areas.mjs';
+import * as parts from './dist/engine-parts.mjs';
+import { benchPlates } from './plates.mjs';
+import { benchSpreadsheet } from './spreadsheet.mjs';
+import { benchWholeJob } from './whole-job.mjs';
+
+const LARGEST_RESIDUAL = 1e-9;
+const WHOLE_JOB_FACTOR = 1.5;
+const WHOLE_JOB_MB = 300;
+
+const start = performance.now();
+const lines = [
+  ...(await section('the same formulas in a spreadsheet engine', measureSpreadsheet)),
+  ...(await section('exact areas against a polygon library', measureAreas)),
+  ...(await section('plates', measurePlates)),
+  ...(await section('a whole job', measureWholeJob)),
+];
+printTable(lines);
+const missed = lines.filter(({ met }) => !met);
+const seconds = ((performance.now() - start) / 1000).toFixed(0);
+say('');
+say('Ours and the peer take turns in one process; a ratio is that of their medians (areas: of their least times).');
+say(
+  'Other work on the machine moves the times more than the ratios; run again before reading much into a few percent.',
+);
+say(
+  `${lines.length - missed.length} targets met, ${missed.length} missed, in ${seconds} s (Node ${process.versions.node})`,
+);
+process.exitCode = missed.length === 0 ? 0 : 1;
+
+async function section(name, measure) {
+  process.stderr.write(`bench: ${name} …\n`);
+  return measure();
+}
+
+function measureSpreadsheet() {
+  const { formulaCells, rows } = benchSpreadsheet(HyperFormula, parts);
+  return rows.map((row) => compareTimes({ ...row, name: `${row.name} (${formulaCells} formula cells)` }));
+}
+
+async function measureAreas() {
+  return (await benchAreas(polygonClipping, parts)).map(compareTimes);
+}
+
+function compareTimes({ name, ours_us, peer_us, ratio, target }) {
+  return {
+    name,
+    ours: showUs(ours_us),
+    peer: showUs(peer_us),
+    ratio: `${ratio.toFixed(ratio < 100 ? 1 : 0)} x`,
+    target: `>= ${target} x`,
+    met: ratio >= target,
+  };
+}
+
+async function measurePlates() {
+  return (await benchPlates(parts)).flatMap(({ name, ours_us, target_us, worstResidual, solved, count }) => [
+    {
+      name: `plate: ${name}, mean of ${count}`,
+      ours: showUs(ours_us),
+      target: `<= ${target_us} us`,
+      met: ours_us <= target_us,
+    },
+    {
+      name: `plate: ${name}, residual below ${LARGEST_RESIDUAL}`,
+      ours: `${solved} (worst ${worstResidual.toExponential(1)})`,
+      target: `all ${count}`,
+      met: solved === count && worstResidual < LARGEST_RESIDUAL,
+    },
+  ]);
+}
+
+async function measureWholeJob() {
+  const { connections, singleMs, passMs, peakMB } = await benchWholeJob();
+  const ratio = passMs / singleMs;
+  return [
+    {
+      name: `${connections} connections in one pass; peer: as many single checks`,
+      ours: `${passMs.toFixed(0)} ms`,
+      peer: `${singleMs.toFixed(0)} ms`,
+      ratio: `${ratio.toFixed(2)} x`,
+      target: `<= ${WHOLE_JOB_FACTOR} x`,
+      met: ratio <= WHOLE_JOB_FACTOR,
+    },
+    {
+      name: `${connections} connections: resident memory`,
+      ours: `${peakMB.toFixed(0)} MB`,
+      target: `< ${WHOLE_JOB_MB} MB`,
+      met: peakMB < WHOLE_JOB_MB,
+    },
+  ];
+}
+
+function showUs(us) {
+  return us < 1000 ? `${us.toPrecision(3)} us` : `${(us / 1000).toPrecision(3)} ms`;
+}
+
+function printTable(rows) {
+  const columns = ['name', 'ours', 'peer', 'ratio', 'target', 'met'];
+  const texts = rows.map((row) =>
+    columns.map((column) => (column === 'met' ? (row.met ? 'yes' : 'NO') : (row[column] ?? '-'))),
+  );
+  const widths = columns.map((column, i) => Math.max(column.length, ...texts.map((text) => text[i].length)));
+  const write = (cells) =>
+    say(cells.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]) : cell.padStart(widths[i]))).join('  '));
+  write(columns);
+  write(widths.map((width) => '-'.repeat(width)));
+  for (const text of texts) write(text);
+}
+
+function say(line) {
+  process.stdout.write(`${line}\n`);
+}

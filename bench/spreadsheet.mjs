@@ -1,0 +1,105 @@
+/** A whole group of four inserts in ten combinations, every mode: Onepour against the same formulas in a spreadsheet engine. */
+
+import { makeCase, toContract, toEngine } from './spreadsheet/cases.mjs';
+import { openWorkbook, RATIOS } from './spreadsheet/workbook.mjs';
+import { timeInTurns } from './timing.mjs';
+
+const CASES = 32;
+const SAME = 1e-9;
+const LEAST_FORMULA_CELLS = 300;
+const SIDES = { left: [-1, 0], right: [1, 0], bottom: [0, -1], top: [0, 1] };
+
+/**
+ * @param HyperFormula the spreadsheet engine's class
+ * @param parts Onepour's `prepare`, `checkAnchorage`, `explainAnchorage`, `calculate`
+ * @returns rows { name, ours_us, peer_us, ratio, target } and the number of formula cells
+ * @throws when a ratio of any mode, case and combination is not the same by both to 1e-9
+ */
+export function benchSpreadsheet(HyperFormula, parts) {
+  const cases = Array.from({ length: CASES }, (_, index) => makeCase(index));
+  const workbook = openWorkbook(HyperFormula, cases[0]);
+  if (workbook.formulaCells < LEAST_FORMULA_CELLS)
+    throw new Error(`the workbook has ${workbook.formulaCells} formulas; expected at least ${LEAST_FORMULA_CELLS}`);
+  for (const [index, one] of cases.entries()) {
+    const sheet = workbook.calculate(one);
+    refuseOther(`case ${index}, governing as checked`, checkNumbers(parts, one), sheet);
+    refuseOther(
+      `case ${index}, governing as answered`,
+      answer(parts, one).map(({ governing }) => governing.ratio),
+      sheet,
+    );
+    refuseOtherModes(parts, one, index, workbook.readRatios());
+  }
+
+  const sum = (numbers) => numbers.reduce((total, number) => total + number, 0);
+  const pick = (i) => cases[i % CASES];
+  const numbers = (i) => sum(checkNumbers(parts, pick(i)));
+  const answers = (i) => answer(parts, pick(i)).reduce((total, { governing }) => total + governing.ratio, 0);
+  const peer = (i) => sum(workbook.calculate(pick(i)));
+  const [byNumbers, byAnswers, byPeer] = timeInTurns([numbers, answers, peer], { roundMs: 150, rounds: 15 });
+  const compare = (name, ours, target) => ({
+    name,
+    ours_us: ours.us,
+    peer_us: byPeer.us,
+    ratio: byPeer.us / ours.us,
+    spread: Math.max(ours.spread, byPeer.spread),
+    target,
+  });
+  return {
+    formulaCells: workbook.formulaCells,
+    rows: [
+      compare('4 inserts, 10 combinations: numbers only', byNumbers, 100),
+      compare('4 inserts, 10 combinations: full results of the contract', byAnswers, 25),
+    ],
+  };
+}
+
+/** The governing ratio of each combination, geometry prepared anew. */
+function checkNumbers({ prepare, checkAnchorage }, one) {
+  const { group, combinations } = toEngine(one);
+  const prepared = prepare(group);
+  return combinations.map((actions) => checkAnchorage(prepared, actions).ratio);
+}
+
+/** The contract's answer to each combination: schema check, geometry, every row, JSON shape. */
+function answer({ calculate }, one) {
+  return toContract(one).map((input) => calculate(input));
+}
+
+function refuseOtherModes({ prepare, explainAnchorage }, one, index, sheet) {
+  const { group, combinations } = toEngine(one);
+  const prepared = prepare(group);
+  for (const [k, actions] of combinations.entries()) {
+    const result = explainAnchorage(prepared, actions, false);
+    const names = Object.values(RATIOS);
+    const ours = names.map((name) => findRatio(result, name));
+    for (const [i, name] of names.entries())
+      refuseOther(`case ${index}, combination ${k}, ${name}`, [ours[i]], [sheet[k][i]]);
+    const rows = result.rows.length + result.interaction.length + 1;
+    if (rows !== names.length || result.uncovered.length > 0)
+      throw new Error(
+        `case ${index}, combination ${k}: ${rows} results, ${names.length} in the sheet; ${result.uncovered.join('; ')}`,
+      );
+  }
+}
+
+/** The ratio that the engine gives for "mode", "mode part" or "mode edge". */
+function findRatio(result, name) {
+  const [mode, detail] = name.split(' ');
+  if (mode === 'governing') return result.governing.ratio;
+  if (mode === 'interaction') return result.interaction.find(({ kind }) => kind === detail).ratio;
+  const [nx, ny] = SIDES[detail] ?? [0, 0];
+  const row = result.rows.find(
+    (one) =>
+      one.mode === mode &&
+      (one.part === null || one.part === detail) &&
+      (one.mode !== 'concrete-edge' || Math.hypot(Math.cos(one.direction) - nx, Math.sin(one.direction) - ny) < 1e-9),
+  );
+  return row?.ratio ?? Number.NaN;
+}
+
+function refuseOther(what, ours, sheet) {
+  for (const [i, mine] of ours.entries())
+    if (!(Math.abs(mine / sheet[i] - 1) <= SAME))
+      throw new Error(`${what}, number ${i}: ours ${mine}, the sheet's ${sheet[i]}; expected the same to ${SAME}`);
+}

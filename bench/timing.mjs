@@ -1,0 +1,38 @@
+/**
+ * Times two ways of doing the same in turns (A B A B …), so that a busy moment of the machine strikes both, and takes the
+ * middle of the rounds.
+ * @param ways functions of a running number; they return a number, so that nothing is left out as unused
+ * @param roundMs how long one way runs in one round [ms]
+ * @param rounds an odd number
+ * @returns for each way the median time of one call [µs] and its spread: (third quartile − first) / median
+ */
+export function timeInTurns(ways, { roundMs, rounds }) {
+  const counts = ways.map((way) => countCalls(way, roundMs));
+  const times = ways.map(() => []);
+  for (let round = 0; round < rounds; round++) {
+    for (const [i, way] of ways.entries()) times[i].push(timeCalls(way, counts[i]) / counts[i]);
+  }
+  return times.map((list) => {
+    const sorted = list.toSorted((a, b) => a - b);
+    const at = (share) => sorted[Math.round(share * (sorted.length - 1))];
+    return { us: at(0.5), spread: (at(0.75) - at(0.25)) / at(0.5) };
+  });
+}
+
+/** How many calls take about `roundMs`, found by doubling; this warms up as well. */
+function countCalls(way, roundMs) {
+  let count = 1;
+  for (let us = timeCalls(way, count); ; us = timeCalls(way, count)) {
+    if (us >= 1000 * roundMs) return count;
+    count *= 2;
+  }
+}
+
+function timeCalls(way, count) {
+  const start = performance.now();
+  let sum = 0;
+  for (let i = 0; i < count; i++) sum += way(i);
+  const us = (performance.now() - start) * 1000;
+  if (!Number.isFinite(sum)) throw new Error(`the sum of ${count} results is ${sum}; expected a finite number`);
+  return us;
+}
