@@ -53,6 +53,7 @@ function checkBolts({ path, value: connection }: Entry<Connection>, parts: Conne
   });
 }
 
+/** A group of inserts shares loads through a plate; a single insert may take them straight. */
 function checkPlate(entry: Entry<Connection>, parts: ConnectionParts): DocumentFault[] {
   const { path, value: connection } = entry;
   if (connection.detail !== null && connection.fixture !== null) {
@@ -60,7 +61,7 @@ function checkPlate(entry: Entry<Connection>, parts: ConnectionParts): DocumentF
     return [faultAt([...path, 'fixture'], connection.detail, 'a detail or a fixture', text)];
   }
   if (connection.detail === null && connection.fixture === null) {
-    if (connection.actions.kind !== 'loads') return [];
+    if (connection.actions.kind !== 'loads' || connection.inserts.length === 1) return [];
     const text =
       'loads are given but no plate that carries them to the inserts; expected a fixture or a standard detail';
     return [faultAt([...path, 'fixture'], null, 'a fixture or a detail', text)];
