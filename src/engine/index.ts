@@ -14,4 +14,6 @@ export { FixtureError } from './fixture/fixture-error.ts';
 export { solveFixture } from './fixture/fixture-forces.ts';
 export { GeometryError } from './geometry/geometry-error.ts';
 export type { Point, Polygon } from './geometry/point.ts';
+export type { Clause } from './standards/clause.ts';
+export { CLAUSES } from './standards/en-1992-4-2018/clauses.ts';
 export { ENGINE_VERSION } from './version.ts';

@@ -13,18 +13,18 @@ function printForces({ combination }: Explained, inserts: readonly string[]): st
   const { actions, forces } = combination;
   const table = layTable(
     [
-      { head: '  insert' },
+      { head: 'insert' },
       { head: 'N kN', align: 'right' },
       { head: 'Vx kN', align: 'right' },
       { head: 'Vy kN', align: 'right' },
     ],
-    actions.inserts.map(({ N, Vx, Vy }, i) => [`  ${inserts[i]!}`, showForce(N), showForce(Vx), showForce(Vy)]),
+    actions.inserts.map(({ N, Vx, Vy }, i) => [inserts[i]!, showForce(N), showForce(Vx), showForce(Vy)]),
   );
   const contact =
     forces === null || forces.compression === null
       ? ''
       : `\n  contact ${showForce(forces.compression.force)} kN at (${forces.compression.at.map((x) => x.toFixed(1)).join(', ')}) mm, at most ${forces.maxContact.toFixed(2)} MPa`;
-  return table + contact;
+  return indent(table) + contact;
 }
 
 function isGoverning(explained: ExplainedConnection, { combination }: Explained): boolean {

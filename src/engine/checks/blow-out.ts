@@ -1,7 +1,7 @@
-import { coverAlong, type EdgeRow, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
+import { coverAlong, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { PreparedAnchorage } from './prepare.ts';
+import type { EdgeRow, PreparedAnchorage } from './prepared.ts';
 import { findTensioned, nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 

@@ -1,10 +1,10 @@
 import { hasHiddenPart } from '../geometry/visible-polygon.ts';
-import type { ConeQuestion } from '../standards/edition.ts';
+import type { ConeLoad, Resistance } from '../standards/edition.ts';
 import { describeArea } from './describe-area.ts';
 import { chainByDistance, keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { PreparedAnchorage } from './prepare.ts';
-import { findEccentricity, type Projection, projectSquares } from './projection.ts';
+import type { PreparedAnchorage, Projection } from './prepared.ts';
+import { findEccentricity, projectSquares } from './projection.ts';
 import type { Report } from './report.ts';
 import { findTensioned, nameMembers, type Run } from './run.ts';
 import { checkHangers } from './supplementary-bars.ts';
@@ -13,15 +13,35 @@ import { loadRatio } from './verdict.ts';
 /** Compression counts through psi_M only where it is at least this share of the tension (7.2.1.4). */
 const COMPRESSION_SHARE = 0.8;
 
+/** One cluster of inserts with what its cone resists. */
+export interface Cone extends Projection {
+  readonly resistance: Resistance<ConeLoad>;
+}
+
+/** What the cone of a cluster resists. */
+export function askCone({ edition, group }: PreparedAnchorage, projection: Projection): Resistance<ConeLoad> {
+  const { concrete, insert, reinforcement } = group;
+  return edition.concreteCone({
+    strength: concrete.strength,
+    cracked: concrete.cracked,
+    embedment: insert.embedment * projection.reduction,
+    area: projection.area,
+    criticalEdge: projection.criticalEdge,
+    edge: projection.edge,
+    denseSurface: reinforcement.denseSurface,
+  });
+}
+
 /** Clusters of inserts whose squares overlap, projected; found once for each set of inserts. */
-export function findCones(p: PreparedAnchorage, members: readonly number[]): readonly Projection[] {
+export function findCones(p: PreparedAnchorage, members: readonly number[]): readonly Cone[] {
   const key = keyMembers(members, p.count);
   const known = p.cache.cones.get(key);
   if (known !== undefined) return known;
   const criticalEdge = p.edition.coneReach * p.group.insert.embedment;
-  const cones = chainByDistance(members, p.xs, p.ys, 2 * criticalEdge).map((chain) =>
-    projectSquares(p, chain.members, chain.longestLink, criticalEdge),
-  );
+  const cones = chainByDistance(members, p.xs, p.ys, 2 * criticalEdge).map((chain) => {
+    const projection = projectSquares(p, chain.members, chain.longestLink, criticalEdge);
+    return { ...projection, resistance: askCone(p, projection) };
+  });
   p.cache.cones.set(key, cones);
   return cones;
 }
@@ -73,7 +93,7 @@ export function checkConcreteCone(run: Run): void {
   for (const cone of cones) checkCluster(run, cone, cones.length);
 }
 
-function checkCluster(run: Run, cone: Projection, clusterCount: number): void {
+function checkCluster(run: Run, cone: Cone, clusterCount: number): void {
   const { p, actions, report } = run;
   let force = 0;
   let momentX = 0;
@@ -86,7 +106,7 @@ function checkCluster(run: Run, cone: Projection, clusterCount: number): void {
   }
   const eccentricity = findEccentricity(cone, momentX / force - cone.centroidX, momentY / force - cone.centroidY);
   const compressionArm = findCompressionArm(run, cone, momentX / force, momentY / force);
-  const { concrete, insert, reinforcement, partialFactors } = p.group;
+  const { insert, reinforcement, partialFactors } = p.group;
   const fullCriticalEdge = p.edition.coneReach * insert.embedment;
   if (report !== null) {
     report.open({
@@ -100,19 +120,8 @@ function checkCluster(run: Run, cone: Projection, clusterCount: number): void {
     if (reinforcement.denseSurface) report.note(writeMessage('dense-surface'));
     if (compressionArm !== null) report.note(writeMessage('compression-factor'));
   }
-  const question: ConeQuestion = {
-    strength: concrete.strength,
-    cracked: concrete.cracked,
-    embedment: insert.embedment * cone.reduction,
-    area: cone.area,
-    criticalEdge: cone.criticalEdge,
-    edge: cone.edge,
-    denseSurface: reinforcement.denseSurface,
-    eccentricity1: eccentricity.e1,
-    eccentricity2: eccentricity.e2,
-    compressionArm,
-  };
-  const characteristic = p.edition.concreteCone(question, report);
+  const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm };
+  const characteristic = cone.resistance(load, report);
   const ratio = loadRatio(force, characteristic / partialFactors.concrete);
   const bars = run.hasAction ? checkHangers(run, clusterCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteTension(ratio, 'concrete-cone');

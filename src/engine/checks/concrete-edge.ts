@@ -1,8 +1,8 @@
 import type { Side } from '../geometry/region.ts';
-import { coverAlong, type EdgeRow, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
+import { coverAlong, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { PreparedAnchorage } from './prepare.ts';
+import type { EdgeRow, PreparedAnchorage } from './prepared.ts';
 import { areOpposite, findSheared, nameMembers, type Run } from './run.ts';
 import { checkHairpins } from './supplementary-bars.ts';
 import { loadRatio } from './verdict.ts';

@@ -1,6 +1,5 @@
 import { roundForText } from './messages.ts';
-import type { PreparedAnchorage } from './prepare.ts';
-import type { Projection } from './projection.ts';
+import type { PreparedAnchorage, Projection } from './prepared.ts';
 
 interface Rectangle {
   readonly fromU: number;

@@ -1,7 +1,7 @@
 import type { Side } from '../geometry/region.ts';
 import { visibleSpan } from '../geometry/sight.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { PreparedAnchorage } from './prepare.ts';
+import type { EdgeRow, EdgeView, PreparedAnchorage } from './prepared.ts';
 
 /** Front row: inserts within this multiple of the smallest edge distance (common practice; see the contract's choices). */
 const FRONT_ROW = 1.1;
@@ -11,39 +11,6 @@ const SHARP = Math.PI / 2 - 1e-6;
 
 /** A foot this near the end of its side is at the end: sight along the side's own corner is a matter of rounding [mm]. */
 const GRAZED = 1e-6;
-
-/** One side of the concrete as seen by every insert. Lengths mm. */
-export interface EdgeView {
-  readonly side: Side;
-  /** Distance square to the side; Infinity where the insert does not face it. */
-  readonly distance: readonly number[];
-  /** Position along the side, from its start. */
-  readonly along: readonly number[];
-  /** Distance to the corner toward the start and toward the end: the smaller of along the side and square to the next side. */
-  readonly left: readonly number[];
-  readonly right: readonly number[];
-  /** Stands beside the end of a side that meets a re-entrant corner; the side is taken as going on. */
-  readonly isBeside: readonly boolean[];
-}
-
-/** Inserts along one edge that act together. */
-export interface EdgeRow {
-  readonly view: EdgeView;
-  /** Front inserts, in order along the edge: they resist. */
-  readonly front: readonly number[];
-  /** Front inserts and those behind them: their load reaches this row. */
-  readonly all: readonly number[];
-  /** Smallest edge distance of the front inserts. */
-  readonly edge: number;
-  /** Smaller and larger distance to a corner; Infinity where none is near. */
-  readonly corner: number;
-  readonly farCorner: number;
-  /** Largest and mean distance between neighbours along the edge; 0 for one insert. */
-  readonly largestSpacing: number;
-  readonly meanSpacing: number;
-  /** Mean position of the front inserts along the edge. */
-  readonly centre: number;
-}
 
 function squareTo(side: Side, x: number, y: number): number {
   return (side.fromX - x) * side.nx + (side.fromY - y) * side.ny;

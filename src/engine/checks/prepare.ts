@@ -1,64 +1,9 @@
-import { isInside, prepareRegion, type Region } from '../geometry/region.ts';
-import { type NearPoint, nearPoints } from '../geometry/sight.ts';
+import { isInside, prepareRegion } from '../geometry/region.ts';
+import { nearPoints } from '../geometry/sight.ts';
 import type { Edition } from '../standards/edition.ts';
 import { AnchorageError } from './anchorage-error.ts';
 import type { AnchorageGroup, SteelPart, TestedResistance } from './anchorage-group.ts';
-import type { EdgeRow, EdgeView } from './edge-row.ts';
-import type { MemberSet } from './members.ts';
-import type { Projection } from './projection.ts';
-
-/** A resistance with its partial factor: design = characteristic / safety. Forces N. */
-export interface Resistance {
-  readonly characteristic: number;
-  readonly safety: number;
-  readonly design: number;
-}
-
-/** A steel part with its resistances; null where it does not carry that load. */
-export interface PreparedPart {
-  readonly part: SteelPart;
-  readonly tension: Resistance | null;
-  readonly shear: Resistance | null;
-}
-
-/** Resistances of the whole insert's steel from tests; null where there is no report that holds. */
-export interface TestedSteel {
-  readonly tension: (Resistance & { readonly report: string }) | null;
-  readonly shear: (Resistance & { readonly report: string }) | null;
-}
-
-/** Design resistances of one piece of steel that act together [N]. */
-export interface SteelPair {
-  readonly tension: number;
-  readonly shear: number;
-}
-
-/** Everything about a group that does not depend on the load, found once and used for every combination. */
-export interface PreparedAnchorage {
-  readonly group: AnchorageGroup;
-  readonly edition: Edition;
-  readonly region: Region;
-  readonly count: number;
-  readonly xs: Float64Array;
-  readonly ys: Float64Array;
-  /** Near points of each insert, nearest first, as far as any cone-like check reaches. */
-  readonly near: readonly (readonly NearPoint[])[];
-  readonly parts: readonly PreparedPart[];
-  readonly tested: TestedSteel;
-  readonly steelPairs: readonly SteelPair[];
-  readonly bearingArea: number;
-  readonly pullOut: Resistance;
-  readonly pryOutFactor: number;
-  readonly uncovered: readonly string[];
-  /** Filled as sets of inserts come up; the same set never costs twice. */
-  readonly cache: {
-    readonly cones: Map<MemberSet, readonly Projection[]>;
-    readonly splitting: Map<MemberSet, readonly Projection[]>;
-    readonly views: (EdgeView | null | undefined)[];
-    readonly shearRows: Map<MemberSet, readonly EdgeRow[]>[];
-    readonly blowOutRows: Map<MemberSet, readonly EdgeRow[]>;
-  };
-}
+import type { EdgeView, PreparedAnchorage, PreparedPart, Resistance, SteelPair, TestedSteel } from './prepared.ts';
 
 /** The test report that replaces a formula, if the group's concrete allows it. */
 export function findTested(group: AnchorageGroup, mode: TestedResistance['mode']): TestedResistance | null {

@@ -1,29 +1,11 @@
 import { groupArea } from '../geometry/sight.ts';
-import type { PreparedAnchorage } from './prepare.ts';
+import type { PreparedAnchorage, Projection } from './prepared.ts';
 
 /** The least angle between two normals for their edges to count as separate: 45 degrees (contract; not in the code). */
 const SEPARATE_EDGES = Math.PI / 4;
 
 /** Areas closer than this, relative, are the same: the axes are then a free choice and the least resistance is taken. */
 const SAME_AREA = 1e-9;
-
-/** The squares of one cluster of inserts projected on the face. Lengths mm, areas mm². */
-export interface Projection {
-  readonly members: readonly number[];
-  /** Characteristic edge distance used: half the side of a square. */
-  readonly criticalEdge: number;
-  /** Ratio of the reduced to the full embedment; 1 unless three or more edges are near. */
-  readonly reduction: number;
-  readonly largestEdge: number;
-  readonly largestSpacing: number;
-  /** Smallest edge distance; Infinity where none is near. */
-  readonly edge: number;
-  readonly area: number;
-  /** Axes of the squares that give the least area: unit vectors, several where the area is the same. */
-  readonly axes: readonly { readonly ux: number; readonly uy: number }[];
-  readonly centroidX: number;
-  readonly centroidY: number;
-}
 
 interface NearEdge {
   distance: number;

@@ -1,10 +1,9 @@
 import { visibleAreaWithin } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
-import type { ConeQuestion } from '../standards/edition.ts';
-import { findCones, reportProjection } from './concrete-cone.ts';
+import { askCone, type Cone, findCones, reportProjection } from './concrete-cone.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { PreparedAnchorage } from './prepare.ts';
-import { findEccentricity, type Projection } from './projection.ts';
+import type { PreparedAnchorage, Projection } from './prepared.ts';
+import { findEccentricity } from './projection.ts';
 import { areOpposite, findSheared, nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
@@ -27,22 +26,6 @@ function hasOpposites(run: Run, sheared: readonly number[]): boolean {
   return sheared.some((i, k) => sheared.slice(k + 1).some((j) => areOpposite(run.actions[i]!, run.actions[j]!)));
 }
 
-function askCone(p: PreparedAnchorage, projection: Projection, e1: number, e2: number): ConeQuestion {
-  const { concrete, insert, reinforcement } = p.group;
-  return {
-    strength: concrete.strength,
-    cracked: concrete.cracked,
-    embedment: insert.embedment * projection.reduction,
-    area: projection.area,
-    criticalEdge: projection.criticalEdge,
-    edge: projection.edge,
-    denseSurface: reinforcement.denseSurface,
-    eccentricity1: e1,
-    eccentricity2: e2,
-    compressionArm: null,
-  };
-}
-
 function finish(run: Run, cone: number, force: number): void {
   const { p, report } = run;
   const { hangers, hairpins, partialFactors, pryOutFactor, insert } = p.group;
@@ -55,7 +38,7 @@ function finish(run: Run, cone: number, force: number): void {
   report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
 }
 
-function checkCluster(run: Run, cone: Projection): void {
+function checkCluster(run: Run, cone: Cone): void {
   const { p, actions, report } = run;
   let sumX = 0;
   let sumY = 0;
@@ -81,7 +64,8 @@ function checkCluster(run: Run, cone: Projection): void {
     });
     reportProjection(run, report, cone, eccentricity, p.edition.coneReach * insert.embedment);
   }
-  finish(run, p.edition.concreteCone(askCone(p, cone, eccentricity.e1, eccentricity.e2), report), force);
+  const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm: null };
+  finish(run, cone.resistance(load, report), force);
 }
 
 /** One insert with virtual edges halfway to its neighbours; they cut its square and count in psi_s (the safe reading). */
@@ -136,7 +120,8 @@ function checkAlone(run: Run, i: number, sheared: readonly number[]): void {
     reportProjection(run, report, cone, { e1: 0, e2: 0, ...axis }, p.edition.coneReach * insert.embedment);
   }
   const force = Math.hypot(actions[i]!.Vx, actions[i]!.Vy);
-  finish(run, p.edition.concreteCone(askCone(p, cone, 0, 0), report), force);
+  const load = { eccentricity1: 0, eccentricity2: 0, compressionArm: null };
+  finish(run, askCone(p, cone)(load, report), force);
 }
 
 /** The square around an insert cut by the perpendicular bisectors to its neighbours. */

@@ -1,5 +1,5 @@
 import type { InsertAction } from './anchorage-group.ts';
-import type { PreparedAnchorage } from './prepare.ts';
+import type { PreparedAnchorage } from './prepared.ts';
 import type { Report } from './report.ts';
 import type { GoverningMode } from './result.ts';
 
@@ -52,9 +52,9 @@ export interface Run {
   readonly report: Report | null;
 }
 
-/** Names of inserts by their indices, for a report. */
+/** Names of inserts by their indices, in the group's order, for a report. */
 export function nameMembers(run: Run, members: readonly number[]): readonly string[] {
-  return members.map((i) => run.p.group.positions[i]!.id);
+  return [...members].sort((a, b) => a - b).map((i) => run.p.group.positions[i]!.id);
 }
 
 /** Whether two shears act against each other. A right angle is not: the rounding of a turned load must not make it so. */

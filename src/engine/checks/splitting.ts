@@ -2,8 +2,8 @@ import type { SplittingQuestion } from '../standards/edition.ts';
 import { reportProjection } from './concrete-cone.ts';
 import { chainByDistance, keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { PreparedAnchorage } from './prepare.ts';
-import { findEccentricity, type Projection, projectSquares } from './projection.ts';
+import type { PreparedAnchorage, Projection } from './prepared.ts';
+import { findEccentricity, projectSquares } from './projection.ts';
 import { findTensioned, nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 

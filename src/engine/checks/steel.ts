@@ -1,5 +1,5 @@
 import { writeMessage } from './messages.ts';
-import type { PreparedPart } from './prepare.ts';
+import type { PreparedPart } from './prepared.ts';
 import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 

@@ -11,8 +11,8 @@ import {
   LOOP_EFFICIENCY,
 } from '../standards/en-1992-4-2018/supplementary-reinforcement.ts';
 import type { Hairpin, SupplementaryBar } from './anchorage-group.ts';
-import type { EdgeRow } from './edge-row.ts';
 import { roundForText, writeMessage } from './messages.ts';
+import type { EdgeRow } from './prepared.ts';
 import type { Report } from './report.ts';
 import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';

@@ -14,6 +14,10 @@ export interface ConeQuestion {
   /** Smallest edge distance; Infinity where no edge is near. */
   readonly edge: number;
   readonly denseSurface: boolean;
+}
+
+/** What the load says to a cone-like check. Lengths mm. */
+export interface ConeLoad {
   /** Eccentricities along the two axes of the squares, not negative. */
   readonly eccentricity1: number;
   readonly eccentricity2: number;
@@ -38,17 +42,24 @@ export interface BlowOutQuestion {
   readonly area: number;
   readonly count: number;
   readonly meanSpacing: number;
-  readonly eccentricity: number;
 }
 
 /** A row of inserts along an edge in shear. */
 export interface EdgeQuestion {
-  readonly basic: number;
+  readonly diameter: number;
+  readonly embedment: number;
+  readonly strength: number;
+  readonly cracked: boolean;
   readonly edge: number;
   readonly area: number;
   readonly corner: number;
   readonly thickness: number;
   readonly reinforcementFactor: number;
+}
+
+/** What the load says to an edge check. */
+export interface EdgeLoad {
+  /** Along the edge, not negative [mm]. */
   readonly eccentricity: number;
   /** Angle between the shear and the normal to the edge [rad]. */
   readonly angle: number;
@@ -58,6 +69,12 @@ export interface EdgeQuestion {
 
 /** Why a group is outside what an edition covers: a message code with its values. */
 export type Uncovered = string;
+
+/**
+ * Characteristic resistance [N] under a load. What the load does not touch is found when the resistance is asked for, once a
+ * set of inserts; each load then costs only its own factors.
+ */
+export type Resistance<Load> = (load: Load, sink: Sink | null) => number;
 
 /**
  * The questions that every edition answers. Checks find geometry and loads; an edition knows formulas, factors and safety.
@@ -91,36 +108,29 @@ export interface Edition {
     embedment: number,
     sink: Sink | null,
   ): number;
-  concreteCone(question: ConeQuestion, sink: Sink | null): number;
+  concreteCone(question: ConeQuestion): Resistance<ConeLoad>;
 
   bearingArea(insert: InsertProperties, sink: Sink | null): number;
   pullOut(bearingArea: number, strength: number, cracked: boolean, sink: Sink | null): number;
 
   /** A group needs this multiple of c_cr,sp on every side for splitting to be left out. */
   readonly splittingGroupEdge: number;
-  splitting(question: SplittingQuestion, sink: Sink | null): number;
+  splitting(question: SplittingQuestion): Resistance<ConeLoad>;
 
   /** Blow-out is checked where the edge distance is at most this fraction of the embedment. */
   readonly blowOutReach: number;
   /** Inserts of a blow-out row closer than this multiple of c1 act together. */
   readonly blowOutChain: number;
-  blowOut(question: BlowOutQuestion, sink: Sink | null): number;
+  /** By the eccentricity along the edge, not negative [mm]. */
+  blowOut(question: BlowOutQuestion): Resistance<number>;
 
   pryOutFactor(embedment: number, sink: Sink | null): number;
   pryOut(cone: number, factor: number, hasBars: boolean, sink: Sink | null): number;
 
   /** Edges farther than this need no check in shear [mm]. */
   edgeLimit(embedment: number, diameter: number): number;
-  edgeBasic(
-    diameter: number,
-    embedment: number,
-    strength: number,
-    cracked: boolean,
-    edge: number,
-    sink: Sink | null,
-  ): number;
   reduceEdge(largestCorner: number, thickness: number, largestSpacing: number, edge: number, sink: Sink | null): number;
-  concreteEdge(question: EdgeQuestion, sink: Sink | null): number;
+  concreteEdge(question: EdgeQuestion): Resistance<EdgeLoad>;
   /** Factor for edge bars with stirrups in cracked concrete. */
   readonly stirrupFactor: number;
 

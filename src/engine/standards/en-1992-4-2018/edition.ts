@@ -1,6 +1,6 @@
 import type { InsertProperties, SteelPart } from '../../checks/anchorage-group.ts';
 import type { Sink } from '../clause.ts';
-import type { BlowOutQuestion, ConeQuestion, EdgeQuestion, Edition, SplittingQuestion } from '../edition.ts';
+import type { ConeLoad, ConeQuestion, Edition } from '../edition.ts';
 import * as blow from './blow-out.ts';
 import * as cone from './concrete-cone.ts';
 import * as edge from './concrete-edge.ts';
@@ -23,39 +23,40 @@ function nameState(isCracked: boolean): string {
   return isCracked ? 'cracked' : 'uncracked';
 }
 
-function basicCone(question: ConeQuestion, sink: Sink | null): number {
+/** What cone and splitting share and the load does not touch. */
+function prepareCone(question: ConeQuestion) {
+  const { criticalEdge, embedment, strength } = question;
   const k1 = question.cracked ? cone.CONE_FACTOR.cracked : cone.CONE_FACTOR.uncracked;
-  const value = cone.coneBasic(k1, question.strength, question.embedment);
-  sink?.quantity('k1', k1, '-', `headed fasteners, ${nameState(question.cracked)} concrete`);
-  sink?.step(cone.CONE_BASIC, [k1, question.strength, question.embedment], value);
-  return value;
-}
-
-/** The factors that cone and splitting share; the caller multiplies them. */
-function coneFactors(question: ConeQuestion, sink: Sink | null) {
-  const { criticalEdge, embedment } = question;
+  const plain = cone.coneBasic(k1, strength, embedment);
   const reference = cone.coneReferenceArea(criticalEdge);
   const areaRatio = question.area / reference;
   const psiS = question.edge < criticalEdge ? cone.coneEdgeFactor(question.edge, criticalEdge) : 1;
   const psiRe = question.denseSurface ? cone.coneShellFactor(embedment) : 1;
-  const spacing = 2 * criticalEdge;
-  const psiEc1 = cone.coneEccentricityFactor(question.eccentricity1, spacing);
-  const psiEc2 = cone.coneEccentricityFactor(question.eccentricity2, spacing);
-  if (sink !== null) {
-    sink.step(cone.CONE_REFERENCE_AREA, [criticalEdge], reference);
-    sink.quantity('A_c_N_ratio', areaRatio, '-', 'A_c_N / A0_c_N');
-    if (question.edge < criticalEdge) sink.step(cone.CONE_EDGE_FACTOR, [question.edge, criticalEdge], psiS);
-    else sink.quantity('psi_s_N', 1, '-', 'no edge nearer than c_cr_N');
-    if (question.denseSurface) sink.step(cone.CONE_SHELL_FACTOR, [embedment], psiRe);
-    else sink.quantity('psi_re_N', 1, '-', 'surface reinforcement not dense');
-    sink.step(cone.CONE_ECCENTRICITY_FACTOR, [question.eccentricity1, spacing], psiEc1);
-    sink.step(cone.CONE_ECCENTRICITY_FACTOR, [question.eccentricity2, spacing], psiEc2);
-    sink.factor('areaRatio', areaRatio);
-    sink.factor('psi_s', psiS);
-    sink.factor('psi_re', psiRe);
-    sink.factor('psi_ec', psiEc1 * psiEc2);
-  }
-  return { areaRatio, psiS, psiRe, psiEc1, psiEc2 };
+  return {
+    plain,
+    areaRatio,
+    psiS,
+    psiRe,
+    spacing: 2 * criticalEdge,
+    reportPlain(sink: Sink): void {
+      sink.quantity('k1', k1, '-', `headed fasteners, ${nameState(question.cracked)} concrete`);
+      sink.step(cone.CONE_BASIC, [k1, strength, embedment], plain);
+    },
+    reportFactors(sink: Sink, { eccentricity1, eccentricity2 }: ConeLoad, psiEc1: number, psiEc2: number): void {
+      sink.step(cone.CONE_REFERENCE_AREA, [criticalEdge], reference);
+      sink.quantity('A_c_N_ratio', areaRatio, '-', 'A_c_N / A0_c_N');
+      if (question.edge < criticalEdge) sink.step(cone.CONE_EDGE_FACTOR, [question.edge, criticalEdge], psiS);
+      else sink.quantity('psi_s_N', 1, '-', 'no edge nearer than c_cr_N');
+      if (question.denseSurface) sink.step(cone.CONE_SHELL_FACTOR, [embedment], psiRe);
+      else sink.quantity('psi_re_N', 1, '-', 'surface reinforcement not dense');
+      sink.step(cone.CONE_ECCENTRICITY_FACTOR, [eccentricity1, 2 * criticalEdge], psiEc1);
+      sink.step(cone.CONE_ECCENTRICITY_FACTOR, [eccentricity2, 2 * criticalEdge], psiEc2);
+      sink.factor('areaRatio', areaRatio);
+      sink.factor('psi_s', psiS);
+      sink.factor('psi_re', psiRe);
+      sink.factor('psi_ec', psiEc1 * psiEc2);
+    },
+  };
 }
 
 /** EN 1992-4:2018, headed fasteners (cast-in inserts with a foot). */
@@ -108,20 +109,27 @@ export const EN_1992_4_2018: Edition = {
     sink?.step(cone.CONE_REDUCED_EMBEDMENT, [largestEdge, largestSpacing, criticalEdge, embedment], value);
     return value;
   },
-  concreteCone(question: ConeQuestion, sink: Sink | null): number {
-    const basic = basicCone(question, sink);
-    sink?.basic(basic);
-    const { areaRatio, psiS, psiRe, psiEc1, psiEc2 } = coneFactors(question, sink);
-    const arm = question.compressionArm;
-    const psiM = arm === null ? 1 : cone.coneCompressionFactor(arm, question.embedment);
-    const value = cone.coneResistance(basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiM);
-    if (sink !== null) {
-      if (arm === null) sink.quantity('psi_M_N', 1, '-', 'no compression counted');
-      else sink.step(cone.CONE_COMPRESSION_FACTOR, [arm, question.embedment], psiM);
-      sink.factor('psi_M', psiM);
-      sink.step(cone.CONE_RESISTANCE, [basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiM], value);
-    }
-    return value;
+  concreteCone(question) {
+    const prepared = prepareCone(question);
+    const { plain: basic, areaRatio, psiS, psiRe, spacing } = prepared;
+    const { embedment } = question;
+    return (load, sink) => {
+      const psiEc1 = cone.coneEccentricityFactor(load.eccentricity1, spacing);
+      const psiEc2 = cone.coneEccentricityFactor(load.eccentricity2, spacing);
+      const arm = load.compressionArm;
+      const psiM = arm === null ? 1 : cone.coneCompressionFactor(arm, embedment);
+      const value = cone.coneResistance(basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiM);
+      if (sink !== null) {
+        prepared.reportPlain(sink);
+        sink.basic(basic);
+        prepared.reportFactors(sink, load, psiEc1, psiEc2);
+        if (arm === null) sink.quantity('psi_M_N', 1, '-', 'no compression counted');
+        else sink.step(cone.CONE_COMPRESSION_FACTOR, [arm, embedment], psiM);
+        sink.factor('psi_M', psiM);
+        sink.step(cone.CONE_RESISTANCE, [basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiM], value);
+      }
+      return value;
+    };
   },
 
   bearingArea(insert: InsertProperties, sink: Sink | null): number {
@@ -144,54 +152,61 @@ export const EN_1992_4_2018: Edition = {
   },
 
   splittingGroupEdge: 1.2,
-  splitting(question: SplittingQuestion, sink: Sink | null): number {
-    const plain = basicCone(question, sink);
+  splitting(question) {
+    const prepared = prepareCone(question);
+    const { plain, areaRatio, psiS, psiRe, spacing } = prepared;
     const basic = split.splittingBasic(question.pullOut, plain);
-    sink?.step(split.SPLITTING_BASIC, [question.pullOut, plain], basic);
-    sink?.basic(basic);
-    const { areaRatio, psiS, psiRe, psiEc1, psiEc2 } = coneFactors(question, sink);
     // With no edge near, the thickness alone sets the limit of psi_h.
     const c1 = Math.min(question.edge, question.criticalEdge);
     const args = [question.thickness, question.minimumThickness, question.embedment, c1] as const;
     const psiH = split.splittingThicknessFactor(...args);
-    const value = split.splittingResistance(basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiH);
-    if (sink !== null) {
-      sink.step(split.SPLITTING_THICKNESS_FACTOR, args, psiH);
-      sink.factor('psi_h', psiH);
-      sink.step(split.SPLITTING_RESISTANCE, [basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiH], value);
-    }
-    return value;
+    return (load, sink) => {
+      const psiEc1 = cone.coneEccentricityFactor(load.eccentricity1, spacing);
+      const psiEc2 = cone.coneEccentricityFactor(load.eccentricity2, spacing);
+      const value = split.splittingResistance(basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiH);
+      if (sink !== null) {
+        prepared.reportPlain(sink);
+        sink.step(split.SPLITTING_BASIC, [question.pullOut, plain], basic);
+        sink.basic(basic);
+        prepared.reportFactors(sink, load, psiEc1, psiEc2);
+        sink.step(split.SPLITTING_THICKNESS_FACTOR, args, psiH);
+        sink.factor('psi_h', psiH);
+        sink.step(split.SPLITTING_RESISTANCE, [basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiH], value);
+      }
+      return value;
+    };
   },
 
   blowOutReach: 0.5,
   blowOutChain: 4,
-  blowOut(question: BlowOutQuestion, sink: Sink | null): number {
-    const { edge: c1, corner, bearingArea, strength, count, meanSpacing, eccentricity } = question;
-    const k5 = question.cracked ? blow.BLOW_OUT_FACTOR.cracked : blow.BLOW_OUT_FACTOR.uncracked;
+  blowOut({ edge: c1, corner, bearingArea, strength, count, meanSpacing, area, cracked }) {
+    const k5 = cracked ? blow.BLOW_OUT_FACTOR.cracked : blow.BLOW_OUT_FACTOR.uncracked;
     const basic = blow.blowOutBasic(k5, c1, bearingArea, strength);
     const reference = blow.blowOutReferenceArea(c1);
-    const areaRatio = question.area / reference;
+    const areaRatio = area / reference;
     const psiS = corner < 2 * c1 ? blow.blowOutCornerFactor(corner, c1) : 1;
     const psiG = blow.blowOutGroupFactor(count, meanSpacing, c1);
-    const psiEc = blow.blowOutEccentricityFactor(eccentricity, c1);
-    const value = blow.blowOutResistance(basic, areaRatio, psiS, psiG, psiEc);
-    if (sink !== null) {
-      sink.quantity('k5', k5, '-', `headed fasteners, ${nameState(question.cracked)} concrete`);
-      sink.step(blow.BLOW_OUT_BASIC, [k5, c1, bearingArea, strength], basic);
-      sink.basic(basic);
-      sink.step(blow.BLOW_OUT_REFERENCE_AREA, [c1], reference);
-      sink.quantity('A_c_Nb_ratio', areaRatio, '-', 'A_c_Nb / A0_c_Nb');
-      if (corner < 2 * c1) sink.step(blow.BLOW_OUT_CORNER_FACTOR, [corner, c1], psiS);
-      else sink.quantity('psi_s_Nb', 1, '-', 'no corner nearer than 2 c_1');
-      sink.step(blow.BLOW_OUT_GROUP_FACTOR, [count, meanSpacing, c1], psiG);
-      sink.step(blow.BLOW_OUT_ECCENTRICITY_FACTOR, [eccentricity, c1], psiEc);
-      sink.factor('areaRatio', areaRatio);
-      sink.factor('psi_s', psiS);
-      sink.factor('psi_g', psiG);
-      sink.factor('psi_ec', psiEc);
-      sink.step(blow.BLOW_OUT_RESISTANCE, [basic, areaRatio, psiS, psiG, psiEc], value);
-    }
-    return value;
+    return (eccentricity, sink) => {
+      const psiEc = blow.blowOutEccentricityFactor(eccentricity, c1);
+      const value = blow.blowOutResistance(basic, areaRatio, psiS, psiG, psiEc);
+      if (sink !== null) {
+        sink.quantity('k5', k5, '-', `headed fasteners, ${nameState(cracked)} concrete`);
+        sink.step(blow.BLOW_OUT_BASIC, [k5, c1, bearingArea, strength], basic);
+        sink.basic(basic);
+        sink.step(blow.BLOW_OUT_REFERENCE_AREA, [c1], reference);
+        sink.quantity('A_c_Nb_ratio', areaRatio, '-', 'A_c_Nb / A0_c_Nb');
+        if (corner < 2 * c1) sink.step(blow.BLOW_OUT_CORNER_FACTOR, [corner, c1], psiS);
+        else sink.quantity('psi_s_Nb', 1, '-', 'no corner nearer than 2 c_1');
+        sink.step(blow.BLOW_OUT_GROUP_FACTOR, [count, meanSpacing, c1], psiG);
+        sink.step(blow.BLOW_OUT_ECCENTRICITY_FACTOR, [eccentricity, c1], psiEc);
+        sink.factor('areaRatio', areaRatio);
+        sink.factor('psi_s', psiS);
+        sink.factor('psi_g', psiG);
+        sink.factor('psi_ec', psiEc);
+        sink.step(blow.BLOW_OUT_RESISTANCE, [basic, areaRatio, psiS, psiG, psiEc], value);
+      }
+      return value;
+    };
   },
 
   pryOutFactor(embedment, sink) {
@@ -209,53 +224,51 @@ export const EN_1992_4_2018: Edition = {
   },
 
   edgeLimit: (embedment, diameter) => Math.max(10 * embedment, 60 * diameter),
-  edgeBasic(diameter, embedment, strength, cracked, c1, sink) {
-    const d = Math.min(diameter, LARGEST_DIAMETER);
-    const k9 = cracked ? edge.EDGE_FACTOR.cracked : edge.EDGE_FACTOR.uncracked;
-    const length = edge.bearingLength(embedment, d);
-    const value = edge.edgeBasic(k9, d, length, strength, c1);
-    sink?.quantity('k9', k9, '-', `${nameState(cracked)} concrete`);
-    sink?.step(edge.BEARING_LENGTH, [embedment, d], length);
-    sink?.step(edge.EDGE_BASIC, [k9, d, length, strength, c1], value);
-    sink?.basic(value);
-    return value;
-  },
   reduceEdge(largestCorner, thickness, largestSpacing, c1, sink) {
     const value = edge.edgeReducedDistance(largestCorner, thickness, largestSpacing, c1);
     sink?.step(edge.EDGE_REDUCED_DISTANCE, [largestCorner, thickness, largestSpacing, c1], value);
     return value;
   },
-  concreteEdge(question: EdgeQuestion, sink: Sink | null): number {
-    const { basic, edge: c1, corner, thickness, eccentricity, angle } = question;
+  concreteEdge(question) {
+    const { embedment, strength, cracked, edge: c1, corner, thickness, reinforcementFactor: psiRe } = question;
+    const d = Math.min(question.diameter, LARGEST_DIAMETER);
+    const k9 = cracked ? edge.EDGE_FACTOR.cracked : edge.EDGE_FACTOR.uncracked;
+    const length = edge.bearingLength(embedment, d);
+    const basic = edge.edgeBasic(k9, d, length, strength, c1);
     const reference = edge.edgeReferenceArea(c1);
     const areaRatio = question.area / reference;
     const psiS = corner < 1.5 * c1 ? edge.edgeCornerFactor(corner, c1) : 1;
     const psiH = edge.edgeThicknessFactor(c1, thickness);
-    const psiEc = edge.edgeEccentricityFactor(eccentricity, c1);
-    const psiAlpha = edge.edgeAngleFactor(angle);
-    const psiRe = question.reinforcementFactor;
-    const kT = question.isTorsionPair ? edge.TORSION_PAIR_FACTOR : 1;
-    const value = edge.edgeResistance(basic, areaRatio, psiS, psiH, psiEc, psiAlpha, psiRe, kT);
-    if (sink !== null) {
-      sink.step(edge.EDGE_REFERENCE_AREA, [c1], reference);
-      sink.quantity('A_c_V_ratio', areaRatio, '-', 'A_c_V / A0_c_V');
-      if (corner < 1.5 * c1) sink.step(edge.EDGE_CORNER_FACTOR, [corner, c1], psiS);
-      else sink.quantity('psi_s_V', 1, '-', 'no corner nearer than 1.5 c_1');
-      sink.step(edge.EDGE_THICKNESS_FACTOR, [c1, thickness], psiH);
-      sink.step(edge.EDGE_ECCENTRICITY_FACTOR, [eccentricity, c1], psiEc);
-      sink.quantity('alpha', angle, 'rad', 'between the shear and the normal to the edge, atan(V_along / V_toward)');
-      sink.step(edge.EDGE_ANGLE_FACTOR, [angle], psiAlpha);
-      sink.quantity('psi_re_V', psiRe, '-', 'edge reinforcement');
-      sink.factor('areaRatio', areaRatio);
-      sink.factor('psi_s', psiS);
-      sink.factor('psi_h', psiH);
-      sink.factor('psi_ec', psiEc);
-      sink.factor('psi_alpha', psiAlpha);
-      sink.factor('psi_re', psiRe);
-      if (question.isTorsionPair) sink.factor('k_T', kT);
-      sink.step(edge.EDGE_RESISTANCE, [basic, areaRatio, psiS, psiH, psiEc, psiAlpha, psiRe, kT], value);
-    }
-    return value;
+    return ({ eccentricity, angle, isTorsionPair }, sink) => {
+      const psiEc = edge.edgeEccentricityFactor(eccentricity, c1);
+      const psiAlpha = edge.edgeAngleFactor(angle);
+      const kT = isTorsionPair ? edge.TORSION_PAIR_FACTOR : 1;
+      const value = edge.edgeResistance(basic, areaRatio, psiS, psiH, psiEc, psiAlpha, psiRe, kT);
+      if (sink !== null) {
+        sink.quantity('k9', k9, '-', `${nameState(cracked)} concrete`);
+        sink.step(edge.BEARING_LENGTH, [embedment, d], length);
+        sink.step(edge.EDGE_BASIC, [k9, d, length, strength, c1], basic);
+        sink.basic(basic);
+        sink.step(edge.EDGE_REFERENCE_AREA, [c1], reference);
+        sink.quantity('A_c_V_ratio', areaRatio, '-', 'A_c_V / A0_c_V');
+        if (corner < 1.5 * c1) sink.step(edge.EDGE_CORNER_FACTOR, [corner, c1], psiS);
+        else sink.quantity('psi_s_V', 1, '-', 'no corner nearer than 1.5 c_1');
+        sink.step(edge.EDGE_THICKNESS_FACTOR, [c1, thickness], psiH);
+        sink.step(edge.EDGE_ECCENTRICITY_FACTOR, [eccentricity, c1], psiEc);
+        sink.quantity('alpha', angle, 'rad', 'between the shear and the normal to the edge, atan(V_along / V_toward)');
+        sink.step(edge.EDGE_ANGLE_FACTOR, [angle], psiAlpha);
+        sink.quantity('psi_re_V', psiRe, '-', 'edge reinforcement');
+        sink.factor('areaRatio', areaRatio);
+        sink.factor('psi_s', psiS);
+        sink.factor('psi_h', psiH);
+        sink.factor('psi_ec', psiEc);
+        sink.factor('psi_alpha', psiAlpha);
+        sink.factor('psi_re', psiRe);
+        if (isTorsionPair) sink.factor('k_T', kT);
+        sink.step(edge.EDGE_RESISTANCE, [basic, areaRatio, psiS, psiH, psiEc, psiAlpha, psiRe, kT], value);
+      }
+      return value;
+    };
   },
   stirrupFactor: 1.4,
 

@@ -1,0 +1,109 @@
+import type { Region, Side } from '../geometry/region.ts';
+import type { NearPoint } from '../geometry/sight.ts';
+import type { Edition } from '../standards/edition.ts';
+import type { AnchorageGroup, SteelPart } from './anchorage-group.ts';
+import type { MemberSet } from './members.ts';
+
+/** The squares of one cluster of inserts projected on the face. Lengths mm, areas mm². */
+export interface Projection {
+  readonly members: readonly number[];
+  /** Characteristic edge distance used: half the side of a square. */
+  readonly criticalEdge: number;
+  /** Ratio of the reduced to the full embedment; 1 unless three or more edges are near. */
+  readonly reduction: number;
+  readonly largestEdge: number;
+  readonly largestSpacing: number;
+  /** Smallest edge distance; Infinity where none is near. */
+  readonly edge: number;
+  readonly area: number;
+  /** Axes of the squares that give the least area: unit vectors, several where the area is the same. */
+  readonly axes: readonly { readonly ux: number; readonly uy: number }[];
+  readonly centroidX: number;
+  readonly centroidY: number;
+}
+
+/** One side of the concrete as seen by every insert. Lengths mm. */
+export interface EdgeView {
+  readonly side: Side;
+  /** Distance square to the side; Infinity where the insert does not face it. */
+  readonly distance: readonly number[];
+  /** Position along the side, from its start. */
+  readonly along: readonly number[];
+  /** Distance to the corner toward the start and toward the end: the smaller of along the side and square to the next side. */
+  readonly left: readonly number[];
+  readonly right: readonly number[];
+  /** Stands beside the end of a side that meets a re-entrant corner; the side is taken as going on. */
+  readonly isBeside: readonly boolean[];
+}
+
+/** Inserts along one edge that act together. */
+export interface EdgeRow {
+  readonly view: EdgeView;
+  /** Front inserts, in order along the edge: they resist. */
+  readonly front: readonly number[];
+  /** Front inserts and those behind them: their load reaches this row. */
+  readonly all: readonly number[];
+  /** Smallest edge distance of the front inserts. */
+  readonly edge: number;
+  /** Smaller and larger distance to a corner; Infinity where none is near. */
+  readonly corner: number;
+  readonly farCorner: number;
+  /** Largest and mean distance between neighbours along the edge; 0 for one insert. */
+  readonly largestSpacing: number;
+  readonly meanSpacing: number;
+  /** Mean position of the front inserts along the edge. */
+  readonly centre: number;
+}
+
+/** A resistance with its partial factor: design = characteristic / safety. Forces N. */
+export interface Resistance {
+  readonly characteristic: number;
+  readonly safety: number;
+  readonly design: number;
+}
+
+/** A steel part with its resistances; null where it does not carry that load. */
+export interface PreparedPart {
+  readonly part: SteelPart;
+  readonly tension: Resistance | null;
+  readonly shear: Resistance | null;
+}
+
+/** Resistances of the whole insert's steel from tests; null where there is no report that holds. */
+export interface TestedSteel {
+  readonly tension: (Resistance & { readonly report: string }) | null;
+  readonly shear: (Resistance & { readonly report: string }) | null;
+}
+
+/** Design resistances of one piece of steel that act together [N]. */
+export interface SteelPair {
+  readonly tension: number;
+  readonly shear: number;
+}
+
+/** Everything about a group that does not depend on the load, found once and used for every combination. */
+export interface PreparedAnchorage {
+  readonly group: AnchorageGroup;
+  readonly edition: Edition;
+  readonly region: Region;
+  readonly count: number;
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
+  /** Near points of each insert, nearest first, as far as any cone-like check reaches. */
+  readonly near: readonly (readonly NearPoint[])[];
+  readonly parts: readonly PreparedPart[];
+  readonly tested: TestedSteel;
+  readonly steelPairs: readonly SteelPair[];
+  readonly bearingArea: number;
+  readonly pullOut: Resistance;
+  readonly pryOutFactor: number;
+  readonly uncovered: readonly string[];
+  /** Filled as sets of inserts come up; the same set never costs twice. */
+  readonly cache: {
+    readonly cones: Map<MemberSet, readonly Projection[]>;
+    readonly splitting: Map<MemberSet, readonly Projection[]>;
+    readonly views: (EdgeView | null | undefined)[];
+    readonly shearRows: Map<MemberSet, readonly EdgeRow[]>[];
+    readonly blowOutRows: Map<MemberSet, readonly EdgeRow[]>;
+  };
+}
