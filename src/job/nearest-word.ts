@@ -19,7 +19,7 @@ export function findNearestWord(word: string, words: readonly string[]): string 
   const plain = (w: string) => w.toLowerCase().replace(/[\s_.-]+/g, '');
   const given = plain(word);
   let best: string | null = null;
-  let least = Math.max(1, Math.floor(given.length / 3)) + 1;
+  let least = (given.length < 3 ? 0 : Math.max(1, Math.floor(given.length / 3))) + 1;
   for (const candidate of words) {
     const changes = countChanges(given, plain(candidate));
     if (changes < least) {

@@ -112,7 +112,8 @@ function checkRest(
 export function checkConnections(job: SiftedJob): DocumentFault[] {
   const panels = new Map(job.panels.map(({ value }) => [value.mark, value]));
   const items = new Map(job.items.map(({ value }) => [value.id, value]));
-  const castIns = new Map(job.castIns.map(({ value }) => [castInName(value.panel, value.id), value]));
+  // Of two with one name, which is a fault by itself, the first counts.
+  const castIns = new Map([...job.castIns].reverse().map(({ value }) => [castInName(value.panel, value.id), value]));
   const details = new Map(job.details.map(({ value }) => [value.id, value.fixture]));
   const ofConnections = job.connections.flatMap((entry) => {
     const { path, value: connection } = entry;

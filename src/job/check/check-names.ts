@@ -76,7 +76,7 @@ export function checkReferences(job: SiftedJob): DocumentFault[] {
       ...value.inserts.flatMap(({ insert }, i) => {
         if (!names.panels.has(value.panel) || names.castIns.has(castInName(value.panel, insert))) return [];
         const inPanel = job.castIns.filter((c) => c.value.panel === value.panel).map((c) => c.value.id);
-        return [unknownName([...path, 'inserts', i, 'insert'], `insert in panel ${value.panel}`, insert, inPanel)];
+        return [unknownName([...path, 'inserts', i, 'insert'], 'insert', insert, inPanel, ` in panel ${value.panel}`)];
       }),
     ]),
   ];

@@ -7,12 +7,18 @@ export function faultAt(path: Path, found: unknown, expected: string, text: stri
   return { path, value: showValue(found), expected, text };
 }
 
-/** A name that nothing has, with the nearest one that exists. */
-export function unknownName(path: Path, kind: string, name: string, known: Iterable<string>): DocumentFault {
+/** A name that nothing has, with the nearest one that exists. `where`: words that follow the name. */
+export function unknownName(
+  path: Path,
+  kind: string,
+  name: string,
+  known: Iterable<string>,
+  where = '',
+): DocumentFault {
   const names = [...known];
   const near = findNearestWord(name, names);
   const listed = names.length > 8 ? `${names.slice(0, 8).join(', ')}, …` : names.join(', ');
   const expected = names.length === 0 ? `a ${kind}, but there are none` : `one of ${listed}`;
   const hint = near === null ? `expected ${expected}` : `did you mean ${near}?`;
-  return faultAt(path, name, expected, `there is no ${kind} ${name}; ${hint}`);
+  return faultAt(path, name, expected, `there is no ${kind} ${name}${where}; ${hint}`);
 }
