@@ -1,24 +1,43 @@
 import { coverAlong, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { EdgeRow, PreparedAnchorage } from './prepared.ts';
+import type { BlowOutRow, EdgeRow, PreparedAnchorage } from './prepared.ts';
 import { findTensioned, nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
-function findRows(p: PreparedAnchorage, members: readonly number[]): readonly EdgeRow[] {
+function findRows(p: PreparedAnchorage, members: readonly number[]): readonly BlowOutRow[] {
   const key = keyMembers(members, p.count);
   const known = p.cache.blowOutRows.get(key);
   if (known !== undefined) return known;
   const limit = p.edition.blowOutReach * p.group.insert.embedment;
-  const rows: EdgeRow[] = [];
+  const rows: BlowOutRow[] = [];
   for (const side of p.region.sides) {
     const view = viewEdge(p, side);
     if (view === null) continue;
     const near = members.filter((i) => view.distance[i]! <= limit);
-    if (near.length > 0) rows.push(...findEdgeRows(view, near, p.edition.blowOutChain));
+    for (const row of findEdgeRows(view, near, p.edition.blowOutChain)) rows.push(prepareRow(p, row));
   }
   p.cache.blowOutRows.set(key, rows);
   return rows;
+}
+
+/** What does not depend on the load: the body's sides and what it resists. */
+function prepareRow(p: PreparedAnchorage, row: EdgeRow): BlowOutRow {
+  const { concrete, insert, member } = p.group;
+  const c1 = row.edge;
+  const length = coverAlong(row, 2 * c1);
+  const height = 2 * c1 + Math.min(2 * c1, member.thickness - insert.embedment);
+  const resistance = p.edition.blowOut({
+    strength: concrete.strength,
+    cracked: concrete.cracked,
+    edge: c1,
+    corner: row.corner,
+    bearingArea: p.bearingArea,
+    area: length * height,
+    count: row.front.length,
+    meanSpacing: row.meanSpacing,
+  });
+  return { ...row, edgeUsed: c1, length, height, sharp: findSharpCorner(row, 2 * c1), resistance };
 }
 
 /** Side-face blow-out: one row of inserts an edge that is near. EN 1992-4, 7.2.1.8. */
@@ -39,10 +58,10 @@ export function checkBlowOut(run: Run): void {
   for (const row of rows) checkRow(run, row);
 }
 
-function checkRow(run: Run, row: EdgeRow): void {
+function checkRow(run: Run, row: BlowOutRow): void {
   const { p, actions, report } = run;
-  const { concrete, insert, member, partialFactors } = p.group;
-  const c1 = row.edge;
+  const { insert, partialFactors } = p.group;
+  const { edgeUsed: c1, length, height, sharp } = row;
   let force = 0;
   let moment = 0;
   for (const i of row.front) {
@@ -50,10 +69,6 @@ function checkRow(run: Run, row: EdgeRow): void {
     moment += actions[i]!.N * row.view.along[i]!;
   }
   const eccentricity = Math.abs(moment / force - row.centre);
-  const length = coverAlong(row, 2 * c1);
-  const height = 2 * c1 + Math.min(2 * c1, member.thickness - insert.embedment);
-  const area = length * height;
-  const sharp = findSharpCorner(row, 2 * c1);
   if (sharp !== null) run.tally.refuse(sharp);
   if (report !== null) {
     const { side } = row.view;
@@ -70,7 +85,7 @@ function checkRow(run: Run, row: EdgeRow): void {
     if (row.corner < 2 * c1) report.quantity('c_2', row.corner, 'mm', 'distance of the row to the nearest corner');
     report.quantity(
       'A_c_Nb',
-      area,
+      length * height,
       'mm2',
       `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm (2 c_1 and the smaller of 2 c_1 and f)`,
     );
@@ -80,20 +95,7 @@ function checkRow(run: Run, row: EdgeRow): void {
     }
     p.edition.bearingArea(insert, report);
   }
-  const characteristic = p.edition.blowOut(
-    {
-      strength: concrete.strength,
-      cracked: concrete.cracked,
-      edge: c1,
-      corner: row.corner,
-      bearingArea: p.bearingArea,
-      area,
-      count: row.front.length,
-      meanSpacing: row.meanSpacing,
-      eccentricity,
-    },
-    report,
-  );
+  const characteristic = row.resistance(eccentricity, report);
   if (run.hasAction) {
     const ratio = loadRatio(force, characteristic / partialFactors.concrete);
     run.tally.addConcreteTension(ratio, 'blow-out');

@@ -1,9 +1,9 @@
 import { hasHiddenPart } from '../geometry/visible-polygon.ts';
-import type { ConeLoad, Resistance } from '../standards/edition.ts';
+import type { ConeLoad, ResistanceUnder } from '../standards/edition.ts';
 import { describeArea } from './describe-area.ts';
 import { chainByDistance, keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { PreparedAnchorage, Projection } from './prepared.ts';
+import type { Cone, PreparedAnchorage, Projection } from './prepared.ts';
 import { findEccentricity, projectSquares } from './projection.ts';
 import type { Report } from './report.ts';
 import { findTensioned, nameMembers, type Run } from './run.ts';
@@ -13,13 +13,8 @@ import { loadRatio } from './verdict.ts';
 /** Compression counts through psi_M only where it is at least this share of the tension (7.2.1.4). */
 const COMPRESSION_SHARE = 0.8;
 
-/** One cluster of inserts with what its cone resists. */
-export interface Cone extends Projection {
-  readonly resistance: Resistance<ConeLoad>;
-}
-
 /** What the cone of a cluster resists. */
-export function askCone({ edition, group }: PreparedAnchorage, projection: Projection): Resistance<ConeLoad> {
+export function askCone({ edition, group }: PreparedAnchorage, projection: Projection): ResistanceUnder<ConeLoad> {
   const { concrete, insert, reinforcement } = group;
   return edition.concreteCone({
     strength: concrete.strength,

@@ -2,7 +2,8 @@ import type { Side } from '../geometry/region.ts';
 import { coverAlong, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { EdgeRow, PreparedAnchorage } from './prepared.ts';
+import type { EdgeRow, PreparedAnchorage, ShearRow } from './prepared.ts';
+import type { Report, RowHead } from './report.ts';
 import { areOpposite, findSheared, nameMembers, type Run } from './run.ts';
 import { checkHairpins } from './supplementary-bars.ts';
 import { loadRatio } from './verdict.ts';
@@ -13,15 +14,37 @@ const ROW_CHAIN = 3;
 /** The body of an edge failure reaches this multiple of c1 to each side and into the depth (7.2.2.5). */
 const BODY = 1.5;
 
-function findRows(p: PreparedAnchorage, side: Side, members: readonly number[]): readonly EdgeRow[] {
+function findRows(p: PreparedAnchorage, side: Side, members: readonly number[]): readonly ShearRow[] {
   const rows = p.cache.shearRows[side.index]!;
   const key = keyMembers(members, p.count);
   const known = rows.get(key);
   if (known !== undefined) return known;
   const view = viewEdge(p, side);
-  const found = view === null ? [] : findEdgeRows(view, members, ROW_CHAIN);
+  const found = view === null ? [] : findEdgeRows(view, members, ROW_CHAIN).map((row) => prepareRow(p, row));
   rows.set(key, found);
   return found;
+}
+
+/** What does not depend on the load: c1, the body's sides and what it resists. */
+function prepareRow(p: PreparedAnchorage, row: EdgeRow): ShearRow {
+  const { concrete, insert, member } = p.group;
+  const edgeUsed = reduceEdge(p, row);
+  const length = coverAlong(row, BODY * edgeUsed);
+  const height = Math.min(member.thickness, BODY * edgeUsed);
+  const reinforcement = findReinforcement(p, row.edge);
+  const resistance = p.edition.concreteEdge({
+    diameter: insert.shaftDiameter,
+    embedment: insert.embedment,
+    strength: concrete.strength,
+    cracked: concrete.cracked,
+    edge: edgeUsed,
+    area: length * height,
+    corner: row.corner,
+    thickness: member.thickness,
+    reinforcementFactor: reinforcement.factor,
+  });
+  const sharp = findSharpCorner(row, BODY * edgeUsed);
+  return { ...row, edgeUsed, length, height, sharp, resistance, reinforcementNote: reinforcement.note };
 }
 
 /** Load of one row: components toward the edge and along it, and how unequal they are. */
@@ -94,58 +117,29 @@ export function checkSide(run: Run, side: Side, sheared: readonly number[]): voi
   for (const row of rows) checkRow(run, row, rows.length);
 }
 
-function checkRow(run: Run, row: EdgeRow, rowCount: number): void {
+function checkRow(run: Run, row: ShearRow, rowCount: number): void {
   const { p, report } = run;
-  const { insert } = p.group;
-  const { side } = row.view;
+  const { insert, partialFactors } = p.group;
   const load = findLoad(run, row);
-  const head = {
-    mode: 'concrete-edge',
-    inserts: nameMembers(run, report === null ? [] : row.front),
-    clause: p.edition.clauses.edge,
-    edge: side,
-    direction: Math.atan2(side.ny, side.nx),
-  } as const;
   const limit = p.edition.edgeLimit(insert.embedment, insert.shaftDiameter);
-  if (row.edge > limit) {
-    report?.skip(head, writeMessage('far-edge', { value: roundForText(row.edge), limit: roundForText(limit) }));
+  const force = Math.sqrt(load.toward * load.toward + load.along * load.along);
+  if (row.edge > limit || force === 0) {
+    if (report === null) return;
+    const reason =
+      row.edge > limit
+        ? writeMessage('far-edge', { value: roundForText(row.edge), limit: roundForText(limit) })
+        : writeMessage('away-from-edge');
+    report.skip(describeHead(run, row), reason);
     return;
   }
-  const force = Math.hypot(load.toward, load.along);
-  if (force === 0) {
-    report?.skip(head, writeMessage('away-from-edge'));
-    return;
-  }
-  const c1 = reduceEdge(p, row);
+  if (row.sharp !== null) run.tally.refuse(row.sharp);
   const isTorsionPair = isPairInTorsion(run, row);
-  const sharp = findSharpCorner(row, BODY * c1);
-  if (sharp !== null) run.tally.refuse(sharp);
   if (report !== null) {
-    report.open({ ...head, edgeUsed: c1 });
-    reportRow(run, row, c1, load, isTorsionPair, sharp);
+    report.open({ ...describeHead(run, row), edgeUsed: row.edgeUsed });
+    reportRow(run, report, row, load, isTorsionPair);
   }
-  const { concrete, member, partialFactors } = p.group;
-  const characteristic = p.edition.concreteEdge(
-    {
-      basic: p.edition.edgeBasic(
-        insert.shaftDiameter,
-        insert.embedment,
-        concrete.strength,
-        concrete.cracked,
-        c1,
-        report,
-      ),
-      edge: c1,
-      area: coverAlong(row, BODY * c1) * Math.min(member.thickness, BODY * c1),
-      corner: row.corner,
-      thickness: member.thickness,
-      reinforcementFactor: findReinforcementFactor(run, row.edge),
-      eccentricity: load.eccentricity,
-      angle: Math.atan2(load.along, load.toward),
-      isTorsionPair,
-    },
-    report,
-  );
+  const angle = Math.atan2(load.along, load.toward);
+  const characteristic = row.resistance({ eccentricity: load.eccentricity, angle, isTorsionPair }, report);
   const ratio = loadRatio(force, characteristic / partialFactors.concrete);
   const bars = run.hasAction ? checkHairpins(run, row, rowCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteShear(ratio, 'concrete-edge');
@@ -153,6 +147,17 @@ function checkRow(run: Run, row: EdgeRow, rowCount: number): void {
   if (bars !== null) report.note(writeMessage('replaced-by-bars', { ratio: roundForText(ratio, 2) }));
   report.close(characteristic, partialFactors.concrete, run.hasAction ? force : null, bars === null);
   bars?.report(report);
+}
+
+function describeHead(run: Run, row: ShearRow): RowHead {
+  const { side } = row.view;
+  return {
+    mode: 'concrete-edge',
+    inserts: nameMembers(run, row.front),
+    clause: run.p.edition.clauses.edge,
+    edge: side,
+    direction: Math.atan2(side.ny, side.nx),
+  };
 }
 
 /** c1, or c1' in a member both thin and narrow. */
@@ -169,53 +174,45 @@ function isPairInTorsion(run: Run, row: EdgeRow): boolean {
   return areOpposite(run.actions[row.front[0]!]!, run.actions[row.front[1]!]!);
 }
 
-function findReinforcementFactor(run: Run, edge: number): number {
-  const { p, report } = run;
-  const { edge: kind, stirrupSpacing } = p.group.reinforcement;
-  if (kind !== 'bar-and-stirrups') return 1;
-  if (!p.group.concrete.cracked) {
-    report?.note(writeMessage('bar-stirrups-uncracked'));
-    return 1;
-  }
+/** Whether stirrups and bars along the edge count, and why or why not. */
+function findReinforcement(
+  { group, edition }: PreparedAnchorage,
+  edge: number,
+): { readonly factor: number; readonly note: string | null } {
+  const { edge: kind, stirrupSpacing } = group.reinforcement;
+  if (kind !== 'bar-and-stirrups') return { factor: 1, note: null };
+  if (!group.concrete.cracked) return { factor: 1, note: writeMessage('bar-stirrups-uncracked') };
   const limit = Math.min(100, 2 * edge);
-  if (stirrupSpacing === null) {
-    report?.note(writeMessage('bar-stirrups-stated', { limit: roundForText(limit) }));
-    return p.edition.stirrupFactor;
-  }
-  if (stirrupSpacing <= limit) return p.edition.stirrupFactor;
-  report?.note(writeMessage('bar-stirrups-spacing', { value: stirrupSpacing, limit: roundForText(limit) }));
-  return 1;
+  if (stirrupSpacing === null)
+    return {
+      factor: edition.stirrupFactor,
+      note: writeMessage('bar-stirrups-stated', { limit: roundForText(limit) }),
+    };
+  if (stirrupSpacing <= limit) return { factor: edition.stirrupFactor, note: null };
+  const values = { value: stirrupSpacing, limit: roundForText(limit) };
+  return { factor: 1, note: writeMessage('bar-stirrups-spacing', values) };
 }
 
-function reportRow(
-  run: Run,
-  row: EdgeRow,
-  c1: number,
-  load: RowLoad,
-  isTorsionPair: boolean,
-  sharp: string | null,
-): void {
-  const { p, report } = run;
-  if (report === null) return;
-  const { thickness } = p.group.member;
-  if (sharp !== null) report.note(sharp);
+function reportRow(run: Run, report: Report, row: ShearRow, load: RowLoad, isTorsionPair: boolean): void {
+  const { edition, group } = run.p;
+  const { edgeUsed: c1, length, height } = row;
+  if (row.sharp !== null) report.note(row.sharp);
   if (row.front.some((i) => row.view.isBeside[i]!)) report.note(writeMessage('side-goes-on'));
   if (isTorsionPair) report.note(writeMessage('torsion-pair'));
   if (row.front.length > 1 || row.all.length > row.front.length)
     report.note(writeMessage('front-row', { value: roundForText(row.edge) }));
   report.quantity('c_1', row.edge, 'mm', 'smallest distance of the front row to the edge');
   if (c1 < row.edge) {
-    p.edition.reduceEdge(row.farCorner, thickness, row.largestSpacing, row.edge, report);
+    edition.reduceEdge(row.farCorner, group.member.thickness, row.largestSpacing, row.edge, report);
     report.note(writeMessage('thin-and-narrow', { from: roundForText(row.edge), to: roundForText(c1) }));
   }
+  if (row.reinforcementNote !== null) report.note(row.reinforcementNote);
   if (row.corner < BODY * c1) report.quantity('c_2', row.corner, 'mm', 'distance of the row to the nearest corner');
-  const length = coverAlong(row, BODY * c1);
-  const depth = Math.min(thickness, BODY * c1);
   report.quantity(
     'A_c_V',
-    length * depth,
+    length * height,
     'mm2',
-    `${roundForText(length, 2)} mm along the edge x ${roundForText(depth, 2)} mm deep (1.5 c_1, at most the thickness)`,
+    `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm deep (1.5 c_1, at most the thickness)`,
   );
   if (run.hasAction) {
     report.quantity('V_toward', load.toward, 'N', 'part of the shear toward the edge');

@@ -1,6 +1,6 @@
 import type { Region, Side } from '../geometry/region.ts';
 import type { NearPoint } from '../geometry/sight.ts';
-import type { Edition } from '../standards/edition.ts';
+import type { ConeLoad, EdgeLoad, Edition, ResistanceUnder } from '../standards/edition.ts';
 import type { AnchorageGroup, SteelPart } from './anchorage-group.ts';
 import type { MemberSet } from './members.ts';
 
@@ -20,6 +20,11 @@ export interface Projection {
   readonly axes: readonly { readonly ux: number; readonly uy: number }[];
   readonly centroidX: number;
   readonly centroidY: number;
+}
+
+/** One cluster of inserts with what its concrete resists. */
+export interface Cone extends Projection {
+  readonly resistance: ResistanceUnder<ConeLoad>;
 }
 
 /** One side of the concrete as seen by every insert. Lengths mm. */
@@ -53,6 +58,26 @@ export interface EdgeRow {
   readonly meanSpacing: number;
   /** Mean position of the front inserts along the edge. */
   readonly centre: number;
+}
+
+/** A row of inserts whose concrete may fail toward an edge. */
+interface EdgeBody<Load> extends EdgeRow {
+  /** c1 that counts: of the row, or c1' in a member both thin and narrow. */
+  readonly edgeUsed: number;
+  /** Sides of the body's area: along the edge and square to that. */
+  readonly length: number;
+  readonly height: number;
+  /** Why a corner puts the row outside the code; null where none does. */
+  readonly sharp: string | null;
+  readonly resistance: ResistanceUnder<Load>;
+}
+
+/** A row in side-face blow-out; the load is its eccentricity [mm]. */
+export type BlowOutRow = EdgeBody<number>;
+
+/** A row in edge failure; `reinforcementNote` says why the bars along the edge count or not. */
+export interface ShearRow extends EdgeBody<EdgeLoad> {
+  readonly reinforcementNote: string | null;
 }
 
 /** A resistance with its partial factor: design = characteristic / safety. Forces N. */
@@ -100,10 +125,10 @@ export interface PreparedAnchorage {
   readonly uncovered: readonly string[];
   /** Filled as sets of inserts come up; the same set never costs twice. */
   readonly cache: {
-    readonly cones: Map<MemberSet, readonly Projection[]>;
-    readonly splitting: Map<MemberSet, readonly Projection[]>;
+    readonly cones: Map<MemberSet, readonly Cone[]>;
+    readonly splitting: Map<MemberSet, readonly Cone[]>;
     readonly views: (EdgeView | null | undefined)[];
-    readonly shearRows: Map<MemberSet, readonly EdgeRow[]>[];
-    readonly blowOutRows: Map<MemberSet, readonly EdgeRow[]>;
+    readonly shearRows: Map<MemberSet, readonly ShearRow[]>[];
+    readonly blowOutRows: Map<MemberSet, readonly BlowOutRow[]>;
   };
 }

@@ -1,8 +1,8 @@
 import { visibleAreaWithin } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
-import { askCone, type Cone, findCones, reportProjection } from './concrete-cone.ts';
+import { askCone, findCones, reportProjection } from './concrete-cone.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { PreparedAnchorage, Projection } from './prepared.ts';
+import type { Cone, PreparedAnchorage, Projection } from './prepared.ts';
 import { findEccentricity } from './projection.ts';
 import { areOpposite, findSheared, nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';

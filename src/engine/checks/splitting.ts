@@ -1,23 +1,37 @@
-import type { SplittingQuestion } from '../standards/edition.ts';
 import { reportProjection } from './concrete-cone.ts';
 import { chainByDistance, keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { PreparedAnchorage, Projection } from './prepared.ts';
+import type { Cone, PreparedAnchorage } from './prepared.ts';
 import { findEccentricity, projectSquares } from './projection.ts';
 import { findTensioned, nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
-function findProjections(
+/** Clusters of inserts whose squares of 2 c_cr,sp overlap; found once for each set of inserts. */
+function findClusters(
   p: PreparedAnchorage,
   members: readonly number[],
-  criticalEdge: number,
-): readonly Projection[] {
+  { criticalEdge, minimumThickness }: NonNullable<PreparedAnchorage['group']['splitting']>,
+): readonly Cone[] {
   const key = keyMembers(members, p.count);
   const known = p.cache.splitting.get(key);
   if (known !== undefined) return known;
-  const found = chainByDistance(members, p.xs, p.ys, 2 * criticalEdge).map((chain) =>
-    projectSquares(p, chain.members, chain.longestLink, criticalEdge),
-  );
+  const { concrete, insert, reinforcement, member } = p.group;
+  const found = chainByDistance(members, p.xs, p.ys, 2 * criticalEdge).map((chain) => {
+    const projection = projectSquares(p, chain.members, chain.longestLink, criticalEdge);
+    const resistance = p.edition.splitting({
+      strength: concrete.strength,
+      cracked: concrete.cracked,
+      embedment: insert.embedment * projection.reduction,
+      area: projection.area,
+      criticalEdge: projection.criticalEdge,
+      edge: projection.edge,
+      denseSurface: reinforcement.denseSurface,
+      thickness: member.thickness,
+      minimumThickness,
+      pullOut: p.pullOut.characteristic,
+    });
+    return { ...projection, resistance };
+  });
   p.cache.splitting.set(key, found);
   return found;
 }
@@ -58,54 +72,39 @@ export function checkSplitting(run: Run): void {
   }
   if (member.thickness < splitting.minimumThickness)
     run.tally.refuse(writeMessage('splitting-thin', { value: member.thickness, low: splitting.minimumThickness }));
-  for (const projection of findProjections(p, tensioned, splitting.criticalEdge)) checkCluster(run, projection);
+  for (const cluster of findClusters(p, tensioned, splitting)) checkCluster(run, cluster, splitting.criticalEdge);
 }
 
-function checkCluster(run: Run, projection: Projection): void {
+function checkCluster(run: Run, cluster: Cone, fullCriticalEdge: number): void {
   const { p, actions, report } = run;
-  const { splitting, concrete, insert, reinforcement, member, partialFactors } = p.group;
-  if (splitting === null) return;
+  const { insert, partialFactors } = p.group;
   let force = 0;
   let momentX = 0;
   let momentY = 0;
-  for (const i of projection.members) {
+  for (const i of cluster.members) {
     const { N } = actions[i]!;
     force += N;
     momentX += N * p.xs[i]!;
     momentY += N * p.ys[i]!;
   }
   const eccentricity = findEccentricity(
-    projection,
-    momentX / force - projection.centroidX,
-    momentY / force - projection.centroidY,
+    cluster,
+    momentX / force - cluster.centroidX,
+    momentY / force - cluster.centroidY,
   );
   if (report !== null) {
     report.open({
       mode: 'splitting',
-      inserts: nameMembers(run, projection.members),
+      inserts: nameMembers(run, cluster.members),
       clause: p.edition.clauses.splitting,
-      embedmentUsed: insert.embedment * projection.reduction,
+      embedmentUsed: insert.embedment * cluster.reduction,
       direction: Math.atan2(eccentricity.uy, eccentricity.ux),
     });
-    reportProjection(run, report, projection, eccentricity, splitting.criticalEdge);
+    reportProjection(run, report, cluster, eccentricity, fullCriticalEdge);
     report.quantity('N_Rk_p', p.pullOut.characteristic, 'N', 'pull-out of one insert, see there');
   }
-  const question: SplittingQuestion = {
-    strength: concrete.strength,
-    cracked: concrete.cracked,
-    embedment: insert.embedment * projection.reduction,
-    area: projection.area,
-    criticalEdge: projection.criticalEdge,
-    edge: projection.edge,
-    denseSurface: reinforcement.denseSurface,
-    eccentricity1: eccentricity.e1,
-    eccentricity2: eccentricity.e2,
-    compressionArm: null,
-    thickness: member.thickness,
-    minimumThickness: splitting.minimumThickness,
-    pullOut: p.pullOut.characteristic,
-  };
-  const characteristic = p.edition.splitting(question, report);
+  const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm: null };
+  const characteristic = cluster.resistance(load, report);
   const ratio = loadRatio(force, characteristic / partialFactors.concrete);
   if (run.hasAction) run.tally.addConcreteTension(ratio, 'splitting');
   report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);

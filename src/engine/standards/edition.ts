@@ -74,7 +74,7 @@ export type Uncovered = string;
  * Characteristic resistance [N] under a load. What the load does not touch is found when the resistance is asked for, once a
  * set of inserts; each load then costs only its own factors.
  */
-export type Resistance<Load> = (load: Load, sink: Sink | null) => number;
+export type ResistanceUnder<Load> = (load: Load, sink: Sink | null) => number;
 
 /**
  * The questions that every edition answers. Checks find geometry and loads; an edition knows formulas, factors and safety.
@@ -108,21 +108,21 @@ export interface Edition {
     embedment: number,
     sink: Sink | null,
   ): number;
-  concreteCone(question: ConeQuestion): Resistance<ConeLoad>;
+  concreteCone(question: ConeQuestion): ResistanceUnder<ConeLoad>;
 
   bearingArea(insert: InsertProperties, sink: Sink | null): number;
   pullOut(bearingArea: number, strength: number, cracked: boolean, sink: Sink | null): number;
 
   /** A group needs this multiple of c_cr,sp on every side for splitting to be left out. */
   readonly splittingGroupEdge: number;
-  splitting(question: SplittingQuestion): Resistance<ConeLoad>;
+  splitting(question: SplittingQuestion): ResistanceUnder<ConeLoad>;
 
   /** Blow-out is checked where the edge distance is at most this fraction of the embedment. */
   readonly blowOutReach: number;
   /** Inserts of a blow-out row closer than this multiple of c1 act together. */
   readonly blowOutChain: number;
   /** By the eccentricity along the edge, not negative [mm]. */
-  blowOut(question: BlowOutQuestion): Resistance<number>;
+  blowOut(question: BlowOutQuestion): ResistanceUnder<number>;
 
   pryOutFactor(embedment: number, sink: Sink | null): number;
   pryOut(cone: number, factor: number, hasBars: boolean, sink: Sink | null): number;
@@ -130,7 +130,7 @@ export interface Edition {
   /** Edges farther than this need no check in shear [mm]. */
   edgeLimit(embedment: number, diameter: number): number;
   reduceEdge(largestCorner: number, thickness: number, largestSpacing: number, edge: number, sink: Sink | null): number;
-  concreteEdge(question: EdgeQuestion): Resistance<EdgeLoad>;
+  concreteEdge(question: EdgeQuestion): ResistanceUnder<EdgeLoad>;
   /** Factor for edge bars with stirrups in cracked concrete. */
   readonly stirrupFactor: number;
 
