@@ -86,7 +86,6 @@ function holeOf(
   sources.add([...path, 'id'], source('hole'));
   sources.add([...path, 'diameter_mm'], source('hole_mm'));
   sources.add([...path, 'slot_mm'], source('slot_mm'));
-  sources.add([...path, 'at_mm'], source('hole_x_mm'));
   const hole: Draft = {
     id: cells.get('hole') ?? insert.id,
     slot_mm: cells.get('slot_mm') ?? 0,
@@ -95,6 +94,7 @@ function holeOf(
   };
   if (cells.has('hole_mm')) hole.diameter_mm = cells.get('hole_mm');
   const typed = cells.has('hole_x_mm') || cells.has('hole_y_mm');
+  sources.add([...path, 'at_mm'], source(typed ? 'hole_x_mm' : 'x_mm'));
   const place = typed ? [cells.get('hole_x_mm'), cells.get('hole_y_mm')] : placeOf(insert, connection, panel);
   if (place === null) sources.silence([...path, 'at_mm']);
   else hole.at_mm = place;

@@ -53,6 +53,12 @@ function copyFromRest(
 function assemblePanels(table: Table, assembly: Assembly): { panels: Draft[]; concretes: unknown[] } {
   const { rest, sources, faults } = assembly;
   const concretes: unknown[] = [...rest.concretes];
+  if (table.rows.length === 0) {
+    faults.push(
+      tableFault(table.file, 2, null, '', 'at least one panel', 'there is no panel; expected at least one row'),
+    );
+    sources.silence(['job', 'panels']);
+  }
   for (let i = 0; i < concretes.length; i++) {
     sources.add(['job', 'concretes', i], { file: REST_FILE, path: ['concretes', i] });
   }
@@ -99,6 +105,8 @@ function assemblePanels(table: Table, assembly: Assembly): { panels: Draft[]; co
     }
     return draft;
   });
+  // Without any, each panel's own strength is already reported, or there is no panel.
+  if (concretes.length === 0) sources.silence(['job', 'concretes']);
   return { panels, concretes };
 }
 
@@ -144,7 +152,7 @@ function addOutline(draft: Draft, row: Row, path: readonly (string | number)[], 
 function assembleCastIns(table: Table, assembly: Assembly): Draft[] {
   return table.rows.map((row, i) => {
     const draft = fillRecord(insertSchedule, row, ['job', 'castIns', i], assembly.sources);
-    fillKey(draft, `insert ${draft.panel} ${draft.id}`, assembly);
+    fillKey(draft, `insert ${JSON.stringify([draft.panel, draft.id])}`, assembly);
     return draft;
   });
 }

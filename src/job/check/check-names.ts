@@ -3,56 +3,82 @@ import { castInName, type Entry, type Path, type SiftedJob } from '../sift.ts';
 import { faultAt, unknownName } from './fault-at.ts';
 
 interface Named {
-  readonly path: Path;
+  /** The entry's place, and the key in it that holds the name. */
+  readonly entry: Path;
+  readonly key: string;
   readonly name: string;
+  readonly value: string;
   /** How the thing is called in a message. */
   readonly words: string;
 }
 
-function findDoubles(named: readonly Named[]): DocumentFault[] {
+function findDoubles(named: readonly Named[]): Named[] {
   const first = new Set<string>();
-  return named.flatMap(({ path, name, words }) => {
-    if (!first.has(name)) {
-      first.add(name);
-      return [];
-    }
-    return [faultAt(path, words, 'a name used once', `${words} is used more than once; each needs its own`)];
+  return named.filter(({ name }) => {
+    const isDouble = first.has(name);
+    first.add(name);
+    return isDouble;
   });
 }
 
+function report({ entry, key, value, words }: Named): DocumentFault {
+  return faultAt([...entry, key], value, 'a name used once', `${words} is used more than once; each needs its own`);
+}
+
 function byId(entries: readonly Entry<{ readonly id: string }>[], kind: string): Named[] {
-  return entries.map(({ path, value }) => ({ path: [...path, 'id'], name: value.id, words: `${kind} ${value.id}` }));
+  return entries.map(({ path, value: { id } }) => ({
+    entry: path,
+    key: 'id',
+    name: id,
+    value: id,
+    words: `${kind} ${id}`,
+  }));
 }
 
 function byKey(entries: readonly Entry<{ readonly key: string }>[]): Named[] {
-  return entries.map(({ path, value }) => ({ path: [...path, 'key'], name: value.key, words: `the key ${value.key}` }));
+  return entries.map(({ path, value: { key } }) => ({
+    entry: path,
+    key: 'key',
+    name: key,
+    value: key,
+    words: `the key ${key}`,
+  }));
 }
 
 function byMark(entries: readonly Entry<{ readonly mark: string }>[], kind: string): Named[] {
-  return entries.map(({ path, value }) => ({
-    path: [...path, 'mark'],
-    name: value.mark,
-    words: `${kind} ${value.mark}`,
+  return entries.map(({ path, value: { mark } }) => ({
+    entry: path,
+    key: 'mark',
+    name: mark,
+    value: mark,
+    words: `${kind} ${mark}`,
   }));
 }
 
-/** Marks, ids and keys that are used more than once. */
+/** Marks, ids and keys that are used more than once. A key is not reported beside the mark of the same entry. */
 export function checkNames(job: SiftedJob): DocumentFault[] {
-  const castIns = job.castIns.map(({ path, value }) => ({
-    path: [...path, 'id'],
-    name: castInName(value.panel, value.id),
-    words: `insert ${value.id} of panel ${value.panel}`,
+  const castIns = job.castIns.map(({ path, value: { panel, id } }) => ({
+    entry: path,
+    key: 'id',
+    name: castInName(panel, id),
+    value: id,
+    words: `insert ${id} of panel ${panel}`,
   }));
-  return [
+  const marks = [
     ...findDoubles(byMark(job.panels, 'panel')),
     ...findDoubles(castIns),
     ...findDoubles(byMark(job.connections, 'connection')),
-    ...findDoubles([...byKey(job.panels), ...byKey(job.castIns), ...byKey(job.connections)]),
+  ];
+  const reported = new Set(marks.map(({ entry }) => entry));
+  const keys = findDoubles([...byKey(job.panels), ...byKey(job.castIns), ...byKey(job.connections)]);
+  return [
+    ...marks,
+    ...keys.filter(({ entry }) => !reported.has(entry)),
     ...findDoubles(byId(job.concretes, 'concrete')),
     ...findDoubles(byId(job.items, 'catalogue item')),
     ...findDoubles(byId(job.details, 'detail')),
     ...findDoubles(byId(job.parts, 'holding part')),
-  ];
+  ].map(report);
 }
 
 /** Names that nothing has: every reference of the job and of the details. */

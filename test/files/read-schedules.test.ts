@@ -1,0 +1,397 @@
+import { describe, expect, it } from 'vitest';
+import { readJob } from '../../src/files/read-job.ts';
+import { messagesOf, readSchedulesWith, readWith, sampleSchedules } from './schedules.ts';
+
+/** What is typed wrong: file, piece, what is typed for it, and every message that must come of it. */
+const cases: readonly (readonly [string, string, string, string, readonly string[]])[] = [
+  [
+    'letter in a number',
+    'inserts.csv',
+    '1100,500',
+    '11o0,500',
+    ['inserts.csv row 3, column x_mm: "11o0" is not a number; expected a number'],
+  ],
+  [
+    'empty number',
+    'inserts.csv',
+    '1100,500',
+    ',500',
+    ['inserts.csv row 3, column x_mm: is missing; expected a number in mm'],
+  ],
+  [
+    'decimal comma among commas',
+    'inserts.csv',
+    '1100,500',
+    '"1100,5",500',
+    [
+      'inserts.csv row 3, column x_mm: "1100,5" has a decimal comma, but commas stand between the columns of this file; use a decimal point, or ; between columns; expected a number',
+    ],
+  ],
+  [
+    'misspelt heading',
+    'inserts.csv',
+    'x_mm',
+    'xmm',
+    ['inserts.csv row 1, column xmm: the heading xmm is not known; did you mean x_mm?'],
+  ],
+  [
+    'heading of another language',
+    'inserts.csv',
+    ',type,',
+    ',Gattung,',
+    [
+      'inserts.csv row 1, column Gattung: the heading Gattung is not known; expected one of key, type, description, edge, recess_mm, holding, hole, slot_mm, slot_angle_deg, takes_shear, hole_x_mm, hole_y_mm',
+    ],
+  ],
+  [
+    'heading twice',
+    'inserts.csv',
+    'y_mm',
+    'x_mm',
+    [
+      'inserts.csv row 1, column x_mm: the heading x_mm is there twice',
+      'inserts.csv row 1, column y_mm: the column y_mm is missing; expected a number in every row',
+    ],
+  ],
+  [
+    'missing column',
+    'panels.csv',
+    ',face_down',
+    '',
+    [
+      'panels.csv row 1, column face_down: the column face_down is missing; expected a text in every row',
+      'panels.csv row 2: 7 cells, but the heading has 6; expected one for each heading (a cell with a separator in it stands in quotation marks)',
+    ],
+  ],
+  [
+    'cell too many',
+    'connections.csv',
+    '15,8.8',
+    '15,8.8,x',
+    [
+      'connections.csv row 2: 10 cells, but the heading has 9; expected one for each heading (a cell with a separator in it stands in quotation marks)',
+    ],
+  ],
+  [
+    'open quote',
+    'inserts.csv',
+    'P1,2,fixing',
+    'P1,"2,fixing',
+    ['inserts.csv row 3: a quotation mark is opened here or further down and never closed'],
+  ],
+  [
+    'unknown connection of an insert',
+    'inserts.csv',
+    '1100,500,C1',
+    '1100,500,C11',
+    ['inserts.csv row 3, column connection: there is no connection C11 in connections.csv; did you mean C1?'],
+  ],
+  [
+    'unknown connection of a load',
+    'loads.csv',
+    'C1,wind',
+    'K9,wind',
+    ['loads.csv row 2, column connection: there is no connection K9 in connections.csv'],
+  ],
+  [
+    'unknown type',
+    'inserts.csv',
+    '2,fixing,F16',
+    '2,fixing,F61',
+    ['inserts.csv row 3, column type: there is no catalogue item F61; did you mean F16?'],
+  ],
+  [
+    'unknown face',
+    'panels.csv',
+    'outside',
+    'out',
+    ['panels.csv row 2, column drawn_face: "out" is not allowed; expected one of "outside", "inside"'],
+  ],
+  [
+    'insert outside the panel',
+    'inserts.csv',
+    '1100,500',
+    '1100,5000',
+    [
+      'inserts.csv row 3, column x_mm: position (1100, 5000) lies outside the outline of panel P1; expected a place in the concrete',
+      'inserts.csv row 3, column x_mm: hole 2 at (100, 4500) lies outside the plate',
+    ],
+  ],
+  [
+    'bolt too thick for its hole',
+    'inserts.csv',
+    '1100,500,C1,18',
+    '1100,500,C1,15',
+    ['inserts.csv row 3, column hole_mm: a bolt M16 does not pass hole 2 of 15 mm'],
+  ],
+  [
+    'no hole size',
+    'inserts.csv',
+    '1100,500,C1,18',
+    '1100,500,C1,',
+    ['inserts.csv row 3, column hole_mm: is missing; expected a number in mm'],
+  ],
+  [
+    'thickness left out',
+    'connections.csv',
+    '100,15',
+    '100,',
+    ['connections.csv row 2, column plate_thickness_mm: is missing; expected a number in mm'],
+  ],
+  [
+    'half a plate',
+    'connections.csv',
+    '300,100',
+    '300,',
+    ['connections.csv row 2, column plate_width_mm: is missing; expected a list'],
+  ],
+  [
+    'half an outline',
+    'panels.csv',
+    '4000,3000',
+    '4000,',
+    ['panels.csv row 2, column height_mm: is missing; expected a list'],
+  ],
+  [
+    'no strength',
+    'panels.csv',
+    'P1,40',
+    'P1,',
+    ['panels.csv row 2, column strength_MPa: neither strength_MPa nor concrete is given; expected one of the two'],
+  ],
+  [
+    'wrong strength',
+    'panels.csv',
+    'P1,40',
+    'P1,C40',
+    ['panels.csv row 2, column strength_MPa: "C40" is not a number; expected a number'],
+  ],
+  [
+    'yes or no',
+    'catalogue.csv',
+    ',yes,',
+    ',true,',
+    ['catalogue.csv row 2, column full_head: "true" is neither yes nor no; expected yes or no'],
+  ],
+  [
+    'no foot',
+    'catalogue.csv',
+    '96,46,7',
+    '96,,7',
+    [
+      'catalogue.csv row 2, column foot_diameter_mm: neither foot_diameter_mm nor foot_area_mm2 is given; expected one of the two',
+    ],
+  ],
+  [
+    'thread of another world',
+    'catalogue.csv',
+    'M16,103',
+    'W16,103',
+    [
+      'catalogue.csv row 2, column thread: "W16" is not allowed; expected one of "M6", "M8", "M10", "M12", "M14", "M16", "M18", "M20", "M22", "M24"',
+    ],
+  ],
+  [
+    'formula as a name',
+    'catalogue.csv',
+    'Ferrule M16',
+    '=1+1',
+    [
+      'catalogue.csv row 2, column name: "=1+1" is not allowed; expected a text without line breaks that does not start with = + - @ or a space and does not end with a space',
+    ],
+  ],
+  [
+    'number too large',
+    'loads.csv',
+    'wind,10',
+    'wind,1e999',
+    ['loads.csv row 2, column N_kN: "1e999" is too large; expected a number'],
+  ],
+];
+
+describe('faults of schedules', () => {
+  it('finds none in the sample', () => {
+    expect(messagesOf(readSchedulesWith())).toEqual([]);
+  });
+  it.each(cases)('%s', (_what, file, from, to, lines) => {
+    expect(messagesOf(readWith(file, from, to))).toEqual(lines);
+  });
+  it('counts rows as a spreadsheet does, empty ones and cells of two lines included', () => {
+    const content = sampleSchedules['inserts.csv']!.split('\n');
+    const spread = [content[0], '', ',,,,,,,,', content[1], content[2]!.replace('1100', '11o0')].join('\r\n');
+    expect(messagesOf(readSchedulesWith({ 'inserts.csv': spread }))).toEqual([
+      'inserts.csv row 5, column x_mm: "11o0" is not a number; expected a number',
+    ]);
+    const twoLines = [
+      content[0]!.replace('role', 'role,description'),
+      content[1]!.replace('fixing', 'fixing,"two\nlines"'),
+      content[2]!.replace('fixing', 'fixing,').replace('1100', '11o0'),
+    ].join('\n');
+    expect(messagesOf(readSchedulesWith({ 'inserts.csv': twoLines }))).toEqual([
+      'inserts.csv row 2, column description: "two\\nlines" is not allowed; expected a text without line breaks that does not start with = + - @ or a space and does not end with a space',
+      'inserts.csv row 3, column x_mm: "11o0" is not a number; expected a number',
+    ]);
+  });
+  it('finds all faults of all files at once, file by file and row by row', () => {
+    const reading = readSchedulesWith({
+      'loads.csv': 'connection,combination,N_kN,Vx_kN,Vy_kN\nC1,wind,ten,0,0\nC2,wind,1,0,0',
+      'inserts.csv': sampleSchedules['inserts.csv']!.replace('900', '9000').replace('1100', 'x'),
+      'panels.csv': `${sampleSchedules['panels.csv']!}\nP1,40,180,4000,3000,outside,inside`,
+    });
+    expect(reading.ok ? [] : reading.faults.map((f) => [f.file, f.row, f.column, f.value])).toEqual([
+      ['panels.csv', 3, 'mark', '"P1"'],
+      ['inserts.csv', 2, 'x_mm', '"9000, 500"'],
+      ['inserts.csv', 3, 'x_mm', 'x'],
+      ['loads.csv', 2, 'N_kN', 'ten'],
+      ['loads.csv', 3, 'connection', 'C2'],
+    ]);
+  });
+  it('says which files are missing', () => {
+    expect(messagesOf(readSchedulesWith({ 'inserts.csv': '', 'catalogue.csv': '' }))).toEqual([
+      'inserts.csv: the file is missing; expected it beside the other schedules',
+      'catalogue.csv: the file is missing; expected it beside the other schedules',
+    ]);
+  });
+  it('shows faults of job.json where they stand in it', () => {
+    const rest = {
+      format: 'onepour-schedules',
+      version: 1,
+      panels: { P1: { edges: [{ edge: 7, batter_deg: 5 }] }, P9: {} },
+      project: { name: 'x', nummer: '1' },
+    };
+    expect(messagesOf(readSchedulesWith({ 'job.json': JSON.stringify(rest) }))).toEqual([
+      'job.json, panels.P9: P9 is in no schedule',
+      'job.json, project.nummer: the key nummer is not known here; did you mean number?',
+      'job.json, panels.P1.edges[0].edge: panel P1 has no edge 7; expected 0 to 3',
+    ]);
+    expect(
+      messagesOf(readSchedulesWith({ 'job.json': '{ "format": "onepour-schedules", "version": 1, "panel": {} }' })),
+    ).toEqual(['job.json, panel: the key panel is not known here; did you mean panels?']);
+    expect(messagesOf(readSchedulesWith({ 'job.json': '{\n "format": x }' }))[0]).toMatch(
+      /^job\.json: this is not JSON/,
+    );
+  });
+  it('refuses loads and required resistances together, and a hole where there is no plate', () => {
+    const connections = sampleSchedules['connections.csv']!.replace('bolt_class', 'bolt_class,required_N_kN').replace(
+      ',8.8',
+      ',8.8,9',
+    );
+    expect(messagesOf(readSchedulesWith({ 'connections.csv': connections }))).toEqual([
+      'connections.csv row 2, column required_N_kN: loads are given in loads.csv as well; expected either loads or required resistances',
+    ]);
+    const noPlate = 'connection,panel,face,x_mm,y_mm\nC1,P1,outside,1000,500';
+    expect(messagesOf(readSchedulesWith({ 'connections.csv': noPlate, 'loads.csv': '' }))).toEqual(
+      [2, 3].map(
+        (row) =>
+          `inserts.csv row ${row}, column hole_mm: a hole, but the connection has no plate; expected an empty cell`,
+      ),
+    );
+  });
+});
+
+describe('ways of typing a schedule', () => {
+  const expected = readSchedulesWith();
+  const same = (changes: Record<string, string>) => expect(readSchedulesWith(changes)).toEqual(expected);
+
+  it('takes a byte order mark, Windows line ends, quotation marks and file names in capitals', () => {
+    same(
+      Object.fromEntries(
+        Object.entries(sampleSchedules).map(([name, content]) => [
+          name,
+          `\uFEFF${content.replaceAll('\n', '\r\n')}\r\n`,
+        ]),
+      ),
+    );
+    same({ 'panels.csv': sampleSchedules['panels.csv']!.replace('P1,', '"P1",') });
+    expect(
+      readJob(new Map(Object.entries(sampleSchedules).map(([name, content]) => [name.toUpperCase(), content]))),
+    ).toEqual(expected);
+  });
+  it('takes ; or tabs between columns, found in the heading alone', () => {
+    same({ 'panels.csv': sampleSchedules['panels.csv']!.replaceAll(',', ';') });
+    same({ 'loads.csv': sampleSchedules['loads.csv']!.replaceAll(',', '\t') });
+  });
+  it('takes decimal commas with ;, but not both marks in one file', () => {
+    const typed = (N: string, Vx: string) =>
+      readSchedulesWith({ 'loads.csv': `connection;combination;N_kN;Vx_kN;Vy_kN\nC1;wind;${N};${Vx};-5` });
+    const reading = typed('10,5', '2,25');
+    expect(reading.ok && reading.file.job.connections[0]!.actions).toMatchObject({
+      combinations: [{ N_kN: 10.5, Vx_kN: 2.25, Vy_kN: -5 }],
+    });
+    expect(messagesOf(typed('10,5', '1.250'))).toEqual([
+      'loads.csv row 2, column Vx_kN: "1.250" has a decimal point, but cells before it use the other mark; use one in the whole file, none for thousands; expected a number',
+    ]);
+    expect(messagesOf(typed('1.250,5', '2'))).toEqual([
+      'loads.csv row 2, column N_kN: "1.250,5" is not a number; expected a number',
+    ]);
+  });
+  it('takes outlines, openings and layers in one cell', () => {
+    const reading = readSchedulesWith({
+      'panels.csv':
+        'mark;concrete;strength_MPa;thickness_mm;outline_mm;openings_mm;layers;drawn_face;face_down\n' +
+        'P1;;40;300;"0 0; 4000 0; 4000,5 3000; 0 3000";"1500 1000; 1600 1000; 1600 1100 | 2000 1000; 2100 1000; 2100 1100";"structural 150; insulation 80; outer skin 70";outside;inside',
+    });
+    expect(messagesOf(reading)).toEqual([]);
+    expect(reading.ok && reading.file.job.panels[0]).toMatchObject({
+      outline_mm: [
+        [0, 0],
+        [4000, 0],
+        [4000.5, 3000],
+        [0, 3000],
+      ],
+      openings_mm: [
+        [
+          [1500, 1000],
+          [1600, 1000],
+          [1600, 1100],
+        ],
+        [
+          [2000, 1000],
+          [2100, 1000],
+          [2100, 1100],
+        ],
+      ],
+      layers: [
+        { kind: 'structural', thickness_mm: 150 },
+        { kind: 'insulation', thickness_mm: 80 },
+        { kind: 'outer skin', thickness_mm: 70 },
+      ],
+    });
+  });
+  it.each([
+    ['0 0; 4000 0; 4000', 'corner 3, "4000", is not two numbers'],
+    ['0 0; 4000 zero; 0 1', 'corner 2: "zero" is not a number'],
+  ])('names the corner that is wrong: %s', (outline, why) => {
+    const content = `mark,strength_MPa,thickness_mm,outline_mm,drawn_face,face_down\nP1,40,180,${outline},outside,inside`;
+    expect(messagesOf(readSchedulesWith({ 'panels.csv': content }))).toEqual([
+      `panels.csv row 2, column outline_mm: ${why}; expected corners as "x y; x y; x y"`,
+    ]);
+  });
+  it('lists what it took where nothing is said', () => {
+    expect(expected.ok && expected.assumptions).toEqual([
+      'no job.json: no standard details, zones or reinforcement are known',
+      'permanent keys are made from marks where the schedules give none: a renamed item counts as a new one',
+      'no rules given: EN 1992-4, recommended values, γ_c 1.5, cracked concrete, bolts of class 8.8',
+    ]);
+  });
+  it('reads a folder without loads as not checked', () => {
+    const reading = readSchedulesWith({ 'loads.csv': '' });
+    expect(reading.ok && reading.file.job.connections[0]!.actions).toEqual({ kind: 'none' });
+  });
+  it('says what it looks for when there is no job', () => {
+    expect(messagesOf(readJob(new Map([['notes.txt', 'x']])))[0]).toMatch(/^no job is here; expected a job file/);
+    expect(
+      messagesOf(
+        readJob(
+          new Map([
+            ['a.json', '{}'],
+            ['b.json', '{}'],
+          ]),
+        ),
+      )[0],
+    ).toMatch(/several JSON files are here: a.json, b.json/);
+    expect(messagesOf(readJob(new Map([['a.json', '{}']])))).toEqual([
+      'a.json, format: nothing is not a job file; expected "onepour-job"',
+    ]);
+  });
+});
