@@ -124,6 +124,9 @@ function checkAlone(run: Run, i: number, sheared: readonly number[]): void {
   finish(run, askCone(p, cone)(load, report), force);
 }
 
+/** Corners closer than this are one [mm]. */
+const SAME_POINT = 1e-6;
+
 /** The square around an insert cut by the perpendicular bisectors to its neighbours. */
 function cutSquare(
   p: PreparedAnchorage,
@@ -155,7 +158,11 @@ function cutSquare(
         cut.push([a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
       }
     }
-    polygon = cut;
+    // A bisector through a corner leaves that corner twice; a side of no length has no direction to cut along.
+    polygon = cut.filter(([ax, ay], k) => {
+      const [bx, by] = cut[(k + 1) % cut.length]!;
+      return Math.hypot(ax - bx, ay - by) > SAME_POINT;
+    });
   }
   return polygon;
 }
