@@ -74,13 +74,13 @@ export function placeInPlate(frame: FaceFrame, origin: Point, turn_deg: number, 
   return turnVector([onFace[0] - ox, onFace[1] - oy], -turn_deg);
 }
 
-/** Turns a vector counter-clockwise; quarter turns are exact. */
+/** Turns a vector counter-clockwise; quarter turns are exact and never give a negative zero. */
 export function turnVector([x, y]: Point, turn_deg: number): Point {
   const quarter = (((turn_deg / 90) % 4) + 4) % 4;
   if (quarter === 0) return [x, y];
-  if (quarter === 1) return [-y, x];
-  if (quarter === 2) return [-x, -y];
-  if (quarter === 3) return [y, -x];
+  if (quarter === 1) return [0 - y, x];
+  if (quarter === 2) return [0 - x, 0 - y];
+  if (quarter === 3) return [y, 0 - x];
   const angle = (turn_deg * Math.PI) / 180;
-  return [x * Math.cos(angle) - y * Math.sin(angle), x * Math.sin(angle) + y * Math.cos(angle)];
+  return [x * Math.cos(angle) - y * Math.sin(angle) + 0, x * Math.sin(angle) + y * Math.cos(angle) + 0];
 }

@@ -115,7 +115,7 @@ describe('a turned plate', () => {
     expect(plate!.outline[0]).toEqual([1050, 350]);
     expect(actions).toEqual({
       kind: 'loads',
-      combinations: [{ name: 'w', action: { at: [1000, 510], N: 0, Vx: 5000, Vy: 2000, Mx: -0, My: 1e6, T: 5e5 } }],
+      combinations: [{ name: 'w', action: { at: [1000, 510], N: 0, Vx: 5000, Vy: 2000, Mx: 0, My: 1e6, T: 5e5 } }],
     });
     // A slot along plate x lies along panel y; shear is taken across it, along panel x (either way).
     const [slotted, free] = plate!.bolts.map((b) => b.takesShear);
