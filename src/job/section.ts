@@ -10,7 +10,7 @@ export interface PlacedLayer {
 }
 
 /** The panel's own layers, from outside to inside. */
-export function nominalLayers(panel: Panel): readonly Layer[] {
+function nominalLayers(panel: Panel): readonly Layer[] {
   return panel.layers.length > 0 ? panel.layers : [{ kind: 'structural', thickness_mm: panel.thickness_mm }];
 }
 

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { coordinate, key, label, lengthOrZero, text } from './values.ts';
 
 /** What a cast-in item is for. Only fixings are computed. */
-export const castInRole = z.enum(['fixing', 'brace', 'lifting', 'tie', 'duct', 'plate', 'other']);
+const castInRole = z.enum(['fixing', 'brace', 'lifting', 'tie', 'duct', 'plate', 'other']);
 
 /**
  * Anything cast into a panel. On the outside or inside face, x and y are coordinates of the drawn face; on an edge, x runs along the

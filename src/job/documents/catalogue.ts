@@ -90,4 +90,3 @@ export const catalogue = z.strictObject({
 });
 
 export type CatalogueItem = z.infer<typeof catalogueItem>;
-export type Catalogue = z.infer<typeof catalogue>;

@@ -15,5 +15,4 @@ export const details = z.strictObject({
   details: z.array(detail).readonly(),
 });
 
-export type Details = z.infer<typeof details>;
 export type Detail = z.infer<typeof detail>;

@@ -35,4 +35,3 @@ export const holdingParts = z.strictObject({
 });
 
 export type HoldingPart = z.infer<typeof holdingPart>;
-export type HoldingParts = z.infer<typeof holdingParts>;

@@ -6,7 +6,7 @@ import { panel } from './panel.ts';
 import { pin, text } from './values.ts';
 
 /** The project, for the head of every sheet. */
-export const project = z.strictObject({
+const project = z.strictObject({
   name: text,
   number: text.nullable().default(null),
   designEngineer: text.nullable().default(null),
@@ -22,5 +22,3 @@ export const job = z.strictObject({
   castIns: z.array(castIn).readonly(),
   connections: z.array(connection).readonly(),
 });
-
-export type Job = z.infer<typeof job>;

@@ -57,4 +57,3 @@ export const panel = z.strictObject({
 
 export type Panel = z.infer<typeof panel>;
 export type Layer = z.infer<typeof layer>;
-export type Zone = z.infer<typeof zone>;

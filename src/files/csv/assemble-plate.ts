@@ -26,7 +26,7 @@ const plateColumns = [
 const holeColumns = ['hole_mm', 'slot_mm', 'slot_angle_deg', 'takes_shear', 'hole_x_mm', 'hole_y_mm'];
 
 /** Whether a row of connections.csv describes a plate of its own. */
-export function hasPlate(row: Row): boolean {
+function hasPlate(row: Row): boolean {
   return plateColumns.some((column) => row.cells.has(column));
 }
 
