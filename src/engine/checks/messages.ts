@@ -46,7 +46,7 @@ export const MESSAGES = {
   'ductility-unknown': 'elongation not given: steel taken as brittle',
   'compression-factor': 'compression under the fixture counted through psi_M',
   'replaced-by-bars': 'taken up by supplementary reinforcement; the concrete alone would reach {ratio}',
-  'bars-not-needed': 'concrete alone suffices; the bars are not needed',
+  'bars-weaker': 'the concrete alone resists at least as much as the bars; the bars are not counted',
   'bars-shared':
     'the bars are not counted: {count} groups of inserts break out apart, and whose bars they are is not given',
   'bar-ignored': 'bar {index} is not counted: {reason}',

@@ -150,7 +150,7 @@ function compare(
   const anchorageRatio = loadRatio(force, anchorage);
   const larger = Math.max(steelRatio, anchorageRatio);
   if (larger >= concreteRatio) {
-    run.report?.note(writeMessage('bars-not-needed'));
+    run.report?.note(writeMessage('bars-weaker'));
     sum(run.report);
     return null;
   }
