@@ -37,7 +37,7 @@ function prepareRow(p: PreparedAnchorage, row: EdgeRow): BlowOutRow {
     count: row.front.length,
     meanSpacing: row.meanSpacing,
   });
-  return { ...row, edgeUsed: c1, length, height, sharp: findSharpCorner(row, 2 * c1), resistance };
+  return { row, edgeUsed: c1, length, height, sharp: findSharpCorner(row, 2 * c1), resistance };
 }
 
 /** Side-face blow-out: one row of inserts an edge that is near. EN 1992-4, 7.2.1.8. */
@@ -55,13 +55,12 @@ export function checkBlowOut(run: Run): void {
       head,
       writeMessage('blow-out-far', { value: roundForText(p.edition.blowOutReach * p.group.insert.embedment) }),
     );
-  for (const row of rows) checkRow(run, row);
+  for (const body of rows) checkRow(run, body);
 }
 
-function checkRow(run: Run, row: BlowOutRow): void {
+function checkRow(run: Run, { row, edgeUsed: c1, length, height, sharp, resistance }: BlowOutRow): void {
   const { p, actions, report } = run;
   const { insert, partialFactors } = p.group;
-  const { edgeUsed: c1, length, height, sharp } = row;
   let force = 0;
   let moment = 0;
   for (const i of row.front) {
@@ -95,7 +94,7 @@ function checkRow(run: Run, row: BlowOutRow): void {
     }
     p.edition.bearingArea(insert, report);
   }
-  const characteristic = row.resistance(eccentricity, report);
+  const characteristic = resistance(eccentricity, report);
   if (run.hasAction) {
     const ratio = loadRatio(force, characteristic / partialFactors.concrete);
     run.tally.addConcreteTension(ratio, 'blow-out');

@@ -35,7 +35,7 @@ export function findCones(p: PreparedAnchorage, members: readonly number[]): rea
   const criticalEdge = p.edition.coneReach * p.group.insert.embedment;
   const cones = chainByDistance(members, p.xs, p.ys, 2 * criticalEdge).map((chain) => {
     const projection = projectSquares(p, chain.members, chain.longestLink, criticalEdge);
-    return { ...projection, resistance: askCone(p, projection) };
+    return { projection, resistance: askCone(p, projection) };
   });
   p.cache.cones.set(key, cones);
   return cones;
@@ -85,10 +85,10 @@ export function checkConcreteCone(run: Run): void {
     return;
   }
   const cones = findCones(p, tensioned);
-  for (const cone of cones) checkCluster(run, cone, cones.length);
+  for (const { projection, resistance } of cones) checkCluster(run, projection, resistance, cones.length);
 }
 
-function checkCluster(run: Run, cone: Cone, clusterCount: number): void {
+function checkCluster(run: Run, cone: Projection, resistance: ResistanceUnder<ConeLoad>, clusterCount: number): void {
   const { p, actions, report } = run;
   let force = 0;
   let momentX = 0;
@@ -116,7 +116,7 @@ function checkCluster(run: Run, cone: Cone, clusterCount: number): void {
     if (compressionArm !== null) report.note(writeMessage('compression-factor'));
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm };
-  const characteristic = cone.resistance(load, report);
+  const characteristic = resistance(load, report);
   const ratio = loadRatio(force, characteristic / partialFactors.concrete);
   const bars = run.hasAction ? checkHangers(run, clusterCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteTension(ratio, 'concrete-cone');

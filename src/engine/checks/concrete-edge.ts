@@ -44,7 +44,7 @@ function prepareRow(p: PreparedAnchorage, row: EdgeRow): ShearRow {
     reinforcementFactor: reinforcement.factor,
   });
   const sharp = findSharpCorner(row, BODY * edgeUsed);
-  return { ...row, edgeUsed, length, height, sharp, resistance, reinforcementNote: reinforcement.note };
+  return { row, edgeUsed, length, height, sharp, resistance, reinforcementNote: reinforcement.note };
 }
 
 /** Load of one row: components toward the edge and along it, and how unequal they are. */
@@ -114,11 +114,12 @@ export function checkConcreteEdges(run: Run): void {
 /** Edge failure toward one side only. */
 export function checkSide(run: Run, side: Side, sheared: readonly number[]): void {
   const rows = findRows(run.p, side, sheared);
-  for (const row of rows) checkRow(run, row, rows.length);
+  for (const body of rows) checkRow(run, body, rows.length);
 }
 
-function checkRow(run: Run, row: ShearRow, rowCount: number): void {
+function checkRow(run: Run, body: ShearRow, rowCount: number): void {
   const { p, report } = run;
+  const { row } = body;
   const { insert, partialFactors } = p.group;
   const load = findLoad(run, row);
   const limit = p.edition.edgeLimit(insert.embedment, insert.shaftDiameter);
@@ -132,14 +133,14 @@ function checkRow(run: Run, row: ShearRow, rowCount: number): void {
     report.skip(describeHead(run, row), reason);
     return;
   }
-  if (row.sharp !== null) run.tally.refuse(row.sharp);
+  if (body.sharp !== null) run.tally.refuse(body.sharp);
   const isTorsionPair = isPairInTorsion(run, row);
   if (report !== null) {
-    report.open({ ...describeHead(run, row), edgeUsed: row.edgeUsed });
-    reportRow(run, report, row, load, isTorsionPair);
+    report.open({ ...describeHead(run, row), edgeUsed: body.edgeUsed });
+    reportRow(run, report, body, load, isTorsionPair);
   }
   const angle = Math.atan2(load.along, load.toward);
-  const characteristic = row.resistance({ eccentricity: load.eccentricity, angle, isTorsionPair }, report);
+  const characteristic = body.resistance({ eccentricity: load.eccentricity, angle, isTorsionPair }, report);
   const ratio = loadRatio(force, characteristic / partialFactors.concrete);
   const bars = run.hasAction ? checkHairpins(run, row, rowCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteShear(ratio, 'concrete-edge');
@@ -149,7 +150,7 @@ function checkRow(run: Run, row: ShearRow, rowCount: number): void {
   bars?.report(report);
 }
 
-function describeHead(run: Run, row: ShearRow): RowHead {
+function describeHead(run: Run, row: EdgeRow): RowHead {
   const { side } = row.view;
   return {
     mode: 'concrete-edge',
@@ -193,10 +194,10 @@ function findReinforcement(
   return { factor: 1, note: writeMessage('bar-stirrups-spacing', values) };
 }
 
-function reportRow(run: Run, report: Report, row: ShearRow, load: RowLoad, isTorsionPair: boolean): void {
+function reportRow(run: Run, report: Report, body: ShearRow, load: RowLoad, isTorsionPair: boolean): void {
   const { edition, group } = run.p;
-  const { edgeUsed: c1, length, height } = row;
-  if (row.sharp !== null) report.note(row.sharp);
+  const { row, edgeUsed: c1, length, height } = body;
+  if (body.sharp !== null) report.note(body.sharp);
   if (row.front.some((i) => row.view.isBeside[i]!)) report.note(writeMessage('side-goes-on'));
   if (isTorsionPair) report.note(writeMessage('torsion-pair'));
   if (row.front.length > 1 || row.all.length > row.front.length)
@@ -206,7 +207,7 @@ function reportRow(run: Run, report: Report, row: ShearRow, load: RowLoad, isTor
     edition.reduceEdge(row.farCorner, group.member.thickness, row.largestSpacing, row.edge, report);
     report.note(writeMessage('thin-and-narrow', { from: roundForText(row.edge), to: roundForText(c1) }));
   }
-  if (row.reinforcementNote !== null) report.note(row.reinforcementNote);
+  if (body.reinforcementNote !== null) report.note(body.reinforcementNote);
   if (row.corner < BODY * c1) report.quantity('c_2', row.corner, 'mm', 'distance of the row to the nearest corner');
   report.quantity(
     'A_c_V',

@@ -23,7 +23,8 @@ export interface Projection {
 }
 
 /** One cluster of inserts with what its concrete resists. */
-export interface Cone extends Projection {
+export interface Cone {
+  readonly projection: Projection;
   readonly resistance: ResistanceUnder<ConeLoad>;
 }
 
@@ -61,7 +62,8 @@ export interface EdgeRow {
 }
 
 /** A row of inserts whose concrete may fail toward an edge. */
-interface EdgeBody<Load> extends EdgeRow {
+interface EdgeBody<Load> {
+  readonly row: EdgeRow;
   /** c1 that counts: of the row, or c1' in a member both thin and narrow. */
   readonly edgeUsed: number;
   /** Sides of the body's area: along the edge and square to that. */

@@ -38,7 +38,7 @@ function finish(run: Run, cone: number, force: number): void {
   report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
 }
 
-function checkCluster(run: Run, cone: Cone): void {
+function checkCluster(run: Run, { projection: cone, resistance }: Cone): void {
   const { p, actions, report } = run;
   let sumX = 0;
   let sumY = 0;
@@ -65,13 +65,13 @@ function checkCluster(run: Run, cone: Cone): void {
     reportProjection(run, report, cone, eccentricity, p.edition.coneReach * insert.embedment);
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm: null };
-  finish(run, cone.resistance(load, report), force);
+  finish(run, resistance(load, report), force);
 }
 
 /** One insert with virtual edges halfway to its neighbours; they cut its square and count in psi_s (the safe reading). */
 function checkAlone(run: Run, i: number, sheared: readonly number[]): void {
   const { p, actions, report } = run;
-  const own = findCones(p, [i])[0]!;
+  const own = findCones(p, [i])[0]!.projection;
   const x = p.xs[i]!;
   const y = p.ys[i]!;
   let edge = own.edge;

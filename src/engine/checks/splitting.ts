@@ -30,7 +30,7 @@ function findClusters(
       minimumThickness,
       pullOut: p.pullOut.characteristic,
     });
-    return { ...projection, resistance };
+    return { projection, resistance };
   });
   p.cache.splitting.set(key, found);
   return found;
@@ -75,36 +75,36 @@ export function checkSplitting(run: Run): void {
   for (const cluster of findClusters(p, tensioned, splitting)) checkCluster(run, cluster, splitting.criticalEdge);
 }
 
-function checkCluster(run: Run, cluster: Cone, fullCriticalEdge: number): void {
+function checkCluster(run: Run, { projection, resistance }: Cone, fullCriticalEdge: number): void {
   const { p, actions, report } = run;
   const { insert, partialFactors } = p.group;
   let force = 0;
   let momentX = 0;
   let momentY = 0;
-  for (const i of cluster.members) {
+  for (const i of projection.members) {
     const { N } = actions[i]!;
     force += N;
     momentX += N * p.xs[i]!;
     momentY += N * p.ys[i]!;
   }
   const eccentricity = findEccentricity(
-    cluster,
-    momentX / force - cluster.centroidX,
-    momentY / force - cluster.centroidY,
+    projection,
+    momentX / force - projection.centroidX,
+    momentY / force - projection.centroidY,
   );
   if (report !== null) {
     report.open({
       mode: 'splitting',
-      inserts: nameMembers(run, cluster.members),
+      inserts: nameMembers(run, projection.members),
       clause: p.edition.clauses.splitting,
-      embedmentUsed: insert.embedment * cluster.reduction,
+      embedmentUsed: insert.embedment * projection.reduction,
       direction: Math.atan2(eccentricity.uy, eccentricity.ux),
     });
-    reportProjection(run, report, cluster, eccentricity, fullCriticalEdge);
+    reportProjection(run, report, projection, eccentricity, fullCriticalEdge);
     report.quantity('N_Rk_p', p.pullOut.characteristic, 'N', 'pull-out of one insert, see there');
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm: null };
-  const characteristic = cluster.resistance(load, report);
+  const characteristic = resistance(load, report);
   const ratio = loadRatio(force, characteristic / partialFactors.concrete);
   if (run.hasAction) run.tally.addConcreteTension(ratio, 'splitting');
   report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
