@@ -9,15 +9,43 @@ export interface PlacedLayer {
   readonly to: number;
 }
 
-/** The panel's own layers, from outside to inside. */
-function nominalLayers(panel: Panel): readonly Layer[] {
-  return panel.layers.length > 0 ? panel.layers : [{ kind: 'structural', thickness_mm: panel.thickness_mm }];
+/** A section of the panel: its layers from outside to inside, and how far its outside surface lies behind the panel's [mm]. */
+export interface Section {
+  readonly layers: readonly Layer[];
+  readonly behindOutside: number;
 }
 
-/** The layers at a point of the drawn face, from outside to inside: those of the last zone around it, else the panel's own. */
+/** The panel's own section. */
+export function nominalSection(panel: Panel): Section {
+  const own: readonly Layer[] = [{ kind: 'structural', thickness_mm: panel.thickness_mm }];
+  return { layers: panel.layers.length > 0 ? panel.layers : own, behindOutside: 0 };
+}
+
+/** A zone's section. */
+export function sectionOfZone(zone: Panel['zones'][number]): Section {
+  return { layers: zone.layers, behindOutside: zone.behindOutside_mm };
+}
+
+/** The zone at a point of the drawn face: the last one listed around it; undefined where the panel's own section is. */
+export function zoneAt(panel: Panel, at: Point): Panel['zones'][number] | undefined {
+  return panel.zones.findLast((candidate) => isWithinRing(candidate.outline_mm, at[0], at[1]));
+}
+
+/** The section at a point of the drawn face. */
+export function sectionAt(panel: Panel, at: Point): Section {
+  const zone = zoneAt(panel, at);
+  return zone === undefined ? nominalSection(panel) : sectionOfZone(zone);
+}
+
+/** The layers at a point of the drawn face, from outside to inside. */
 export function layersAt(panel: Panel, at: Point): readonly Layer[] {
-  const zone = panel.zones.findLast((candidate) => isWithinRing(candidate.outline_mm, at[0], at[1]));
-  return zone === undefined ? nominalLayers(panel) : zone.layers;
+  return sectionAt(panel, at).layers;
+}
+
+/** How far a section's surface lies behind the panel's own face [mm]; negative where it stands out. */
+export function surfaceDepth(panel: Panel, section: Section, face: 'outside' | 'inside'): number {
+  if (face === 'outside') return section.behindOutside;
+  return panel.thickness_mm - section.behindOutside - totalThickness(section.layers);
 }
 
 /** Stacks layers (given from outside to inside) below the face that one looks at. */

@@ -202,6 +202,65 @@ describe('the section at the inserts', () => {
     const zones = [{ name: 'rebate', outline_mm, layers: [{ kind: 'structural', thickness_mm: 150 }] }];
     expect(resolve({ panels: [samplePanel({ zones })] }).group.member.thickness).toBe(thickness);
   });
+  // By hand: a rib of 240 mm stands out 60 mm on the inside, from x = 800; insert 1 at 900 is 100 mm from its border, so the panel
+  // beside it (180 mm, 60 mm lower on the inside face) counts. From the outside the face is level.
+  it('sees the panel beside a rib, and a step of the face itself as a free edge that is not covered', () => {
+    const outline_mm = [
+      [800, 0],
+      [3500, 0],
+      [3500, 3000],
+      [800, 3000],
+    ];
+    const zones = [{ name: 'rib', outline_mm, layers: [{ kind: 'structural', thickness_mm: 240 }] }];
+    const panels = [samplePanel({ zones })];
+    const outside = resolve({ panels });
+    expect([outside.group.member.thickness, outside.notCovered]).toEqual([180, []]);
+    const within = resolve({ panels, ...inside(), connections: [sampleConnection({ face: 'inside' })] });
+    expect(within.notCovered).toEqual([
+      'insert 2: the inside face steps back by 60 mm within 1.5 h_ef = 144 mm, a free edge that the outline does not have',
+    ]);
+    const far = resolve({
+      panels: [
+        samplePanel({
+          zones: [
+            {
+              ...zones[0],
+              outline_mm: [
+                [700, 0],
+                [3500, 0],
+                [3500, 3000],
+                [700, 3000],
+              ],
+            },
+          ],
+        }),
+      ],
+    });
+    expect(far.group.member.thickness).toBe(240);
+  });
+  // By hand: a thicker foot of the panel, up to y = 900; its lower border is the panel's own edge, 100 mm away, and no step.
+  it('takes no step from a border that is the edge of the panel', () => {
+    const zones = [
+      {
+        name: 'foot',
+        outline_mm: [
+          [0, 0],
+          [4000, 0],
+          [4000, 900],
+          [0, 900],
+        ],
+        layers: [{ kind: 'structural', thickness_mm: 220 }],
+      },
+    ];
+    const castIns = [sampleCastIn('1', 900, 100), sampleCastIn('2', 1100, 100)];
+    expect(
+      resolve({
+        panels: [samplePanel({ zones })],
+        castIns,
+        connections: [sampleConnection({ origin_mm: [1000, 100] })],
+      }).group.member.thickness,
+    ).toBe(220);
+  });
   it('warns of little cover behind the foot', () => {
     expect(resolve({ panels: [samplePanel({ thickness_mm: 120 })] }).warnings).toEqual(
       [1, 2].map((id) => `insert ${id}: 17 mm of cover behind the foot; the rules ask for 20 mm`),

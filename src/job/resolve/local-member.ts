@@ -1,12 +1,22 @@
 import type { AnchorageGroup } from '../../engine/checks/anchorage-group.ts';
 import type { Point } from '../../engine/geometry/point.ts';
-import { distanceToBoundary, prepareRegion } from '../../engine/geometry/region.ts';
-import { isWithinRing } from '../../engine/geometry/rings.ts';
+import { isInside, prepareRegion, type Region } from '../../engine/geometry/region.ts';
 import type { CastIn } from '../documents/cast-in.ts';
 import type { Connection } from '../documents/connection.ts';
 import type { Layer, Panel } from '../documents/panel.ts';
 import { frameOf, panelSide } from '../face-frame.ts';
-import { layerAtDepth, layersAt, type PlacedLayer, stackLayers } from '../section.ts';
+import {
+  layerAtDepth,
+  layersAt,
+  nominalSection,
+  type PlacedLayer,
+  type Section,
+  sectionAt,
+  sectionOfZone,
+  stackLayers,
+  surfaceDepth,
+  zoneAt,
+} from '../section.ts';
 import { widthBehindEdge } from '../width-behind-edge.ts';
 
 /** The concrete around a connection as the engine takes it, or why it cannot be given. */
@@ -19,15 +29,28 @@ export type LocalMember =
     }
   | { readonly ok: false; readonly reasons: readonly string[] };
 
+/** Surfaces nearer than this [mm] are one level. */
+const LEVEL = 1e-6;
+
 const mm = (length: number): string => `${Math.round(length * 10) / 10} mm`;
 
-/** Sections that count at a position: the one there, and those of zones whose border comes nearer than `reach`. */
-function sectionsNear(panel: Panel, at: Point, reach: number): readonly (readonly Layer[])[] {
-  const near = panel.zones.filter((zone) => {
-    if (isWithinRing(zone.outline_mm, at[0], at[1])) return false;
-    return distanceToBoundary(prepareRegion(zone.outline_mm, []), at[0], at[1]) < reach;
+/** Whether a border between sections runs through the panel nearer to a position than `reach`. */
+function isBorderNear(border: Region, face: Region, at: Point, reach: number): boolean {
+  return border.sides.some((side) => {
+    const along = (at[0] - side.fromX) * side.ux + (at[1] - side.fromY) * side.uy;
+    const place = Math.min(side.length, Math.max(0, along));
+    const x = side.fromX + side.ux * place;
+    const y = side.fromY + side.uy * place;
+    return Math.hypot(at[0] - x, at[1] - y) < reach && isInside(face, x, y);
   });
-  return [layersAt(panel, at), ...near.map((zone) => zone.layers)];
+}
+
+/** Sections beside the one at a position, where the border between them comes nearer than `reach`. */
+function sectionsBeside(panel: Panel, face: Region, at: Point, reach: number): readonly Section[] {
+  const own = zoneAt(panel, at);
+  const near = panel.zones.filter((zone) => isBorderNear(prepareRegion(zone.outline_mm, []), face, at, reach));
+  const others = near.filter((zone) => zone !== own).map(sectionOfZone);
+  return own !== undefined && near.includes(own) ? [...others, nominalSection(panel)] : others;
 }
 
 /** The structural layer at the face that one looks at; undefined where another layer lies on top. */
@@ -46,9 +69,14 @@ function memberOfLargeFace(
   const frame = frameOf(panel, connection);
   const recess = Math.max(...castIns.map((c) => c.recess_mm));
   const reach = 1.5 * embedment;
+  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
+  const notCovered: string[] = [];
   let thickness = Number.POSITIVE_INFINITY;
   for (const castIn of castIns) {
-    for (const layers of sectionsNear(panel, [castIn.x_mm, castIn.y_mm], reach)) {
+    const at: Point = [castIn.x_mm, castIn.y_mm];
+    const here = sectionAt(panel, at);
+    const beside = sectionsBeside(panel, region, at, reach);
+    for (const { layers } of [here, ...beside]) {
       const layer = layerAtFace(layers, face);
       if (layer === undefined) {
         const kind = stackLayers(layers, face)[0]?.kind;
@@ -60,6 +88,13 @@ function memberOfLargeFace(
         };
       }
       thickness = Math.min(thickness, layer.to);
+    }
+    const level = surfaceDepth(panel, here, face);
+    const deepest = Math.max(level, ...beside.map((section) => surfaceDepth(panel, section, face)));
+    if (deepest > level + LEVEL) {
+      notCovered.push(
+        `insert ${castIn.id}: the ${face} face steps back by ${mm(deepest - level)} within 1.5 h_ef = ${mm(reach)}, a free edge that the outline does not have`,
+      );
     }
   }
   const assumptions: string[] = [];
@@ -81,7 +116,7 @@ function memberOfLargeFace(
       openings: panel.openings_mm.map((opening) => opening.map(frame.toFace)),
     },
     assumptions,
-    notCovered: [],
+    notCovered,
   };
 }
 
