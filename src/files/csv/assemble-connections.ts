@@ -10,6 +10,7 @@ import { type Row, type Table, tableFault } from './table.ts';
 /** Rows of a schedule by the connection that they name; a name that no connection has is a fault. */
 function groupByConnection(table: Table, marks: readonly string[], faults: Fault[]): Map<unknown, Row[]> {
   const groups = new Map<unknown, Row[]>();
+  const known = new Set(marks);
   for (const row of table.rows) {
     const mark = row.cells.get('connection');
     if (mark === undefined) {
@@ -26,7 +27,7 @@ function groupByConnection(table: Table, marks: readonly string[], faults: Fault
         );
       continue;
     }
-    if (!marks.includes(String(mark))) {
+    if (!known.has(String(mark))) {
       const near = findNearestWord(String(mark), marks);
       const expected = near === null ? `a connection of ${connectionSchedule.file}` : near;
       faults.push(
@@ -40,7 +41,9 @@ function groupByConnection(table: Table, marks: readonly string[], faults: Fault
         ),
       );
     }
-    groups.set(mark, [...(groups.get(mark) ?? []), row]);
+    const group = groups.get(mark);
+    if (group === undefined) groups.set(mark, [row]);
+    else group.push(row);
   }
   return groups;
 }
@@ -102,12 +105,13 @@ export function assembleConnections(
       return read.success ? [[read.data.mark, read.data] as const] : [];
     }),
   );
+  const placeOfRow = new Map(tables.inserts.rows.map((row, i) => [row, i]));
   return tables.connections.rows.map((row, i) => {
     const path = ['job', 'connections', i];
     const draft = fillRecord(connectionSchedule, row, path, sources);
     fillKey(draft, `connection ${draft.mark}`, assembly);
     const inserts = (insertRows.get(draft.mark) ?? []).map((insertRow): InsertRow => {
-      const castIn = castIns[tables.inserts.rows.indexOf(insertRow)];
+      const castIn = castIns[placeOfRow.get(insertRow) ?? -1];
       return { row: insertRow, id: castIn?.id, x: castIn?.x_mm, y: castIn?.y_mm };
     });
     const files = { connections: connectionSchedule.file, inserts: insertSchedule.file };

@@ -1,9 +1,11 @@
 import { stringify } from 'csv-stringify/sync';
+import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { Connection } from '../../job/documents/connection.ts';
 import type { Fixture } from '../../job/documents/fixture.ts';
 import type { JobFile } from '../../job/documents/job-file.ts';
 import type { Panel } from '../../job/documents/panel.ts';
 import { frameOf, placeInPlate } from '../../job/face-frame.ts';
+import { castInName } from '../../job/sift.ts';
 import type { FileTexts } from '../job-reading.ts';
 import { writeCell } from './cells.ts';
 import {
@@ -18,6 +20,9 @@ import { writeRecord } from './records.ts';
 import { REST_FILE, type Rest } from './rest.ts';
 
 type Cells = Map<string, string>;
+
+/** Cast-in items with their place in the schedule, by `castInName`. */
+type CastInsByName = ReadonlyMap<string, { readonly castIn: CastIn; readonly place: number }>;
 
 function writeTable(schedule: Schedule, rows: readonly Cells[]): string {
   const columns = schedule.columns.map((column) => column.name);
@@ -44,9 +49,8 @@ function holeCells(hole: Fixture['holes'][number], own: { id: string; at: readon
  * Whether the rows of inserts.csv can say which inserts and holes a connection has: inserts in the order of the schedule, and one
  * hole each in the same order.
  */
-function canBeTyped(file: JobFile, connection: Connection): boolean {
-  const order = file.job.castIns.filter((c) => c.panel === connection.panel).map((c) => c.id);
-  const places = connection.inserts.map(({ insert }) => order.indexOf(insert));
+function canBeTyped(castIns: CastInsByName, connection: Connection): boolean {
+  const places = connection.inserts.map(({ insert }) => castIns.get(castInName(connection.panel, insert))?.place ?? -1);
   if (places.some((place, i) => i > 0 && place < places[i - 1]!)) return false;
   if (connection.fixture === null)
     return connection.detail !== null || connection.inserts.every(({ hole }) => hole === null);
@@ -55,11 +59,11 @@ function canBeTyped(file: JobFile, connection: Connection): boolean {
 }
 
 /** The hole and plate cells of all inserts, by the insert's key. */
-function insertCells(file: JobFile, connection: Connection, panel: Panel): Map<string, Cells> {
+function insertCells(castIns: CastInsByName, connection: Connection, panel: Panel): Map<string, Cells> {
   const frame = frameOf(panel, connection);
   return new Map(
     connection.inserts.flatMap(({ insert, hole }) => {
-      const castIn = file.job.castIns.find((c) => c.panel === panel.mark && c.id === insert);
+      const castIn = castIns.get(castInName(panel.mark, insert))?.castIn;
       if (castIn === undefined) return [];
       const at = placeInPlate(
         frame,
@@ -95,7 +99,7 @@ function actionCells({ actions }: Connection): Cells {
 }
 
 /** What the schedules cannot say, without empty parts. */
-function writeRest(file: JobFile, untyped: readonly Connection[]): string {
+function writeRest(file: JobFile, untyped: ReadonlySet<Connection>): string {
   const { job, library } = file;
   const { items: _items, format: _format, version: _version, ...catalogue } = library.catalogue;
   const rest: Rest = {
@@ -116,13 +120,13 @@ function writeRest(file: JobFile, untyped: readonly Connection[]): string {
     ),
     connections: Object.fromEntries(
       job.connections
-        .filter((c) => c.hangers.length + c.hairpins.length > 0 || untyped.includes(c))
+        .filter((c) => c.hangers.length + c.hairpins.length > 0 || untyped.has(c))
         .map((c) => [
           c.mark,
           {
             hangers: [...c.hangers],
             hairpins: [...c.hairpins],
-            ...(untyped.includes(c) ? { fixture: c.fixture, inserts: [...c.inserts] } : {}),
+            ...(untyped.has(c) ? { fixture: c.fixture, inserts: [...c.inserts] } : {}),
           },
         ]),
     ),
@@ -133,15 +137,19 @@ function writeRest(file: JobFile, untyped: readonly Connection[]): string {
 /** A job as schedules and the job.json beside them; reading them gives the same job. */
 export function writeSchedules(file: JobFile): FileTexts {
   const { job, library } = file;
-  const untyped = job.connections.filter((connection) => !canBeTyped(file, connection));
+  const castIns: CastInsByName = new Map(
+    job.castIns.map((castIn, place) => [castInName(castIn.panel, castIn.id), { castIn, place }]),
+  );
+  const panels = new Map(job.panels.map((panel) => [panel.mark, panel]));
+  const untyped = new Set(job.connections.filter((connection) => !canBeTyped(castIns, connection)));
   const holes = new Map<string, Cells>();
   for (const connection of job.connections) {
-    const panel = job.panels.find((p) => p.mark === connection.panel);
-    if (panel === undefined || untyped.includes(connection)) continue;
-    for (const [key, cells] of insertCells(file, connection, panel)) holes.set(key, cells);
+    const panel = panels.get(connection.panel);
+    if (panel === undefined || untyped.has(connection)) continue;
+    for (const [key, cells] of insertCells(castIns, connection, panel)) holes.set(key, cells);
   }
   const connectionRows = job.connections.map((connection) => {
-    const plate = connection.fixture === null || untyped.includes(connection) ? [] : plateCells(connection.fixture);
+    const plate = connection.fixture === null || untyped.has(connection) ? [] : plateCells(connection.fixture);
     return new Map([...writeRecord(connectionSchedule.columns, connection), ...plate, ...actionCells(connection)]);
   });
   const loadRows = job.connections.flatMap(({ mark, actions }) =>

@@ -1,0 +1,107 @@
+import type { Point } from '../../engine/geometry/point.ts';
+import { isInside, prepareRegion, type Region } from '../../engine/geometry/region.ts';
+import type { CastIn } from '../documents/cast-in.ts';
+import type { Connection } from '../documents/connection.ts';
+import type { Layer, Panel } from '../documents/panel.ts';
+import { frameOf } from '../face-frame.ts';
+import {
+  nominalSection,
+  type PlacedLayer,
+  type Section,
+  sectionAt,
+  sectionOfZone,
+  stackLayers,
+  surfaceDepth,
+  zoneAt,
+} from '../section.ts';
+import { type LocalMember, showLength } from './local-member-type.ts';
+
+/** Surfaces nearer than this [mm] are one level. */
+const LEVEL = 1e-6;
+
+/** Whether a border between sections runs through the panel nearer to a position than `reach`. */
+function isBorderNear(border: Region, face: Region, at: Point, reach: number): boolean {
+  return border.sides.some((side) => {
+    const along = (at[0] - side.fromX) * side.ux + (at[1] - side.fromY) * side.uy;
+    const place = Math.min(side.length, Math.max(0, along));
+    const x = side.fromX + side.ux * place;
+    const y = side.fromY + side.uy * place;
+    return Math.hypot(at[0] - x, at[1] - y) < reach && isInside(face, x, y);
+  });
+}
+
+/** Sections beside the one at a position, where the border between them comes nearer than `reach`. */
+function sectionsBeside(panel: Panel, face: Region, at: Point, reach: number): readonly Section[] {
+  const own = zoneAt(panel, at);
+  const near = panel.zones.filter((zone) => isBorderNear(prepareRegion(zone.outline_mm, []), face, at, reach));
+  const others = near.filter((zone) => zone !== own).map(sectionOfZone);
+  return own !== undefined && near.includes(own) ? [...others, nominalSection(panel)] : others;
+}
+
+/** The structural layer at the face that one looks at; undefined where another layer lies on top. */
+function layerAtFace(layers: readonly Layer[], face: 'outside' | 'inside'): PlacedLayer | undefined {
+  const top = stackLayers(layers, face)[0];
+  return top?.kind === 'structural' ? top : undefined;
+}
+
+/** Inserts in the outside or inside face: the panel's outline, and the least structural layer near them. */
+export function memberOfLargeFace(
+  connection: Connection,
+  panel: Panel,
+  castIns: readonly CastIn[],
+  face: 'outside' | 'inside',
+  embedment: number,
+): LocalMember {
+  const frame = frameOf(panel, connection);
+  const recess = Math.max(...castIns.map((c) => c.recess_mm));
+  const reach = 1.5 * embedment;
+  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
+  const notCovered: string[] = [];
+  let thickness = Number.POSITIVE_INFINITY;
+  for (const castIn of castIns) {
+    const at: Point = [castIn.x_mm, castIn.y_mm];
+    const here = sectionAt(panel, at);
+    const beside = sectionsBeside(panel, region, at, reach);
+    for (const { layers } of [here, ...beside]) {
+      const layer = layerAtFace(layers, face);
+      if (layer === undefined) {
+        const kind = stackLayers(layers, face)[0]?.kind;
+        return {
+          ok: false,
+          reasons: [
+            `insert ${castIn.id}: the ${face} face is of the layer ${kind} there, so the insert does not start in structural concrete`,
+          ],
+        };
+      }
+      thickness = Math.min(thickness, layer.to);
+    }
+    const level = surfaceDepth(panel, here, face);
+    const deepest = Math.max(level, ...beside.map((section) => surfaceDepth(panel, section, face)));
+    if (deepest > level + LEVEL) {
+      notCovered.push(
+        `insert ${castIn.id}: the ${face} face steps back by ${showLength(deepest - level)} within 1.5 h_ef = ${showLength(reach)}, a free edge that the outline does not have`,
+      );
+    }
+  }
+  const assumptions: string[] = [];
+  if (thickness < panel.thickness_mm) {
+    assumptions.push(
+      `thickness ${showLength(thickness)}: the least structural layer at the inserts and within 1.5 h_ef = ${showLength(reach)} of them (panel ${showLength(panel.thickness_mm)})`,
+    );
+  }
+  if (recess > 0) {
+    assumptions.push(
+      `recess of ${showLength(recess)}: embedment counts from the insert's top and the thickness is taken less by the recess`,
+    );
+  }
+  return {
+    ok: true,
+    member: {
+      thickness: thickness - recess,
+      outline: panel.outline_mm.map(frame.toFace),
+      openings: panel.openings_mm.map((opening) => opening.map(frame.toFace)),
+    },
+    assumptions,
+    notCovered,
+  };
+}
