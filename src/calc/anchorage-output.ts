@@ -64,28 +64,29 @@ const toJson = (value: number | null) => (value === Number.POSITIVE_INFINITY ? n
 
 function writeRow(row: Row, keepsSteps: boolean): AnchorageOutput['modes'][number] {
   const isEndless = row.ratio === Number.POSITIVE_INFINITY;
-  return {
+  const written: AnchorageOutput['modes'][number] = {
     mode: row.mode,
-    ...(row.part === null ? {} : { part: row.part }),
     applies: row.applies,
-    inserts: [...row.inserts],
-    ...(row.edge === null
-      ? {}
-      : { edge: { from: [row.edge.from[0], row.edge.from[1]], to: [row.edge.to[0], row.edge.to[1]] } }),
+    inserts: row.inserts.slice(),
     basic_kN: toKN(row.basic),
-    factors: { ...row.factors },
+    factors: row.factors,
     characteristic_kN: toKN(row.characteristic),
     safety: row.safety,
     design_kN: toKN(row.design),
     action_kN: toKN(row.action),
     ratio: toJson(row.ratio),
-    ...(row.embedmentUsed === null ? {} : { hefUsed_mm: row.embedmentUsed }),
-    ...(row.edgeUsed === null ? {} : { c1Used_mm: row.edgeUsed }),
-    ...(row.direction === null ? {} : { direction_deg: row.direction / RAD_PER_DEG }),
     clause: row.clause,
-    notes: isEndless ? [...row.notes, 'nothing is left to resist this load'] : [...row.notes],
-    ...(keepsSteps ? { steps: row.steps.map(writeStep) } : {}),
+    notes: isEndless ? [...row.notes, 'nothing is left to resist this load'] : row.notes.slice(),
   };
+  // Keys that a row may lack are added one by one: copies by spread cost more than the whole check of the row.
+  if (row.part !== null) written.part = row.part;
+  if (row.edge !== null)
+    written.edge = { from: [row.edge.from[0], row.edge.from[1]], to: [row.edge.to[0], row.edge.to[1]] };
+  if (row.embedmentUsed !== null) written.hefUsed_mm = row.embedmentUsed;
+  if (row.edgeUsed !== null) written.c1Used_mm = row.edgeUsed;
+  if (row.direction !== null) written.direction_deg = row.direction / RAD_PER_DEG;
+  if (keepsSteps) written.steps = row.steps.map(writeStep);
+  return written;
 }
 
 /**

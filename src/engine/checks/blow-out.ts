@@ -86,7 +86,8 @@ function checkRow(run: Run, { row, edgeUsed: c1, length, height, sharp, resistan
       'A_c_Nb',
       length * height,
       'mm2',
-      `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm (2 c_1 and the smaller of 2 c_1 and f)`,
+      () =>
+        `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm (2 c_1 and the smaller of 2 c_1 and f)`,
     );
     if (row.front.length > 1) {
       report.quantity('s_2', row.meanSpacing, 'mm', 'mean spacing along the edge');

@@ -61,14 +61,16 @@ export function reportProjection(
   if (projection.edge < projection.criticalEdge)
     report.quantity('c', projection.edge, 'mm', 'smallest distance to an edge in sight');
   const { ux, uy } = eccentricity;
-  report.quantity('A_c_N', projection.area, 'mm2', describeArea(p, projection, ux, uy));
+  report.quantity('A_c_N', projection.area, 'mm2', () => describeArea(p, projection, ux, uy));
   const angle = roundForText((Math.atan2(uy, ux) * 180) / Math.PI);
   if (p.near.some((list) => list.length > 0) || projection.members.length > 1)
     report.note(writeMessage('spacing-over-three', { angle }));
-  const half = projection.criticalEdge;
-  const box = { minU: -half, maxU: half, minV: -half, maxV: half };
-  if (projection.members.some((i) => hasHiddenPart(p.region, p.xs[i]!, p.ys[i]!, ux, uy, box)))
-    report.note(writeMessage('shadow'));
+  if (p.region.hasReentrantCorner) {
+    const half = projection.criticalEdge;
+    const box = { minU: -half, maxU: half, minV: -half, maxV: half };
+    if (projection.members.some((i) => hasHiddenPart(p.region, p.xs[i]!, p.ys[i]!, ux, uy, box)))
+      report.note(writeMessage('shadow'));
+  }
   if (projection.members.length > 1) {
     report.quantity('e_N_1', eccentricity.e1, 'mm', 'resultant to centroid along the first axis of the squares');
     report.quantity('e_N_2', eccentricity.e2, 'mm', 'resultant to centroid along the second axis of the squares');

@@ -213,7 +213,8 @@ function reportRow(run: Run, report: Report, body: ShearRow, load: RowLoad, isTo
     'A_c_V',
     length * height,
     'mm2',
-    `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm deep (1.5 c_1, at most the thickness)`,
+    () =>
+      `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm deep (1.5 c_1, at most the thickness)`,
   );
   if (run.hasAction) {
     report.quantity('V_toward', load.toward, 'N', 'part of the shear toward the edge');

@@ -58,9 +58,17 @@ export const MESSAGES = {
 /** Key of a message. */
 export type MessageCode = keyof typeof MESSAGES;
 
+/** Each message cut at its braces: texts at even places, the names of values at odd ones. */
+const PIECES: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries(MESSAGES).map(([code, text]) => [code, text.split(/[{}]/)]),
+);
+
 /** Writes a message with its values; numbers come already rounded for people. */
 export function writeMessage(code: MessageCode, values: Readonly<Record<string, string | number>> = {}): string {
-  return MESSAGES[code].replace(/\{(\w+)\}/g, (_, key: string) => String(values[key]));
+  const pieces = PIECES.get(code)!;
+  let text = pieces[0]!;
+  for (let k = 1; k < pieces.length; k += 2) text += `${values[pieces[k]!]}${pieces[k + 1]!}`;
+  return text;
 }
 
 /** A length, force or factor for a sentence: at most one decimal, no trailing zero. */

@@ -51,8 +51,9 @@ export class Report implements Sink {
     this.#factors[symbol] = value;
   }
 
-  quantity(symbol: string, value: number, unit: string, how: string): void {
-    if (this.keepsSteps) this.#steps.push({ kind: 'quantity', symbol, value, unit, how });
+  quantity(symbol: string, value: number, unit: string, how: string | (() => string)): void {
+    if (!this.keepsSteps) return;
+    this.#steps.push({ kind: 'quantity', symbol, value, unit, how: typeof how === 'string' ? how : how() });
   }
 
   step(clause: Clause, args: readonly number[], value: number): void {
@@ -66,41 +67,47 @@ export class Report implements Sink {
   /** Ends the row with its numbers; `action` null where only the resistance is asked. */
   close(characteristic: number, safety: number, action: number | null, applies = true): void {
     const design = characteristic / safety;
-    this.#push({
-      applies,
-      characteristic,
-      safety,
-      design,
-      action,
-      ratio: action === null ? null : loadRatio(action, design),
-    });
+    const ratio = action === null ? null : loadRatio(action, design);
+    this.#push(applies, characteristic, safety, design, action, ratio);
   }
 
   /** A mode that does not apply, with the reason. */
   skip(head: RowHead, note: string): void {
     this.open(head);
     this.note(note);
-    this.#push({ applies: false, characteristic: null, safety: null, design: null, action: null, ratio: null });
+    this.#push(false, null, null, null, null, null);
   }
 
-  #push(numbers: Pick<Row, 'applies' | 'characteristic' | 'safety' | 'design' | 'action' | 'ratio'>): void {
+  #push(
+    applies: boolean,
+    characteristic: number | null,
+    safety: number | null,
+    design: number | null,
+    action: number | null,
+    ratio: number | null,
+  ): void {
     const head = this.#head;
     if (head === null) throw new Error('a row was closed that was never opened');
     const { edge } = head;
     this.rows.push({
       mode: head.mode,
       part: head.part ?? null,
+      applies,
       inserts: head.inserts,
       edge: edge === undefined ? null : { from: [edge.fromX, edge.fromY] as const, to: [edge.toX, edge.toY] as const },
       basic: this.#basic,
       factors: this.#factors,
+      characteristic,
+      safety,
+      design,
+      action,
+      ratio,
       embedmentUsed: head.embedmentUsed ?? null,
       edgeUsed: head.edgeUsed ?? null,
       direction: head.direction ?? null,
       clause: `${head.clause.document}:${head.clause.edition} ${head.clause.clause}`,
       notes: this.#notes,
       steps: this.keepsSteps ? this.#steps : NO_STEPS,
-      ...numbers,
     });
     this.#head = null;
   }

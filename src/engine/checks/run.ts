@@ -54,7 +54,9 @@ export interface Run {
 
 /** Names of inserts by their indices, in the group's order, for a report. */
 export function nameMembers(run: Run, members: readonly number[]): readonly string[] {
-  return [...members].sort((a, b) => a - b).map((i) => run.p.group.positions[i]!.id);
+  const names: string[] = [];
+  for (const [i, { id }] of run.p.group.positions.entries()) if (members.includes(i)) names.push(id);
+  return names;
 }
 
 /** Whether two shears act against each other. A right angle is not: the rounding of a turned load must not make it so. */

@@ -33,8 +33,8 @@ export interface Sink {
   basic(value: number): void;
   /** A factor of the result row, by its symbol in the standard. */
   factor(symbol: string, value: number): void;
-  /** A measured or geometric quantity that a clause then uses, and how it came about. */
-  quantity(symbol: string, value: number, unit: string, how: string): void;
+  /** A measured or geometric quantity that a clause then uses, and how it came about; a function is asked where it is kept. */
+  quantity(symbol: string, value: number, unit: string, how: string | (() => string)): void;
   /** One evaluated clause with the arguments in the order of its record. */
   step(clause: Clause, args: readonly number[], value: number): void;
 }
