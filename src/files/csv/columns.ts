@@ -1,13 +1,13 @@
 import type { CellKind } from './cells.ts';
 
 /**
- * One column of a schedule. `to` is the key of the document that it fills (steps joined by dots); without it the column is read by
+ * One column of a schedule. `to` is the place in the entry that it fills; without it the column is read by
  * hand. `ifBlank` is what an empty cell means; a column without it must be filled in.
  */
 export interface Column {
   readonly name: string;
   readonly kind: CellKind;
-  readonly to?: string;
+  readonly to?: readonly (string | number)[];
   readonly ifBlank?: unknown;
   /** A column that may be empty and is then left to other columns. */
   readonly isOptional?: true;
@@ -19,13 +19,33 @@ export interface Schedule {
   readonly columns: readonly Column[];
 }
 
-const text = (name: string, to: string): Column => ({ name, kind: 'text', to });
-const number = (name: string, to: string): Column => ({ name, kind: 'number', to });
-const textOr = (name: string, to: string, ifBlank: unknown): Column => ({ name, kind: 'text', to, ifBlank });
-const numberOr = (name: string, to: string, ifBlank: unknown): Column => ({ name, kind: 'number', to, ifBlank });
-const yesOr = (name: string, to: string, ifBlank: unknown): Column => ({ name, kind: 'yes or no', to, ifBlank });
+/** A place in an entry from its steps joined by dots; numbers are places in a list. */
+function placeOf(to: string): readonly (string | number)[] {
+  return to.split('.').map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+}
+
+const text = (name: string, to: string): Column => ({ name, kind: 'text', to: placeOf(to) });
+const number = (name: string, to: string): Column => ({ name, kind: 'number', to: placeOf(to) });
+const textOr = (name: string, to: string, ifBlank: unknown): Column => ({
+  name,
+  kind: 'text',
+  to: placeOf(to),
+  ifBlank,
+});
+const numberOr = (name: string, to: string, ifBlank: unknown): Column => ({
+  name,
+  kind: 'number',
+  to: placeOf(to),
+  ifBlank,
+});
+const yesOr = (name: string, to: string, ifBlank: unknown): Column => ({
+  name,
+  kind: 'yes or no',
+  to: placeOf(to),
+  ifBlank,
+});
 const optional = (name: string, kind: CellKind, to?: string): Column =>
-  to === undefined ? { name, kind, isOptional: true } : { name, kind, to, isOptional: true };
+  to === undefined ? { name, kind, isOptional: true } : { name, kind, to: placeOf(to), isOptional: true };
 
 export const panelSchedule: Schedule = {
   file: 'panels.csv',
@@ -35,11 +55,11 @@ export const panelSchedule: Schedule = {
     optional('concrete', 'text', 'concrete'),
     optional('strength_MPa', 'number'),
     number('thickness_mm', 'thickness_mm'),
-    { name: 'layers', kind: 'layers', to: 'layers', ifBlank: [] },
+    { name: 'layers', kind: 'layers', to: placeOf('layers'), ifBlank: [] },
     optional('length_mm', 'number'),
     optional('height_mm', 'number'),
     optional('outline_mm', 'corners', 'outline_mm'),
-    { name: 'openings_mm', kind: 'outlines', to: 'openings_mm', ifBlank: [] },
+    { name: 'openings_mm', kind: 'outlines', to: placeOf('openings_mm'), ifBlank: [] },
     text('drawn_face', 'drawnFace'),
     text('face_down', 'faceDown'),
   ],
@@ -98,7 +118,7 @@ export const connectionSchedule: Schedule = {
     numberOr('engagement_mm', 'engagement_mm', null),
     yesOr('cracked', 'cracked', null),
     numberOr('age_days', 'age_days', null),
-    { name: 'uses', kind: 'words', to: 'uses', ifBlank: [] },
+    { name: 'uses', kind: 'words', to: placeOf('uses'), ifBlank: [] },
     optional('required_N_kN', 'number'),
     optional('required_V_kN', 'number'),
   ],
@@ -131,7 +151,7 @@ export const catalogueSchedule: Schedule = {
     optional('foot_diameter_mm', 'number', 'foot.diameter_mm'),
     optional('foot_area_mm2', 'number', 'foot.area_mm2'),
     numberOr('foot_thickness_mm', 'foot.thickness_mm', null),
-    { name: 'full_head', kind: 'yes or no', to: 'foot.isFullHead' },
+    { name: 'full_head', kind: 'yes or no', to: placeOf('foot.isFullHead') },
     number('body_diameter_mm', 'bodyDiameter_mm'),
     optional('cross_hole_mm', 'number', 'crossHole.diameter_mm'),
     optional('cross_hole_from_foot_mm', 'number', 'crossHole.fromFoot_mm'),
@@ -145,7 +165,7 @@ export const catalogueSchedule: Schedule = {
     text('finish', 'finish'),
     numberOr('coating_um', 'coating_um', 0),
     text('thread_class', 'threadClass'),
-    { name: 'bolt_finishes', kind: 'words', to: 'boltFinishes' },
+    { name: 'bolt_finishes', kind: 'words', to: placeOf('boltFinishes') },
     numberOr('max_torque_Nm', 'maxTorque_Nm', null),
     optional('qualification_document', 'text', 'qualification.document'),
     optional('qualification_standard', 'text', 'qualification.standard'),

@@ -8,10 +8,6 @@ export type Draft = Record<string, unknown>;
 
 type Path = readonly (string | number)[];
 
-function stepsOf(to: string): (string | number)[] {
-  return to.split('.').map((step) => (/^\d+$/.test(step) ? Number(step) : step));
-}
-
 /** Sets a value deep inside a draft; a number as a step makes a list. */
 function setDeep(draft: Draft, steps: readonly (string | number)[], value: unknown): void {
   let place: Draft = draft;
@@ -32,13 +28,11 @@ function getDeep(record: unknown, steps: readonly (string | number)[]): unknown 
 /** Fills an entry of the job file from a row, column by column, and remembers where each value came from. */
 export function fillRecord(schedule: Schedule, row: Row, path: Path, sources: Sources): Draft {
   const draft: Draft = {};
-  sources.add(path, { file: schedule.file, row: row.number, column: null });
-  for (const column of schedule.columns) {
-    if (column.to === undefined) continue;
-    const steps = stepsOf(column.to);
-    sources.add([...path, ...steps], { file: schedule.file, row: row.number, column: column.name });
-    const value = row.cells.has(column.name) ? row.cells.get(column.name) : column.ifBlank;
-    if (value !== undefined) setDeep(draft, steps, value);
+  sources.add(path, { file: schedule.file, row: row.number, column: null, columns: schedule.columns });
+  for (const { name, to, ifBlank } of schedule.columns) {
+    if (to === undefined) continue;
+    const value = row.cells.has(name) ? row.cells.get(name) : ifBlank;
+    if (value !== undefined) setDeep(draft, to, value);
   }
   return draft;
 }
@@ -52,7 +46,7 @@ export function writeRecord(columns: readonly Column[], record: unknown): Map<st
   const cells = new Map<string, string>();
   for (const column of columns) {
     if (column.to === undefined) continue;
-    const value = getDeep(record, stepsOf(column.to));
+    const value = getDeep(record, column.to);
     if (value === undefined || value === null || ('ifBlank' in column && isSame(value, column.ifBlank))) continue;
     cells.set(column.name, writeCell(column.kind, value));
   }

@@ -1,12 +1,29 @@
 import { type DocumentFault, type Fault, placeInFile } from '../../job/fault.ts';
+import type { Column } from './columns.ts';
 import { tableFault } from './table.ts';
 
 type Path = readonly (string | number)[];
 
 /** Where a value of the job file came from: a cell, a row, or a place in job.json. */
 export type Source =
-  | { readonly file: string; readonly row: number; readonly column: string | null }
+  | {
+      readonly file: string;
+      readonly row: number;
+      readonly column: string | null;
+      /** For a whole row: its columns, each filling a place in the entry. */
+      readonly columns?: readonly Column[];
+    }
   | { readonly file: string; readonly path: Path };
+
+/** The column that fills a place of an entry, or something around it; null: none does. */
+function findColumn(columns: readonly Column[], place: Path): string | null {
+  const filling = columns.find(({ to }) => to !== undefined && place.length > 0 && isPrefix(to, place));
+  return filling?.name ?? null;
+}
+
+function isPrefix(start: Path, whole: Path): boolean {
+  return start.length <= whole.length && start.every((step, i) => step === whole[i]);
+}
 
 /** From which cell each value of an assembled job file came, so that a fault can be shown where the person typed it. */
 export class Sources {
@@ -32,7 +49,8 @@ export class Sources {
       if (!('row' in source)) {
         return placeInFile(source.file, { ...fault, path: [...source.path, ...fault.path.slice(length)] });
       }
-      return tableFault(source.file, source.row, source.column, fault.value, fault.expected, fault.text);
+      const column = source.column ?? findColumn(source.columns ?? [], fault.path.slice(length));
+      return tableFault(source.file, source.row, column, fault.value, fault.expected, fault.text);
     }
     return placeInFile('schedules', fault);
   }
