@@ -4,6 +4,7 @@ import type { Edition } from '../standards/edition.ts';
 import { AnchorageError } from './anchorage-error.ts';
 import type { AnchorageGroup, SteelPart, TestedResistance } from './anchorage-group.ts';
 import type { EdgeView, PreparedAnchorage, PreparedPart, Resistance, SteelPair, TestedSteel } from './prepared.ts';
+import { SQUARE_REACH } from './projection.ts';
 
 /** The test report that replaces a formula, if the group's concrete allows it. */
 export function findTested(group: AnchorageGroup, mode: TestedResistance['mode']): TestedResistance | null {
@@ -113,8 +114,9 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
       );
   const xs = Float64Array.from(group.positions, (p) => p.x);
   const ys = Float64Array.from(group.positions, (p) => p.y);
-  const splittingReach = edition.splittingGroupEdge * (group.splitting?.criticalEdge ?? 0);
-  const reach = Math.max(edition.coneReach * group.insert.embedment, splittingReach);
+  const largestSquare = Math.max(edition.coneReach * group.insert.embedment, group.splitting?.criticalEdge ?? 0);
+  const groupReach = edition.splittingGroupEdge * (group.splitting?.criticalEdge ?? 0);
+  const reach = Math.max(SQUARE_REACH * largestSquare, groupReach);
   const near = group.positions.map((p) => nearPoints(region, p.x, p.y, reach));
   const parts = group.insert.steelParts.map((part) => preparePart(group, edition, part));
   const tested = prepareTested(group, parts);

@@ -16,7 +16,8 @@ export interface Projection {
   /** Smallest edge distance; Infinity where none is near. */
   readonly edge: number;
   readonly area: number;
-  /** Axes of the squares that give the least area: unit vectors, several where the area is the same. */
+  /** Axes of the squares that give the least area: unit vectors, several where the area is the same, none where any
+   * direction gives the same. */
   readonly axes: readonly { readonly ux: number; readonly uy: number }[];
   readonly centroidX: number;
   readonly centroidY: number;

@@ -47,7 +47,14 @@ function countDirections(edges: readonly NearEdge[]): number {
   return best;
 }
 
-/** Directions a square may take: along a near edge or a line between two inserts, a quarter turn being the same. */
+/** A square reaches this multiple of half its side at its corners. */
+export const SQUARE_REACH = Math.SQRT2;
+
+/**
+ * Directions a square may take: along an edge that it could touch or a line between two inserts, a quarter turn being the
+ * same. None where one insert has no edge as near as that: every direction then gives the same area.
+ * @param reach how far a corner of the square lies from its insert [mm]
+ */
 function collectAxes(p: PreparedAnchorage, members: readonly number[], reach: number): { ux: number; uy: number }[] {
   const axes: { ux: number; uy: number }[] = [];
   const add = (x: number, y: number) => {
@@ -71,7 +78,6 @@ function collectAxes(p: PreparedAnchorage, members: readonly number[], reach: nu
       const length = Math.hypot(dx, dy);
       add(dx / length, dy / length);
     }
-  if (axes.length === 0) axes.push({ ux: 1, uy: 0 });
   return axes;
 }
 
@@ -102,9 +108,9 @@ export function projectSquares(
 
   const xs = members.map((i) => p.xs[i]!);
   const ys = members.map((i) => p.ys[i]!);
-  const candidates = collectAxes(p, members, criticalEdge);
+  const candidates = collectAxes(p, members, SQUARE_REACH * criticalEdge);
   const areas = candidates.map(({ ux, uy }) => groupArea(p.region, xs, ys, half, ux, uy));
-  const area = Math.min(...areas);
+  const area = areas.length > 0 ? Math.min(...areas) : 4 * half * half;
   return {
     members,
     criticalEdge: half,

@@ -77,7 +77,7 @@ function checkAlone(run: Run, i: number, sheared: readonly number[]): void {
   let edge = own.edge;
   let nearest = Number.POSITIVE_INFINITY;
   let area = own.area;
-  let axis = own.axes[0]!;
+  let axis = own.axes[0] ?? { ux: 1, uy: 0 };
   const neighbours = sheared.filter((j) => j !== i && Math.hypot(p.xs[j]! - x, p.ys[j]! - y) < 2 * own.criticalEdge);
   if (neighbours.length > 0) {
     for (const j of neighbours) {
