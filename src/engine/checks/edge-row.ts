@@ -142,7 +142,9 @@ export function coverAlong(row: EdgeRow, reach: number): number {
 /** Why a row is not covered: a corner sharper than a right angle within reach. Null where there is none. */
 export function findSharpCorner(row: EdgeRow, reach: number): string | null {
   const { side, left, right } = row.view;
-  const isNear = (distances: readonly number[]) => row.front.some((i) => distances[i]! < reach);
+  // A reduced c1' lets the body end right at the corner: rounding must not decide, so a body that touches it reaches it.
+  const touching = reach * (1 + 1e-9);
+  const isNear = (distances: readonly number[]) => row.front.some((i) => distances[i]! <= touching);
   for (const [angle, distances] of [
     [side.angleAtFrom, left],
     [side.angleAtTo, right],
