@@ -1,6 +1,5 @@
 import type { Edition } from '../standards/edition.ts';
 import { EN_1992_4_2018 } from '../standards/en-1992-4-2018/edition.ts';
-import { AnchorageError } from './anchorage-error.ts';
 import type { AnchorageGroup, GroupActions, InsertAction, StandardName } from './anchorage-group.ts';
 import { checkBlowOut } from './blow-out.ts';
 import { checkConcreteCone } from './concrete-cone.ts';
@@ -13,7 +12,7 @@ import { checkPryOut } from './pry-out.ts';
 import { checkPullOut } from './pull-out.ts';
 import { Report } from './report.ts';
 import type { AnchorageResult, GoverningMode, InteractionRow, Verdict } from './result.ts';
-import { type Run, Tally } from './run.ts';
+import { type Run, startRun, Tally } from './run.ts';
 import { checkSplitting } from './splitting.ts';
 import { checkSteelShear, checkSteelTension } from './steel.ts';
 import { decideVerdict } from './verdict.ts';
@@ -29,9 +28,6 @@ export interface AnchorageNumbers {
   readonly uncovered: readonly string[];
 }
 
-/** Below this a force is rounding, relative to the largest of the group. */
-const NO_FORCE = 1e-12;
-
 /**
  * Finds everything about a group that does not depend on the load.
  * @throws AnchorageError, GeometryError where the group cannot be computed
@@ -46,7 +42,7 @@ export function prepare(group: AnchorageGroup): PreparedAnchorage {
  */
 export function checkAnchorage(p: PreparedAnchorage, actions: GroupActions): AnchorageNumbers {
   const tally = new Tally();
-  runAll({ p, ...cleanActions(p, actions), hasAction: true, tally, report: null }, null);
+  runAll(startRun(p, actions, true, tally, null), null);
   const uncovered = tally.uncovered.length === 0 ? p.uncovered : [...p.uncovered, ...tally.uncovered];
   return { ratio: tally.ratio, mode: tally.mode, verdict: decide(p, tally, true), uncovered };
 }
@@ -59,8 +55,7 @@ export function explainAnchorage(p: PreparedAnchorage, actions: GroupActions, ke
   const tally = new Tally();
   const report = new Report(keepsSteps);
   const interaction: InteractionRow[] = [];
-  const run: Run = { p, ...cleanActions(p, actions), hasAction: true, tally, report };
-  runAll(run, interaction);
+  runAll(startRun(p, actions, true, tally, report), interaction);
   const governing = tally.mode === null ? null : { mode: tally.mode, ratio: tally.ratio };
   return finish(p, tally, report, interaction, governing, true);
 }
@@ -69,17 +64,14 @@ export function explainAnchorage(p: PreparedAnchorage, actions: GroupActions, ke
 export function findResistances(p: PreparedAnchorage, keepsSteps: boolean): AnchorageResult {
   const tally = new Tally();
   const report = new Report(keepsSteps);
-  const equal = (action: InsertAction) => p.group.positions.map(() => action);
-  const everyone = p.group.positions.map((_, i) => i);
-  const shape = { p, compression: null, hasAction: false, tally, report };
-  const pulled: Run = { ...shape, actions: equal({ N: 1, Vx: 0, Vy: 0 }) };
-  checkTension(pulled);
-  const pushed: Run = { ...shape, actions: equal({ N: 0, Vx: 1, Vy: 0 }) };
+  const runEqual = (action: InsertAction): Run =>
+    startRun(p, { inserts: p.group.positions.map(() => action), compression: null }, false, tally, report);
+  checkTension(runEqual({ N: 1, Vx: 0, Vy: 0 }));
+  const pushed = runEqual({ N: 0, Vx: 1, Vy: 0 });
   checkSteelShear(pushed);
   checkPryOut(pushed);
   const before = report.rows.length;
-  for (const side of p.region.sides)
-    checkSide({ ...shape, actions: equal({ N: 0, Vx: side.nx, Vy: side.ny }) }, side, everyone);
+  for (const side of p.region.sides) checkSide(runEqual({ N: 0, Vx: side.nx, Vy: side.ny }), side);
   if (report.rows.length === before) {
     const { embedment, shaftDiameter } = p.group.insert;
     report.skip(
@@ -136,23 +128,5 @@ function finish(
     verdict: decide(p, tally, hasAction),
     uncovered: [...p.uncovered, ...tally.uncovered],
     notes,
-  };
-}
-
-/** Checks that actions match positions and drops what is only rounding, so that turned loads find the same groups. */
-function cleanActions(
-  p: PreparedAnchorage,
-  { inserts, compression }: GroupActions,
-): { readonly actions: readonly InsertAction[]; readonly compression: Run['compression'] } {
-  if (inserts.length !== p.count)
-    throw new AnchorageError('actions', `${inserts.length} actions for ${p.count} inserts; one for each was expected`);
-  let largest = 0;
-  for (const { N, Vx, Vy } of inserts) largest = Math.max(largest, Math.abs(N), Math.abs(Vx), Math.abs(Vy));
-  if (!(largest < Number.POSITIVE_INFINITY)) throw new AnchorageError('actions', 'forces must be finite numbers');
-  const least = NO_FORCE * largest;
-  const clean = (force: number) => (Math.abs(force) <= least ? 0 : force);
-  return {
-    actions: inserts.map(({ N, Vx, Vy }) => ({ N: clean(N), Vx: clean(Vx), Vy: clean(Vy) })),
-    compression,
   };
 }

@@ -2,7 +2,7 @@ import { coverAlong, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { BlowOutRow, EdgeRow, PreparedAnchorage } from './prepared.ts';
-import { findTensioned, nameMembers, type Run } from './run.ts';
+import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
 function findRows(p: PreparedAnchorage, members: readonly number[]): readonly BlowOutRow[] {
@@ -42,9 +42,8 @@ function prepareRow(p: PreparedAnchorage, row: EdgeRow): BlowOutRow {
 
 /** Side-face blow-out: one row of inserts an edge that is near. EN 1992-4, 7.2.1.8. */
 export function checkBlowOut(run: Run): void {
-  const { p, actions, report } = run;
+  const { p, tensioned, report } = run;
   const head = { mode: 'blow-out', inserts: [], clause: p.edition.clauses.blowOut } as const;
-  const tensioned = findTensioned(actions);
   if (tensioned.length === 0) {
     report?.skip(head, writeMessage('no-tension'));
     return;

@@ -6,7 +6,7 @@ import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage, Projection } from './prepared.ts';
 import { findEccentricity, projectSquares } from './projection.ts';
 import type { Report } from './report.ts';
-import { findTensioned, nameMembers, type Run } from './run.ts';
+import { nameMembers, type Run } from './run.ts';
 import { checkHangers } from './supplementary-bars.ts';
 import { loadRatio } from './verdict.ts';
 
@@ -80,8 +80,7 @@ export function reportProjection(
 
 /** Concrete cone: one row a cluster of tensioned inserts. EN 1992-4, 7.2.1.4. */
 export function checkConcreteCone(run: Run): void {
-  const { p, actions, report } = run;
-  const tensioned = findTensioned(actions);
+  const { p, tensioned, report } = run;
   if (tensioned.length === 0) {
     report?.skip({ mode: 'concrete-cone', inserts: [], clause: p.edition.clauses.cone }, writeMessage('no-tension'));
     return;

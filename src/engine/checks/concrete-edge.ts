@@ -4,7 +4,7 @@ import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow, PreparedAnchorage, ShearRow } from './prepared.ts';
 import type { Report, RowHead } from './report.ts';
-import { areOpposite, findSheared, nameMembers, type Run } from './run.ts';
+import { areOpposite, nameMembers, type Run } from './run.ts';
 import { checkHairpins } from './supplementary-bars.ts';
 import { loadRatio } from './verdict.ts';
 
@@ -70,9 +70,9 @@ function findLoad(run: Run, row: EdgeRow): RowLoad {
   let along = 0;
   let least = 0;
   for (const i of row.all) {
-    const { Vx, Vy } = actions[i]!;
+    const { Vx, Vy, V } = actions[i]!;
     sum += Vx * nx + Vy * ny;
-    least += NO_PART * Math.hypot(Vx, Vy);
+    least += NO_PART * V;
   }
   for (const i of row.front) {
     positive += Math.max(0, actions[i]!.Vx * nx + actions[i]!.Vy * ny);
@@ -95,15 +95,14 @@ function findLoad(run: Run, row: EdgeRow): RowLoad {
 
 /** Edge failure in shear: one row of inserts an edge, toward every edge in sight. EN 1992-4, 7.2.2.5. */
 export function checkConcreteEdges(run: Run): void {
-  const { p, actions, report } = run;
+  const { p, sheared, report } = run;
   const head = { mode: 'concrete-edge', inserts: [], clause: p.edition.clauses.edge } as const;
-  const sheared = findSheared(actions);
   if (sheared.length === 0) {
     report?.skip(head, writeMessage('no-shear'));
     return;
   }
   const before = report?.rows.length;
-  for (const side of p.region.sides) checkSide(run, side, sheared);
+  for (const side of p.region.sides) checkSide(run, side);
   if (report !== null && report.rows.length === before) {
     const { embedment, shaftDiameter } = p.group.insert;
     const value = roundForText(p.edition.edgeLimit(embedment, shaftDiameter));
@@ -112,8 +111,8 @@ export function checkConcreteEdges(run: Run): void {
 }
 
 /** Edge failure toward one side only. */
-export function checkSide(run: Run, side: Side, sheared: readonly number[]): void {
-  const rows = findRows(run.p, side, sheared);
+export function checkSide(run: Run, side: Side): void {
+  const rows = findRows(run.p, side, run.sheared);
   for (const body of rows) checkRow(run, body, rows.length);
 }
 
@@ -130,13 +129,13 @@ function checkRow(run: Run, body: ShearRow, rowCount: number): void {
       row.edge > limit
         ? writeMessage('far-edge', { value: roundForText(row.edge), limit: roundForText(limit) })
         : writeMessage('away-from-edge');
-    report.skip(describeHead(run, row), reason);
+    report.skip(describeHead(run, row, null), reason);
     return;
   }
   if (body.sharp !== null) run.tally.refuse(body.sharp);
   const isTorsionPair = isPairInTorsion(run, row);
   if (report !== null) {
-    report.open({ ...describeHead(run, row), edgeUsed: body.edgeUsed });
+    report.open(describeHead(run, row, body.edgeUsed));
     reportRow(run, report, body, load, isTorsionPair);
   }
   const angle = Math.atan2(load.along, load.toward);
@@ -150,13 +149,14 @@ function checkRow(run: Run, body: ShearRow, rowCount: number): void {
   bars?.report(report);
 }
 
-function describeHead(run: Run, row: EdgeRow): RowHead {
+function describeHead(run: Run, row: EdgeRow, edgeUsed: number | null): RowHead {
   const { side } = row.view;
   return {
     mode: 'concrete-edge',
     inserts: nameMembers(run, row.front),
     clause: run.p.edition.clauses.edge,
     edge: side,
+    edgeUsed,
     direction: Math.atan2(side.ny, side.nx),
   };
 }
@@ -171,7 +171,7 @@ function reduceEdge(p: PreparedAnchorage, row: EdgeRow): number {
 
 /** Two inserts, turned by torsion against each other, both in this row: their bodies overlap. */
 function isPairInTorsion(run: Run, row: EdgeRow): boolean {
-  if (row.front.length !== 2 || findSheared(run.actions).length !== 2) return false;
+  if (row.front.length !== 2 || run.sheared.length !== 2) return false;
   return areOpposite(run.actions[row.front[0]!]!, run.actions[row.front[1]!]!);
 }
 

@@ -17,7 +17,7 @@ function writeRow(
   keepsSteps: boolean,
 ): InteractionRow {
   const steps: readonly Step[] = keepsSteps ? [{ kind: 'clause', clause, args, value: ratio }] : [];
-  return { kind, ratio, clause: `${clause.document}:${clause.edition} ${clause.clause}`, steps };
+  return { kind, ratio, clause: clause.reference, steps };
 }
 
 function checkSteel(run: Run, rows: InteractionRow[] | null): void {
@@ -25,14 +25,18 @@ function checkSteel(run: Run, rows: InteractionRow[] | null): void {
   // With a lever arm the bending resistance already carries the tension (7.2.3.1).
   if (p.group.leverArm !== null) return;
   let worst = 0;
-  let [worstN, worstV] = [0, 0];
+  let worstN = 0;
+  let worstV = 0;
   for (const { tension, shear } of p.steelPairs) {
-    for (const { N, Vx, Vy } of actions) {
+    for (const { N, V } of actions) {
       const n = loadRatio(N, tension);
-      const v = loadRatio(Math.hypot(Vx, Vy), shear);
+      const v = loadRatio(V, shear);
       if (n === 0 || v === 0) continue;
       const ratio = p.edition.steelInteraction(n, v);
-      if (ratio > worst) [worst, worstN, worstV] = [ratio, n, v];
+      if (ratio <= worst) continue;
+      worst = ratio;
+      worstN = n;
+      worstV = v;
     }
   }
   if (worst === 0) return;

@@ -4,7 +4,7 @@ import { askCone, findCones, reportProjection } from './concrete-cone.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage, Projection } from './prepared.ts';
 import { findEccentricity } from './projection.ts';
-import { areOpposite, findSheared, nameMembers, type Run } from './run.ts';
+import { areOpposite, nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
 /**
@@ -12,18 +12,18 @@ import { loadRatio } from './verdict.ts';
  * each insert alone, with a virtual edge at half the spacing. EN 1992-4, 7.2.2.4.
  */
 export function checkPryOut(run: Run): void {
-  const { p, actions, report } = run;
-  const sheared = findSheared(actions);
+  const { p, sheared, report } = run;
   if (sheared.length === 0) {
     report?.skip({ mode: 'pry-out', inserts: [], clause: p.edition.clauses.pryOut }, writeMessage('no-shear'));
     return;
   }
-  if (hasOpposites(run, sheared)) for (const i of sheared) checkAlone(run, i, sheared);
+  if (hasOpposites(run)) for (const i of sheared) checkAlone(run, i);
   else for (const cone of findCones(p, sheared)) checkCluster(run, cone);
 }
 
-function hasOpposites(run: Run, sheared: readonly number[]): boolean {
-  return sheared.some((i, k) => sheared.slice(k + 1).some((j) => areOpposite(run.actions[i]!, run.actions[j]!)));
+function hasOpposites({ actions, sheared }: Run): boolean {
+  for (const i of sheared) for (const j of sheared) if (i < j && areOpposite(actions[i]!, actions[j]!)) return true;
+  return false;
 }
 
 function finish(run: Run, cone: number, force: number): void {
@@ -49,7 +49,7 @@ function checkCluster(run: Run, { projection: cone, resistance }: Cone): void {
     sumY += Vy;
     moment += (p.xs[i]! - cone.centroidX) * Vy - (p.ys[i]! - cone.centroidY) * Vx;
   }
-  const force = Math.hypot(sumX, sumY);
+  const force = Math.sqrt(sumX * sumX + sumY * sumY);
   // Foot of the perpendicular from the centroid on the line of the resultant.
   const arm = force > 0 ? moment / (force * force) : 0;
   const eccentricity = findEccentricity(cone, arm * sumY, -arm * sumX);
@@ -69,8 +69,8 @@ function checkCluster(run: Run, { projection: cone, resistance }: Cone): void {
 }
 
 /** One insert with virtual edges halfway to its neighbours; they cut its square and count in psi_s (the safe reading). */
-function checkAlone(run: Run, i: number, sheared: readonly number[]): void {
-  const { p, actions, report } = run;
+function checkAlone(run: Run, i: number): void {
+  const { p, actions, sheared, report } = run;
   const own = findCones(p, [i])[0]!.projection;
   const x = p.xs[i]!;
   const y = p.ys[i]!;
@@ -119,7 +119,7 @@ function checkAlone(run: Run, i: number, sheared: readonly number[]): void {
       );
     reportProjection(run, report, cone, { e1: 0, e2: 0, ...axis }, p.edition.coneReach * insert.embedment);
   }
-  const force = Math.hypot(actions[i]!.Vx, actions[i]!.Vy);
+  const force = actions[i]!.V;
   const load = { eccentricity1: 0, eccentricity2: 0, compressionArm: null };
   finish(run, askCone(p, cone)(load, report), force);
 }

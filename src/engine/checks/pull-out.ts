@@ -9,14 +9,14 @@ export function checkPullOut(run: Run): void {
   let worst = 0;
   for (let i = 1; i < actions.length; i++) if (actions[i]!.N > actions[worst]!.N) worst = i;
   const force = actions[worst]!.N;
+  const { characteristic, safety, design } = p.pullOut;
+  if (force > 0 && run.hasAction) run.tally.addConcreteTension(loadRatio(force, design), 'pull-out');
+  if (report === null) return;
   const head = { mode: 'pull-out', inserts: nameMembers(run, [worst]), clause: p.edition.clauses.pullOut } as const;
   if (force <= 0) {
-    report?.skip(head, writeMessage('no-tension'));
+    report.skip(head, writeMessage('no-tension'));
     return;
   }
-  const { characteristic, safety, design } = p.pullOut;
-  if (run.hasAction) run.tally.addConcreteTension(loadRatio(force, design), 'pull-out');
-  if (report === null) return;
   report.open(head);
   const { insert, concrete } = p.group;
   const tested = findTested(p.group, 'pull-out');

@@ -11,7 +11,7 @@ export interface RowHead {
   readonly part?: string;
   readonly edge?: Side;
   readonly embedmentUsed?: number;
-  readonly edgeUsed?: number;
+  readonly edgeUsed?: number | null;
   readonly direction?: number;
 }
 
@@ -105,7 +105,7 @@ export class Report implements Sink {
       embedmentUsed: head.embedmentUsed ?? null,
       edgeUsed: head.edgeUsed ?? null,
       direction: head.direction ?? null,
-      clause: `${head.clause.document}:${head.clause.edition} ${head.clause.clause}`,
+      clause: head.clause.reference,
       notes: this.#notes,
       steps: this.keepsSteps ? this.#steps : NO_STEPS,
     });

@@ -1,4 +1,5 @@
-import type { InsertAction } from './anchorage-group.ts';
+import { AnchorageError } from './anchorage-error.ts';
+import type { GroupActions, InsertAction } from './anchorage-group.ts';
 import type { PreparedAnchorage } from './prepared.ts';
 import type { Report } from './report.ts';
 import type { GoverningMode } from './result.ts';
@@ -40,16 +41,63 @@ export class Tally {
   }
 }
 
+/** Force on one insert with the size of its shear, V = √(Vx² + Vy²) [N]. */
+export interface LoadedInsert extends InsertAction {
+  readonly V: number;
+}
+
 /** One run of the checks: a prepared group, the actions of one combination, and where results go. */
 export interface Run {
   readonly p: PreparedAnchorage;
-  readonly actions: readonly InsertAction[];
+  readonly actions: readonly LoadedInsert[];
+  /** Indices of the inserts in tension, and of those that carry shear. */
+  readonly tensioned: readonly number[];
+  readonly sheared: readonly number[];
   readonly compression: { readonly force: number; readonly at: readonly [number, number] } | null;
   /** False where only resistances are asked: actions are then equal unit loads and no ratio is formed. */
   readonly hasAction: boolean;
   readonly tally: Tally;
   /** Null in the numbers-only path. */
   readonly report: Report | null;
+}
+
+/** Below this a force is rounding, relative to the largest of the group. */
+const NO_FORCE = 1e-12;
+
+/**
+ * Starts a run: checks that actions match positions and drops what is only rounding, so that turned loads find the same
+ * groups.
+ * @throws AnchorageError where the actions do not match the positions, or a force is not finite
+ */
+export function startRun(
+  p: PreparedAnchorage,
+  { inserts, compression }: GroupActions,
+  hasAction: boolean,
+  tally: Tally,
+  report: Report | null,
+): Run {
+  if (inserts.length !== p.count)
+    throw new AnchorageError('actions', `${inserts.length} actions for ${p.count} inserts; one for each was expected`);
+  let largest = 0;
+  for (const { N, Vx, Vy } of inserts) largest = Math.max(largest, Math.abs(N), Math.abs(Vx), Math.abs(Vy));
+  if (!(largest < Number.POSITIVE_INFINITY)) throw new AnchorageError('actions', 'forces must be finite numbers');
+  const least = NO_FORCE * largest;
+  const actions: LoadedInsert[] = [];
+  const tensioned: number[] = [];
+  const sheared: number[] = [];
+  for (let i = 0; i < inserts.length; i++) {
+    const N = dropRounding(inserts[i]!.N, least);
+    const Vx = dropRounding(inserts[i]!.Vx, least);
+    const Vy = dropRounding(inserts[i]!.Vy, least);
+    actions.push({ N, Vx, Vy, V: Math.sqrt(Vx * Vx + Vy * Vy) });
+    if (N > 0) tensioned.push(i);
+    if (Vx !== 0 || Vy !== 0) sheared.push(i);
+  }
+  return { p, actions, tensioned, sheared, compression, hasAction, tally, report };
+}
+
+function dropRounding(force: number, least: number): number {
+  return Math.abs(force) <= least ? 0 : force;
 }
 
 /** Names of inserts by their indices, in the group's order, for a report. */
@@ -60,21 +108,6 @@ export function nameMembers(run: Run, members: readonly number[]): readonly stri
 }
 
 /** Whether two shears act against each other. A right angle is not: the rounding of a turned load must not make it so. */
-export function areOpposite(a: InsertAction, b: InsertAction): boolean {
-  const dot = a.Vx * b.Vx + a.Vy * b.Vy;
-  return dot < -1e-9 * Math.hypot(a.Vx, a.Vy) * Math.hypot(b.Vx, b.Vy);
-}
-
-/** Indices of the inserts in tension. */
-export function findTensioned(actions: readonly InsertAction[]): number[] {
-  const members: number[] = [];
-  for (let i = 0; i < actions.length; i++) if (actions[i]!.N > 0) members.push(i);
-  return members;
-}
-
-/** Indices of the inserts that carry shear. */
-export function findSheared(actions: readonly InsertAction[]): number[] {
-  const members: number[] = [];
-  for (let i = 0; i < actions.length; i++) if (actions[i]!.Vx !== 0 || actions[i]!.Vy !== 0) members.push(i);
-  return members;
+export function areOpposite(a: LoadedInsert, b: LoadedInsert): boolean {
+  return a.Vx * b.Vx + a.Vy * b.Vy < -1e-9 * a.V * b.V;
 }

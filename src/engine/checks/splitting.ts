@@ -3,7 +3,7 @@ import { chainByDistance, keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage } from './prepared.ts';
 import { findEccentricity, projectSquares } from './projection.ts';
-import { findTensioned, nameMembers, type Run } from './run.ts';
+import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
 /** Clusters of inserts whose squares of 2 c_cr,sp overlap; found once for each set of inserts. */
@@ -42,10 +42,9 @@ function findClusters(
  * document gives no values, the answer is "not covered". EN 1992-4, 7.2.1.7.
  */
 export function checkSplitting(run: Run): void {
-  const { p, actions, report } = run;
+  const { p, tensioned, report } = run;
   const { concrete, reinforcement, splitting, member } = p.group;
   const head = { mode: 'splitting', inserts: [], clause: p.edition.clauses.splitting } as const;
-  const tensioned = findTensioned(actions);
   if (tensioned.length === 0) {
     report?.skip(head, writeMessage('no-tension'));
     return;

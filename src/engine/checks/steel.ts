@@ -3,16 +3,16 @@ import type { PreparedPart } from './prepared.ts';
 import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
-function findLargest(run: Run, measure: (i: number) => number): number {
+function findLargest({ actions }: Run, force: 'N' | 'V'): number {
   let best = 0;
-  for (let i = 1; i < run.actions.length; i++) if (measure(i) > measure(best)) best = i;
+  for (let i = 1; i < actions.length; i++) if (actions[i]![force] > actions[best]![force]) best = i;
   return best;
 }
 
 /** Steel in tension: one row a part, for the most loaded insert. EN 1992-4, 7.2.1.3. */
 export function checkSteelTension(run: Run): void {
   const { p, actions, report, tally } = run;
-  const worst = findLargest(run, (i) => actions[i]!.N);
+  const worst = findLargest(run, 'N');
   const action = Math.max(0, actions[worst]!.N);
   for (const { part, tension } of p.parts) {
     if (tension === null) continue;
@@ -50,25 +50,24 @@ function checkTested(run: Run, mode: 'steel-tension' | 'steel-shear', insert: nu
 /** Steel in shear, with or without lever arm: one row a part, for the most loaded insert. EN 1992-4, 7.2.2.3. */
 export function checkSteelShear(run: Run): void {
   const { p, actions, report, tally } = run;
-  const shearOf = (i: number) => Math.hypot(actions[i]!.Vx, actions[i]!.Vy);
-  const worst = findLargest(run, shearOf);
-  const action = shearOf(worst);
+  const worst = findLargest(run, 'V');
+  const action = actions[worst]!.V;
   const { leverArm } = p.group;
   const clause = leverArm === null ? p.edition.clauses.steelShear : p.edition.clauses.leverArm;
   for (const prepared of p.parts) {
     const { part, shear, tension } = prepared;
     if (shear === null) continue;
+    if (action > 0 && leverArm !== null && tension !== null) {
+      checkLeverArm(run, prepared);
+      continue;
+    }
+    if (action > 0 && run.hasAction) tally.add(loadRatio(action, shear.design), 'steel-shear');
+    if (report === null) continue;
     const head = { mode: 'steel-shear', part: part.name, inserts: nameMembers(run, [worst]), clause } as const;
     if (action === 0) {
-      report?.skip(head, writeMessage('no-shear'));
+      report.skip(head, writeMessage('no-shear'));
       continue;
     }
-    if (leverArm !== null && tension !== null) {
-      checkLeverArm(run, prepared, head);
-      continue;
-    }
-    if (run.hasAction) tally.add(loadRatio(action, shear.design), 'steel-shear');
-    if (report === null) continue;
     report.open(head);
     report.note(writeMessage('no-lever-arm'));
     if (p.group.insert.elongation === null) report.note(writeMessage('ductility-unknown'));
@@ -81,23 +80,14 @@ export function checkSteelShear(run: Run): void {
 }
 
 /** With a lever arm each insert's own tension counts, so the worst is looked for over all of them. */
-function checkLeverArm(
-  run: Run,
-  { part, shear, tension }: PreparedPart,
-  head: {
-    readonly mode: 'steel-shear';
-    readonly part: string;
-    readonly inserts: readonly string[];
-    readonly clause: Run['p']['edition']['clauses']['leverArm'];
-  },
-): void {
+function checkLeverArm(run: Run, { part, shear, tension }: PreparedPart): void {
   const { p, actions, report } = run;
   const { leverArm } = p.group;
   if (leverArm === null || shear === null || tension === null) return;
   let worst = 0;
   let worstRatio = -1;
   for (let i = 0; i < actions.length; i++) {
-    const force = Math.hypot(actions[i]!.Vx, actions[i]!.Vy);
+    const force = actions[i]!.V;
     const pull = run.hasAction ? actions[i]!.N : 0;
     const design = p.edition.leverArmShear(part, leverArm, pull, tension.design, null) / shear.safety;
     const ratio = loadRatio(force, design);
@@ -108,7 +98,8 @@ function checkLeverArm(
   }
   if (run.hasAction) run.tally.add(worstRatio, 'steel-shear');
   if (report === null) return;
-  report.open({ ...head, inserts: nameMembers(run, [worst]) });
+  const inserts = nameMembers(run, [worst]);
+  report.open({ mode: 'steel-shear', part: part.name, inserts, clause: p.edition.clauses.leverArm });
   const pull = run.hasAction ? actions[worst]!.N : 0;
   const value = p.edition.leverArmShear(part, leverArm, pull, tension.design, report);
   report.basic(value);
@@ -116,5 +107,5 @@ function checkLeverArm(
   report.factor('alpha_M', leverArm.restraint);
   if (value === 0) report.note(writeMessage('no-steel-left'));
   if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
-  report.close(value, shear.safety, run.hasAction ? Math.hypot(actions[worst]!.Vx, actions[worst]!.Vy) : null);
+  report.close(value, shear.safety, run.hasAction ? actions[worst]!.V : null);
 }

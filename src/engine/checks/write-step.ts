@@ -50,6 +50,6 @@ export function writeStep(step: Step): WrittenStep {
       args,
     ),
     result: value,
-    clause: `${clause.document}:${clause.edition} ${clause.clause}`,
+    clause: clause.reference,
   };
 }

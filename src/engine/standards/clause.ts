@@ -15,6 +15,8 @@ export interface Clause {
   readonly edition: string;
   /** Clause, equation or table number. */
   readonly clause: string;
+  /** Document, edition and clause in one, as results name it. */
+  readonly reference: string;
   /** One phrase: what the number is. */
   readonly gives: string;
   /** Symbol of the result, as in the document; commas of an index written as underscores. */
