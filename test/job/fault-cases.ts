@@ -177,6 +177,27 @@ export const faultCases: readonly (readonly [string, SampleParts, readonly strin
       'job.castIns[0].item: F16 needs 103 mm behind edge 0, where the concrete is 100 mm deep; expected a shorter insert',
     ],
   ],
+  // By hand: the foot is 46 mm wide, so the axis needs 23 mm.
+  [
+    'foot out of the side',
+    { castIns: [...two, sampleCastIn('3', 22, 500)] },
+    [
+      'job.castIns[2].x_mm: F16 is 46 mm wide and would stick out: its axis has 22 mm to the nearest side; expected at least 23 mm',
+    ],
+  ],
+  [
+    'foot out of the face beside the edge',
+    { castIns: edgeTwo({ y_mm: 160 }), connections: [] },
+    [
+      'job.castIns[0].x_mm: F16 is 46 mm wide and would stick out: its axis has 20 mm to the nearest side; expected at least 23 mm',
+    ],
+  ],
+  // By hand: bodies of 24 mm need 24 mm from axis to axis.
+  [
+    'two inserts in one place',
+    { castIns: [...two, sampleCastIn('3', 900, 523.9), sampleCastIn('4', 1100, 524)] },
+    ['job.castIns[2].x_mm: insert 3 stands in insert 1 of panel P1; expected them apart'],
+  ],
   [
     'another face',
     { castIns: [two[0]!, sampleCastIn('2', 1100, 500, { face: 'inside' })] },

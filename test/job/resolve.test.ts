@@ -54,6 +54,7 @@ describe('a connection on the drawn face', () => {
     expect(resolved.assumptions).toEqual([
       'cracked concrete assumed (rules rul)',
       'concrete at 28 days: f_ck = 40 MPa',
+      'bolt finish not given: one that F16 takes (zinc, galvanised)',
       'bolts engage 16 mm of full thread: to be made sure of on site',
       'reinforcement not given: taken as dense at the surface, none along edges, not limiting cracks',
       'no lever arm: steel fixture directly on the concrete',

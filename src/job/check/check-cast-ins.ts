@@ -1,9 +1,10 @@
 import type { Point } from '../../engine/geometry/point.ts';
-import { isInside, type Region } from '../../engine/geometry/region.ts';
+import { distanceToBoundary, isInside, type Region } from '../../engine/geometry/region.ts';
 import { isWithinRing } from '../../engine/geometry/rings.ts';
 import type { CastIn } from '../documents/cast-in.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
-import type { Panel } from '../documents/panel.ts';
+import type { HoldingPart } from '../documents/holding-parts.ts';
+import type { Layer, Panel } from '../documents/panel.ts';
 import { panelSide } from '../face-frame.ts';
 import type { DocumentFault } from '../fault.ts';
 import { layerAtDepth, layersAt, stackLayers, totalThickness } from '../section.ts';
@@ -62,6 +63,12 @@ function checkOnLargeFace(castIn: CastIn, panel: Panel, region: Region, path: Pa
   return [faultAt([...path, 'x_mm'], `${x}, ${y}`, 'a place in the concrete', text)];
 }
 
+/** The section just behind an edge where an insert stands. */
+function layersBehindEdge(castIn: CastIn, edge: number, panel: Panel): readonly Layer[] {
+  const { from, along, inward } = panelSide(panel, edge);
+  return layersAt(panel, [from[0] + along[0] * castIn.x_mm + inward[0], from[1] + along[1] * castIn.x_mm + inward[1]]);
+}
+
 function checkOnEdge(
   castIn: CastIn,
   item: CatalogueItem | undefined,
@@ -79,11 +86,7 @@ function checkOnEdge(
     const text = `${castIn.x_mm} mm along edge ${castIn.edge} lies beyond its ends; expected between 0 and ${side.length} mm`;
     return [faultAt([...path, 'x_mm'], castIn.x_mm, `between 0 and ${side.length} mm`, text)];
   }
-  const behind: Point = [
-    side.from[0] + side.along[0] * castIn.x_mm + side.inward[0],
-    side.from[1] + side.along[1] * castIn.x_mm + side.inward[1],
-  ];
-  const layers = layersAt(panel, behind);
+  const layers = layersBehindEdge(castIn, castIn.edge, panel);
   const total = totalThickness(layers);
   if (castIn.y_mm <= 0 || castIn.y_mm >= total) {
     const text = `${castIn.y_mm} mm from the outside face lies off an edge ${total} mm thick; expected between 0 and ${total} mm`;
@@ -102,6 +105,53 @@ function checkOnEdge(
   return [faultAt([...path, 'item'], item.id, `shorter than ${width - castIn.recess_mm} mm`, text)];
 }
 
+/** Half the width of what must be within the concrete: the foot where it is round, else the body [mm]. */
+function halfWidth(item: CatalogueItem): number {
+  return (item.foot.kind === 'diameter' ? item.foot.diameter_mm : item.bodyDiameter_mm) / 2;
+}
+
+/** An insert whose foot or body would stick out of the side of the concrete. */
+function checkSides(castIn: CastIn, item: CatalogueItem, panel: Panel, region: Region, path: Path): DocumentFault[] {
+  const needed = halfWidth(item);
+  let left = distanceToBoundary(region, castIn.x_mm, castIn.y_mm);
+  if (castIn.face === 'edge') {
+    if (castIn.edge === null) return [];
+    const { length } = panelSide(panel, castIn.edge);
+    const layer = layerAtDepth(stackLayers(layersBehindEdge(castIn, castIn.edge, panel), 'outside'), castIn.y_mm);
+    if (layer === undefined) return [];
+    left = Math.min(castIn.x_mm, length - castIn.x_mm, castIn.y_mm - layer.from, layer.to - castIn.y_mm);
+  }
+  if (left >= needed) return [];
+  const text = `${item.id} is ${2 * needed} mm wide and would stick out: its axis has ${left} mm to the nearest side; expected at least ${needed} mm`;
+  return [faultAt([...path, 'x_mm'], left, `at least ${needed} mm to the nearest side`, text)];
+}
+
+/** The recess that a holding part leaves must be the insert's. */
+function checkHolding({ path, value: castIn }: Entry<CastIn>, part: HoldingPart | undefined): DocumentFault[] {
+  if (part === undefined || part.recess_mm === castIn.recess_mm) return [];
+  const text = `${part.id} keeps the top ${part.recess_mm} mm below the face, the recess says ${castIn.recess_mm} mm; expected ${part.recess_mm} mm`;
+  return [faultAt([...path, 'recess_mm'], castIn.recess_mm, `${part.recess_mm} mm`, text)];
+}
+
+/** Inserts of one face that stand in each other. */
+function checkApart(job: SiftedJob, items: ReadonlyMap<string, CatalogueItem>): DocumentFault[] {
+  const faces = new Map<string, { readonly castIn: CastIn; readonly body: number }[]>();
+  return job.castIns.flatMap(({ path, value: castIn }) => {
+    const body = castIn.item === null ? undefined : items.get(castIn.item)?.bodyDiameter_mm;
+    if (body === undefined) return [];
+    const face = JSON.stringify([castIn.panel, castIn.face, castIn.edge]);
+    const others = faces.get(face) ?? [];
+    faces.set(face, others);
+    const near = others.find(
+      (other) => Math.hypot(other.castIn.x_mm - castIn.x_mm, other.castIn.y_mm - castIn.y_mm) < (other.body + body) / 2,
+    );
+    others.push({ castIn, body });
+    if (near === undefined) return [];
+    const text = `insert ${castIn.id} stands in insert ${near.castIn.id} of panel ${castIn.panel}; expected them apart`;
+    return [faultAt([...path, 'x_mm'], `${castIn.x_mm}, ${castIn.y_mm}`, 'a place of its own', text)];
+  });
+}
+
 /** Cast-in items: role, place in the concrete, foot within the panel and in a structural layer. */
 export function checkCastIns(job: SiftedJob): DocumentFault[] {
   const items = new Map(job.items.map(({ value }) => [value.id, value]));
@@ -111,7 +161,7 @@ export function checkCastIns(job: SiftedJob): DocumentFault[] {
       return 'region' in area ? [[value.mark, { panel: value, region: area.region }] as const] : [];
     }),
   );
-  return job.castIns.flatMap((entry) => {
+  const single = job.castIns.flatMap((entry) => {
     const { path, value: castIn } = entry;
     const item = castIn.item === null ? undefined : items.get(castIn.item);
     const faults = checkRole(entry, item);
@@ -121,8 +171,15 @@ export function checkCastIns(job: SiftedJob): DocumentFault[] {
       castIn.face === 'edge'
         ? checkOnEdge(castIn, item, place.panel, place.region, path)
         : checkOnLargeFace(castIn, place.panel, place.region, path);
-    const depthFaults =
-      placeFaults.length === 0 && item !== undefined ? checkDepth(castIn, item, place.panel, path) : [];
-    return [...faults, ...placeFaults, ...depthFaults];
+    const part = job.parts.find(({ value }) => value.id === castIn.holding)?.value;
+    const isPlaced = placeFaults.length === 0 && item !== undefined;
+    return [
+      ...faults,
+      ...placeFaults,
+      ...(isPlaced ? checkDepth(castIn, item, place.panel, path) : []),
+      ...(isPlaced ? checkSides(castIn, item, place.panel, place.region, path) : []),
+      ...checkHolding(entry, part),
+    ];
   });
+  return [...single, ...checkApart(job, items)];
 }

@@ -207,6 +207,12 @@ export function resolveConnection(index: JobIndex, connection: Connection): Reso
         : []),
       ...concrete.assumptions,
       ...(connection.boltClass === null ? [`bolts of class ${bolt.propertyClass} assumed (rules ${rules.id})`] : []),
+      ...(connection.boltFinish === null
+        ? [`bolt finish not given: one that ${item.id} takes (${item.boltFinishes.join(', ')})`]
+        : []),
+      ...(bolt.elongation === null || item.steel.elongation_percent === null
+        ? ['elongation A5 not known: steel taken as brittle']
+        : []),
       ...(connection.engagement_mm === null
         ? [`bolts engage ${engagement} mm of full thread: to be made sure of on site`]
         : []),
