@@ -1,0 +1,18 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { schedules } from '../../src/files/csv/columns.ts';
+
+const page = readFileSync(join(import.meta.dirname, '..', '..', 'docs', 'job-files.md'), 'utf8');
+
+it.each(schedules.map((schedule) => [schedule.file, schedule] as const))(
+  'the page on job files names the columns of %s, no others',
+  (file, schedule) => {
+    const section = page.split(`### ${file}\n`)[1]!.split('\n### ')[0]!;
+    const named = section
+      .split('\n')
+      .filter((line) => line.startsWith('| `'))
+      .flatMap((line) => [...line.split('|')[1]!.matchAll(/`([^`]+)`/g)].map((match) => match[1]!));
+    expect(named.sort()).toEqual(schedule.columns.map((column) => column.name).sort());
+  },
+);
