@@ -189,22 +189,26 @@ describe('the section at the inserts', () => {
       ],
     });
   });
-  // By hand: 1.5 h_ef = 144 mm; the rebate begins 140 or 150 mm beside insert 2.
+  // By hand: 1.5 h_ef = 144 mm, 1.5 times the 500 mm to the nearest edge = 750 mm; the rebate begins 740 or 760 mm beside insert 2.
   it.each([
-    [1240, 150],
-    [1250, 180],
-  ])('takes the thickness of a rebate within 1.5 h_ef (begins at x = %d: %d mm)', (from, thickness) => {
-    const outline_mm = [
-      [from, 0],
-      [2000, 0],
-      [2000, 3000],
-      [from, 3000],
-    ];
-    const zones = [{ name: 'rebate', outline_mm, layers: [{ kind: 'structural', thickness_mm: 150 }] }];
-    expect(resolve({ panels: [samplePanel({ zones })] }).group.member.thickness).toBe(thickness);
-  });
+    [1840, 150],
+    [1860, 180],
+  ])(
+    'takes the thickness of a rebate within reach of cone or edge body (begins at x = %d: %d mm)',
+    (from, thickness) => {
+      const outline_mm = [
+        [from, 0],
+        [3000, 0],
+        [3000, 3000],
+        [from, 3000],
+      ];
+      const zones = [{ name: 'rebate', outline_mm, layers: [{ kind: 'structural', thickness_mm: 150 }] }];
+      expect(resolve({ panels: [samplePanel({ zones })] }).group.member.thickness).toBe(thickness);
+    },
+  );
   // By hand: a rib of 240 mm stands out 60 mm on the inside, from x = 800; insert 1 at 900 is 100 mm from its border, so the panel
-  // beside it (180 mm, 60 mm lower on the inside face) counts. From the outside the face is level.
+  // beside it (180 mm, 60 mm lower on the inside face) counts. From the outside the face is level. A step counts up to the
+  // 500 mm to the nearest edge, a thickness up to 750 mm: not the border at 800 mm from insert 1.
   it('sees the panel beside a rib, and a step of the face itself as a free edge that is not covered', () => {
     const outline_mm = [
       [800, 0],
@@ -218,7 +222,8 @@ describe('the section at the inserts', () => {
     expect([outside.group.member.thickness, outside.notCovered]).toEqual([180, []]);
     const within = resolve({ panels, ...inside(), connections: [sampleConnection({ face: 'inside' })] });
     expect(within.notCovered).toEqual([
-      'insert 2: the inside face steps back by 60 mm within 1.5 h_ef = 144 mm, a free edge that the outline does not have',
+      'insert 1: the inside face steps back by 60 mm within 500 mm, a free edge that the outline does not have',
+      'insert 2: the inside face steps back by 60 mm within 500 mm, a free edge that the outline does not have',
     ]);
     const far = resolve({
       panels: [
@@ -227,10 +232,10 @@ describe('the section at the inserts', () => {
             {
               ...zones[0],
               outline_mm: [
-                [700, 0],
+                [100, 0],
                 [3500, 0],
                 [3500, 3000],
-                [700, 3000],
+                [100, 3000],
               ],
             },
           ],

@@ -1,5 +1,5 @@
 import type { Point } from '../../engine/geometry/point.ts';
-import { isInside, prepareRegion, type Region } from '../../engine/geometry/region.ts';
+import { distanceToBoundary, isInside, prepareRegion, type Region } from '../../engine/geometry/region.ts';
 import type { CastIn } from '../documents/cast-in.ts';
 import type { Connection } from '../documents/connection.ts';
 import type { Layer, Panel } from '../documents/panel.ts';
@@ -54,12 +54,18 @@ export function memberOfLargeFace(
 ): LocalMember {
   const frame = frameOf(panel, connection);
   const recess = Math.max(...castIns.map((c) => c.recess_mm));
-  const reach = 1.5 * embedment;
   const region = prepareRegion(panel.outline_mm, panel.openings_mm);
   const notCovered: string[] = [];
   let thickness = Number.POSITIVE_INFINITY;
+  let farthest = 0;
   for (const castIn of castIns) {
     const at: Point = [castIn.x_mm, castIn.y_mm];
+    // The cone reaches 1.5 h_ef; the body of an edge failure toward the nearest edge 1.5 c1.
+    const nearestEdge = distanceToBoundary(region, at[0], at[1]);
+    const reach = 1.5 * Math.max(embedment, nearestEdge);
+    farthest = Math.max(farthest, reach);
+    // A step of the face acts as an edge: within the cone, or nearer than the nearest edge that is counted.
+    const stepReach = Math.max(1.5 * embedment, nearestEdge);
     const here = sectionAt(panel, at);
     const beside = sectionsBeside(panel, region, at, reach);
     for (const { layers } of [here, ...beside]) {
@@ -76,17 +82,23 @@ export function memberOfLargeFace(
       thickness = Math.min(thickness, layer.to);
     }
     const level = surfaceDepth(panel, here, face);
-    const deepest = Math.max(level, ...beside.map((section) => surfaceDepth(panel, section, face)));
+    const steps = sectionsBeside(panel, region, at, stepReach);
+    const deepest = Math.max(level, ...steps.map((section) => surfaceDepth(panel, section, face)));
     if (deepest > level + LEVEL) {
       notCovered.push(
-        `insert ${castIn.id}: the ${face} face steps back by ${showLength(deepest - level)} within 1.5 h_ef = ${showLength(reach)}, a free edge that the outline does not have`,
+        `insert ${castIn.id}: the ${face} face steps back by ${showLength(deepest - level)} within ${showLength(stepReach)}, a free edge that the outline does not have`,
       );
     }
   }
   const assumptions: string[] = [];
   if (thickness < panel.thickness_mm) {
     assumptions.push(
-      `thickness ${showLength(thickness)}: the least structural layer at the inserts and within 1.5 h_ef = ${showLength(reach)} of them (panel ${showLength(panel.thickness_mm)})`,
+      `thickness ${showLength(thickness)}: the least structural layer at the inserts and within ${showLength(farthest)} of them (panel ${showLength(panel.thickness_mm)})`,
+    );
+  }
+  if (panel.zones.length > 0) {
+    assumptions.push(
+      `sections farther than ${showLength(farthest)} from the inserts (1.5 h_ef, and 1.5 times the distance to the nearest edge) are not counted: shear toward an edge beyond them needs a look`,
     );
   }
   if (recess > 0) {
