@@ -91,19 +91,21 @@ function checkTension(run: Run): void {
 }
 
 function runAll(run: Run, interaction: InteractionRow[] | null): void {
-  for (const [i, { N }] of run.actions.entries())
-    if (N < 0)
-      run.tally.refuse(
-        writeMessage('compressed-insert', {
-          insert: run.p.group.positions[i]!.id,
-          value: roundForText(-N / 1000, 2),
-        }),
-      );
+  refuseCompressed(run);
   checkTension(run);
   checkSteelShear(run);
   checkPryOut(run);
   checkConcreteEdges(run);
   checkInteraction(run, interaction);
+}
+
+function refuseCompressed({ actions, p, tally }: Run): void {
+  for (let i = 0; i < actions.length; i++) {
+    const { N } = actions[i]!;
+    if (N >= 0) continue;
+    const insert = p.group.positions[i]!.id;
+    tally.refuse(writeMessage('compressed-insert', { insert, value: roundForText(-N / 1000, 2) }));
+  }
 }
 
 function decide(p: PreparedAnchorage, tally: Tally, hasAction: boolean): Verdict | null {

@@ -13,6 +13,9 @@ import { loadRatio } from './verdict.ts';
 /** Compression counts through psi_M only where it is at least this share of the tension (7.2.1.4). */
 const COMPRESSION_SHARE = 0.8;
 
+/** An eccentricity below this share of c_cr,N is rounding. */
+const NO_ECCENTRICITY = 1e-9;
+
 /** What the cone of a cluster resists. */
 export function askCone({ edition, group }: PreparedAnchorage, projection: Projection): ResistanceUnder<ConeLoad> {
   const { concrete, insert, reinforcement } = group;
@@ -74,7 +77,8 @@ export function reportProjection(
   if (projection.members.length > 1) {
     report.quantity('e_N_1', eccentricity.e1, 'mm', 'resultant to centroid along the first axis of the squares');
     report.quantity('e_N_2', eccentricity.e2, 'mm', 'resultant to centroid along the second axis of the squares');
-    if (eccentricity.e1 > 0 && eccentricity.e2 > 0) report.note(writeMessage('eccentricity-axes'));
+    if (Math.min(eccentricity.e1, eccentricity.e2) > NO_ECCENTRICITY * projection.criticalEdge)
+      report.note(writeMessage('eccentricity-axes'));
   }
 }
 

@@ -70,53 +70,82 @@ export function viewEdge(p: PreparedAnchorage, side: Side): EdgeView | null {
  * @param chain multiple of c1
  */
 export function findEdgeRows(view: EdgeView, members: readonly number[], chain: number): EdgeRow[] {
+  const { distance, along } = view;
   const rows: EdgeRow[] = [];
-  let left = members.filter((i) => view.distance[i]! < Number.POSITIVE_INFINITY);
+  let left = members.filter((i) => distance[i]! < Number.POSITIVE_INFINITY);
   while (left.length > 0) {
-    const least = Math.min(...left.map((i) => view.distance[i]!));
-    const front = left
-      .filter((i) => view.distance[i]! <= FRONT_ROW * least)
-      .sort((a, b) => view.along[a]! - view.along[b]! || a - b);
-    const chains: number[][] = [];
+    let least = Number.POSITIVE_INFINITY;
+    for (const i of left) least = Math.min(least, distance[i]!);
+    const front = left.filter((i) => distance[i]! <= FRONT_ROW * least).sort((a, b) => along[a]! - along[b]! || a - b);
+    const chains: Chain[] = [];
     for (const i of front) {
       const last = chains.at(-1);
-      if (last !== undefined && view.along[i]! - view.along[last.at(-1)!]! < chain * least) last.push(i);
-      else chains.push([i]);
+      if (last !== undefined && along[i]! - along[last.front.at(-1)!]! < chain * least) last.front.push(i);
+      else chains.push({ front: [i], behind: [] });
     }
-    const all = chains.map((members) => [...members]);
     const beside: number[] = [];
     for (const i of left) {
-      if (front.includes(i)) continue;
-      const gaps = chains.map((row) => Math.min(...row.map((j) => Math.abs(view.along[i]! - view.along[j]!))));
-      const nearest = gaps.indexOf(Math.min(...gaps));
-      if (gaps[nearest]! < chain * least) all[nearest]!.push(i);
+      if (distance[i]! <= FRONT_ROW * least) continue;
+      const nearest = findNearestChain(chains, along, i);
+      if (nearest.gap < chain * least) nearest.chain.behind.push(i);
       else beside.push(i);
     }
-    for (const [k, row] of chains.entries()) rows.push(describeRow(view, row, all[k]!));
+    for (const { front, behind } of chains) rows.push(describeRow(view, front, [...front, ...behind]));
     left = beside;
   }
   return rows;
 }
 
+/** Front inserts that act together, in order along the edge, and those that stand behind them. */
+interface Chain {
+  readonly front: number[];
+  readonly behind: number[];
+}
+
+/** The chain whose front comes nearest to an insert, measured along the edge. */
+function findNearestChain(
+  chains: readonly Chain[],
+  along: readonly number[],
+  insert: number,
+): { readonly chain: Chain; readonly gap: number } {
+  let nearest = chains[0]!;
+  let gap = Number.POSITIVE_INFINITY;
+  for (const chain of chains)
+    for (const i of chain.front) {
+      const distance = Math.abs(along[insert]! - along[i]!);
+      if (distance >= gap) continue;
+      gap = distance;
+      nearest = chain;
+    }
+  return { chain: nearest, gap };
+}
+
 function describeRow(view: EdgeView, front: readonly number[], all: readonly number[]): EdgeRow {
-  const corners = [
-    Math.min(...front.map((i) => view.left[i]!)),
-    Math.min(...front.map((i) => view.right[i]!)),
-  ] as const;
+  let edge = Number.POSITIVE_INFINITY;
+  let left = Number.POSITIVE_INFINITY;
+  let right = Number.POSITIVE_INFINITY;
   let largestSpacing = 0;
-  for (let k = 1; k < front.length; k++)
-    largestSpacing = Math.max(largestSpacing, view.along[front[k]!]! - view.along[front[k - 1]!]!);
-  const length = view.along[front.at(-1)!]! - view.along[front[0]!]!;
+  let sum = 0;
+  let before = view.along[front[0]!]!;
+  for (const i of front) {
+    const along = view.along[i]!;
+    edge = Math.min(edge, view.distance[i]!);
+    left = Math.min(left, view.left[i]!);
+    right = Math.min(right, view.right[i]!);
+    largestSpacing = Math.max(largestSpacing, along - before);
+    sum += along;
+    before = along;
+  }
   return {
     view,
     front,
     all,
-    edge: Math.min(...front.map((i) => view.distance[i]!)),
-    corner: Math.min(...corners),
-    farCorner: Math.max(...corners),
+    edge,
+    corner: Math.min(left, right),
+    farCorner: Math.max(left, right),
     largestSpacing,
-    meanSpacing: front.length > 1 ? length / (front.length - 1) : 0,
-    centre: front.reduce((sum, i) => sum + view.along[i]!, 0) / front.length,
+    meanSpacing: front.length > 1 ? (before - view.along[front[0]!]!) / (front.length - 1) : 0,
+    centre: sum / front.length,
   };
 }
 

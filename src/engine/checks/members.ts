@@ -22,34 +22,32 @@ export function chainByDistance(
   ys: Float64Array,
   limit: number,
 ): { readonly members: readonly number[]; readonly longestLink: number }[] {
-  const left = new Set(members);
+  const left = [...members];
   const chains: { members: number[]; longestLink: number }[] = [];
-  for (const first of members) {
-    if (!left.delete(first)) continue;
+  while (left.length > 0) {
     // Prim's algorithm: the nearest point outside is taken in until none is near enough.
-    const chain = [first];
-    const nearest = new Map<number, number>();
+    let newest = left.shift()!;
+    const chain = [newest];
+    const nearest = left.map(() => Number.POSITIVE_INFINITY);
     let longestLink = 0;
-    let newest = first;
     for (;;) {
       let next = -1;
       let least = limit;
-      for (const i of left) {
-        const d = Math.min(
-          nearest.get(i) ?? Number.POSITIVE_INFINITY,
-          Math.hypot(xs[i]! - xs[newest]!, ys[i]! - ys[newest]!),
-        );
-        nearest.set(i, d);
-        if (d < least) {
-          least = d;
-          next = i;
-        }
+      for (let k = 0; k < left.length; k++) {
+        const dx = xs[left[k]!]! - xs[newest]!;
+        const dy = ys[left[k]!]! - ys[newest]!;
+        const distance = Math.min(nearest[k]!, Math.sqrt(dx * dx + dy * dy));
+        nearest[k] = distance;
+        if (distance >= least) continue;
+        least = distance;
+        next = k;
       }
       if (next < 0) break;
-      left.delete(next);
-      chain.push(next);
+      newest = left[next]!;
+      left.splice(next, 1);
+      nearest.splice(next, 1);
+      chain.push(newest);
       longestLink = Math.max(longestLink, least);
-      newest = next;
     }
     chains.push({ members: chain.sort((a, b) => a - b), longestLink });
   }

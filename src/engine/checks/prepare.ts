@@ -93,8 +93,8 @@ function refuseImpossible(group: AnchorageGroup): void {
       `${group.insert.embedment} mm does not fit in a member ${group.member.thickness} mm thick; less was expected`,
     );
   for (const [i, a] of group.positions.entries())
-    for (const b of group.positions.slice(i + 1))
-      if (Math.hypot(a.x - b.x, a.y - b.y) < 1e-6)
+    for (const [j, b] of group.positions.entries())
+      if (i < j && Math.max(Math.abs(a.x - b.x), Math.abs(a.y - b.y)) < 1e-6)
         throw new AnchorageError('positions', `inserts ${a.id} and ${b.id} stand at the same place`);
 }
 

@@ -1,4 +1,4 @@
-import { groupArea } from '../geometry/sight.ts';
+import { groupArea, type NearPoint } from '../geometry/sight.ts';
 import type { PreparedAnchorage, Projection } from './prepared.ts';
 
 /** The least angle between two normals for their edges to count as separate: 45 degrees (contract; not in the code). */
@@ -7,28 +7,22 @@ const SEPARATE_EDGES = Math.PI / 4;
 /** Areas closer than this, relative, are the same: the axes are then a free choice and the least resistance is taken. */
 const SAME_AREA = 1e-9;
 
-interface NearEdge {
-  distance: number;
-  readonly angle: number;
-}
-
 /** Near edges of a cluster, each with its least distance: sides in sight and re-entrant corners. */
-function collectNearEdges(p: PreparedAnchorage, members: readonly number[], reach: number): NearEdge[] {
-  const edges = new Map<number, NearEdge>();
+function collectNearEdges(p: PreparedAnchorage, members: readonly number[], reach: number): NearPoint[] {
+  const edges: NearPoint[] = [];
   for (const i of members)
     for (const point of p.near[i]!) {
       if (point.distance >= reach) break;
-      const key = point.kind === 'side' ? point.side : -1 - point.side;
-      const known = edges.get(key);
-      if (known === undefined || point.distance < known.distance)
-        edges.set(key, { distance: point.distance, angle: Math.atan2(point.ny, point.nx) });
+      const known = edges.findIndex(({ kind, side }) => kind === point.kind && side === point.side);
+      if (known < 0) edges.push(point);
+      else if (point.distance < edges[known]!.distance) edges[known] = point;
     }
-  return [...edges.values()];
+  return edges;
 }
 
 /** The largest number of edges whose normals differ pairwise by at least 45 degrees. */
-function countDirections(edges: readonly NearEdge[]): number {
-  const angles = edges.map((edge) => edge.angle).sort((a, b) => a - b);
+function countDirections(edges: readonly NearPoint[]): number {
+  const angles = edges.map(({ nx, ny }) => Math.atan2(ny, nx)).sort((a, b) => a - b);
   const step = SEPARATE_EDGES - 1e-9;
   let best = 0;
   for (const [start, first] of angles.entries()) {
@@ -71,11 +65,12 @@ function collectAxes(p: PreparedAnchorage, members: readonly number[], reach: nu
         add(before.ux, before.uy);
       }
     }
-  for (const [k, i] of members.entries())
-    for (const j of members.slice(k + 1)) {
+  for (const i of members)
+    for (const j of members) {
+      if (j <= i) continue;
       const dx = p.xs[j]! - p.xs[i]!;
       const dy = p.ys[j]! - p.ys[i]!;
-      const length = Math.hypot(dx, dy);
+      const length = Math.sqrt(dx * dx + dy * dy);
       add(dx / length, dy / length);
     }
   return axes;

@@ -75,7 +75,7 @@ export function nearPoints(region: Region, px: number, py: number, reach: number
       if (distance < 0 || distance > reach) continue;
       const x = px + distance * side.nx;
       const y = py + distance * side.ny;
-      if (!isInSight(region, px, py, x, y)) continue;
+      if (region.hasReentrantCorner && !isInSight(region, px, py, x, y)) continue;
       found.push({ kind: 'side', side: side.index, distance, x, y, nx: side.nx, ny: side.ny });
     } else if (along < 0 && side.angleAtFrom > Math.PI) {
       const previous = region.sides[side.previous]!;
@@ -114,6 +114,7 @@ export function visibleSpan(
   const foot = (px - side.fromX) * side.ux + (py - side.fromY) * side.uy;
   const depth = measureToSide(side, px, py);
   if (depth <= 0 || foot < -TOLERANCE || foot > side.length + TOLERANCE) return null;
+  if (!region.hasReentrantCorner) return { from: 0, to: side.length };
   let from = -Math.max(0, foot);
   let to = Math.max(0, side.length - foot);
   for (const other of region.sides) {
