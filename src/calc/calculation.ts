@@ -95,8 +95,16 @@ function deepest(issue: z.core.$ZodIssue): { readonly path: readonly PropertyKey
       path: [...issue.path, issue.keys[0]!],
       message: 'is not a key of this calculation; expected only the keys that the schema names',
     };
+  if (issue.code === 'invalid_type' && issue.message.startsWith('Invalid input'))
+    return { path: issue.path, message: `expected ${SHAPES[issue.expected] ?? issue.expected}` };
   return issue;
 }
+
+/** What a key holds, for people, where its schema has no sentence of its own. */
+const SHAPES: Readonly<Record<string, string>> = {
+  object: 'an object { … } with the keys that the schema names',
+  array: 'a list [ … ]',
+};
 
 function writePath(path: readonly PropertyKey[]): string {
   let text = '';
