@@ -4,13 +4,13 @@ import { writeMessage } from '../../checks/messages.ts';
 const DOCUMENT = 'EN 1992-4';
 
 /** Concrete strength that EN 1992-4 covers, C12/15 to C90/105 (1.1; recalled) [MPa]. */
-export const STRENGTH_RANGE = { low: 12, high: 90 } as const;
+const STRENGTH_RANGE = { low: 12, high: 90 } as const;
 
 /** Smallest embedment that EN 1992-4 covers (1.1; recalled) [mm]. */
-export const SMALLEST_EMBEDMENT = 40;
+const SMALLEST_EMBEDMENT = 40;
 
 /** Highest steel strength of the shear rules, 7.2.2.3.1 [MPa]. */
-export const HIGHEST_STEEL_STRENGTH = 1000;
+const HIGHEST_STEEL_STRENGTH = 1000;
 
 /**
  * Why a group lies outside EN 1992-4:2018 (clause 1, scope; 7.2.1.5 for the head; 7.2.2.3.1 for the steel).

@@ -2,7 +2,7 @@ import { listArguments } from '../clause.ts';
 import { enClause } from './document.ts';
 
 /** Yield strength of supplementary reinforcement that may be counted at most, 7.2.1.9 and 7.2.2.6 [MPa]. */
-export const LARGEST_BAR_YIELD = 600;
+const LARGEST_BAR_YIELD = 600;
 
 /** Efficiency of loops that take up shear toward an edge, k10 of 7.2.2.6: the lower of the two values is taken. */
 export const LOOP_EFFICIENCY = 0.5;
