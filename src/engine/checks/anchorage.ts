@@ -3,7 +3,7 @@ import { EN_1992_4_2018 } from '../standards/en-1992-4-2018/edition.ts';
 import type { AnchorageGroup, GroupActions, InsertAction, StandardName } from './anchorage-group.ts';
 import { checkBlowOut } from './blow-out.ts';
 import { checkConcreteCone } from './concrete-cone.ts';
-import { checkConcreteEdges, checkSide } from './concrete-edge.ts';
+import { checkConcreteEdges, checkSide, skipWithoutEdge } from './concrete-edge.ts';
 import { checkInteraction } from './interaction.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import { prepareAnchorage } from './prepare.ts';
@@ -72,13 +72,7 @@ export function findResistances(p: PreparedAnchorage, keepsSteps: boolean): Anch
   checkPryOut(pushed);
   const before = report.rows.length;
   for (const side of p.region.sides) checkSide(runEqual({ N: 0, Vx: side.nx, Vy: side.ny }), side);
-  if (report.rows.length === before) {
-    const { embedment, shaftDiameter } = p.group.insert;
-    report.skip(
-      { mode: 'concrete-edge', inserts: [], clause: p.edition.clauses.edge },
-      writeMessage('no-edge-near', { value: roundForText(p.edition.edgeLimit(embedment, shaftDiameter)) }),
-    );
-  }
+  if (report.rows.length === before) skipWithoutEdge(pushed);
   return finish(p, tally, report, [], null, false);
 }
 

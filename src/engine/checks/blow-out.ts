@@ -2,6 +2,7 @@ import { coverAlong, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { BlowOutRow, EdgeRow, PreparedAnchorage } from './prepared.ts';
+import type { Report } from './report.ts';
 import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
@@ -57,9 +58,10 @@ export function checkBlowOut(run: Run): void {
   for (const body of rows) checkRow(run, body);
 }
 
-function checkRow(run: Run, { row, edgeUsed: c1, length, height, sharp, resistance }: BlowOutRow): void {
+function checkRow(run: Run, body: BlowOutRow): void {
   const { p, actions, report } = run;
-  const { insert, partialFactors } = p.group;
+  const { row, sharp, resistance } = body;
+  const { partialFactors } = p.group;
   let force = 0;
   let moment = 0;
   for (const i of row.front) {
@@ -68,36 +70,40 @@ function checkRow(run: Run, { row, edgeUsed: c1, length, height, sharp, resistan
   }
   const eccentricity = Math.abs(moment / force - row.centre);
   if (sharp !== null) run.tally.refuse(sharp);
-  if (report !== null) {
-    const { side } = row.view;
-    report.open({
-      mode: 'blow-out',
-      inserts: nameMembers(run, row.front),
-      clause: p.edition.clauses.blowOut,
-      edge: side,
-      edgeUsed: c1,
-      direction: Math.atan2(side.ny, side.nx),
-    });
-    if (sharp !== null) report.note(sharp);
-    report.quantity('c_1', c1, 'mm', 'smallest distance of the row to the edge');
-    if (row.corner < 2 * c1) report.quantity('c_2', row.corner, 'mm', 'distance of the row to the nearest corner');
-    report.quantity(
-      'A_c_Nb',
-      length * height,
-      'mm2',
-      () =>
-        `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm (2 c_1 and the smaller of 2 c_1 and f)`,
-    );
-    if (row.front.length > 1) {
-      report.quantity('s_2', row.meanSpacing, 'mm', 'mean spacing along the edge');
-      report.quantity('e_N', eccentricity, 'mm', 'resultant to centroid along the edge');
-    }
-    p.edition.bearingArea(insert, report);
-  }
+  if (report !== null) reportRow(run, report, body, eccentricity);
   const characteristic = resistance(eccentricity, report);
   if (run.hasAction) {
     const ratio = loadRatio(force, characteristic / partialFactors.concrete);
     run.tally.addConcreteTension(ratio, 'blow-out');
   }
   report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
+}
+
+function reportRow(run: Run, report: Report, body: BlowOutRow, eccentricity: number): void {
+  const { p } = run;
+  const { row, edgeUsed: c1, length, height, sharp } = body;
+  const { side } = row.view;
+  report.open({
+    mode: 'blow-out',
+    inserts: nameMembers(run, row.front),
+    clause: p.edition.clauses.blowOut,
+    edge: side,
+    edgeUsed: c1,
+    direction: Math.atan2(side.ny, side.nx),
+  });
+  if (sharp !== null) report.note(sharp);
+  report.quantity('c_1', c1, 'mm', 'smallest distance of the row to the edge');
+  if (row.corner < 2 * c1) report.quantity('c_2', row.corner, 'mm', 'distance of the row to the nearest corner');
+  report.quantity(
+    'A_c_Nb',
+    length * height,
+    'mm2',
+    () =>
+      `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm (2 c_1 and the smaller of 2 c_1 and f)`,
+  );
+  if (row.front.length > 1) {
+    report.quantity('s_2', row.meanSpacing, 'mm', 'mean spacing along the edge');
+    report.quantity('e_N', eccentricity, 'mm', 'resultant to centroid along the edge');
+  }
+  p.edition.bearingArea(p.group.insert, report);
 }

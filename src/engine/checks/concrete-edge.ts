@@ -14,14 +14,16 @@ const ROW_CHAIN = 3;
 /** The body of an edge failure reaches this multiple of c1 to each side and into the depth (7.2.2.5). */
 const BODY = 1.5;
 
-function findRows(p: PreparedAnchorage, side: Side, members: readonly number[]): readonly ShearRow[] {
-  const rows = p.cache.shearRows[side.index]!;
+/** Rows of inserts along each side, in the order of the sides; found once for each set of inserts. */
+function findRows(p: PreparedAnchorage, members: readonly number[]): readonly (readonly ShearRow[])[] {
   const key = keyMembers(members, p.count);
-  const known = rows.get(key);
+  const known = p.cache.shearRows.get(key);
   if (known !== undefined) return known;
-  const view = viewEdge(p, side);
-  const found = view === null ? [] : findEdgeRows(view, members, ROW_CHAIN).map((row) => prepareRow(p, row));
-  rows.set(key, found);
+  const found = p.region.sides.map((side) => {
+    const view = viewEdge(p, side);
+    return view === null ? [] : findEdgeRows(view, members, ROW_CHAIN).map((row) => prepareRow(p, row));
+  });
+  p.cache.shearRows.set(key, found);
   return found;
 }
 
@@ -96,23 +98,26 @@ function findLoad(run: Run, row: EdgeRow): RowLoad {
 /** Edge failure in shear: one row of inserts an edge, toward every edge in sight. EN 1992-4, 7.2.2.5. */
 export function checkConcreteEdges(run: Run): void {
   const { p, sheared, report } = run;
-  const head = { mode: 'concrete-edge', inserts: [], clause: p.edition.clauses.edge } as const;
   if (sheared.length === 0) {
-    report?.skip(head, writeMessage('no-shear'));
+    report?.skip({ mode: 'concrete-edge', inserts: [], clause: p.edition.clauses.edge }, writeMessage('no-shear'));
     return;
   }
   const before = report?.rows.length;
-  for (const side of p.region.sides) checkSide(run, side);
-  if (report !== null && report.rows.length === before) {
-    const { embedment, shaftDiameter } = p.group.insert;
-    const value = roundForText(p.edition.edgeLimit(embedment, shaftDiameter));
-    report.skip(head, writeMessage('no-edge-near', { value }));
-  }
+  for (const rows of findRows(p, sheared)) for (const body of rows) checkRow(run, body, rows.length);
+  if (report?.rows.length === before) skipWithoutEdge(run);
+}
+
+/** Says that no edge is near. */
+export function skipWithoutEdge({ p, report }: Run): void {
+  const { embedment, shaftDiameter } = p.group.insert;
+  const value = roundForText(p.edition.edgeLimit(embedment, shaftDiameter));
+  const head = { mode: 'concrete-edge', inserts: [], clause: p.edition.clauses.edge } as const;
+  report?.skip(head, writeMessage('no-edge-near', { value }));
 }
 
 /** Edge failure toward one side only. */
 export function checkSide(run: Run, side: Side): void {
-  const rows = findRows(run.p, side, run.sheared);
+  const rows = findRows(run.p, run.sheared)[side.index]!;
   for (const body of rows) checkRow(run, body, rows.length);
 }
 

@@ -145,7 +145,7 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
       cones: new Map(),
       splitting: new Map(),
       views: new Array<EdgeView | null | undefined>(region.sides.length),
-      shearRows: region.sides.map(() => new Map()),
+      shearRows: new Map(),
       blowOutRows: new Map(),
     },
   };

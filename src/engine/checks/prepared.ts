@@ -131,7 +131,8 @@ export interface PreparedAnchorage {
     readonly cones: Map<MemberSet, readonly Cone[]>;
     readonly splitting: Map<MemberSet, readonly Cone[]>;
     readonly views: (EdgeView | null | undefined)[];
-    readonly shearRows: Map<MemberSet, readonly ShearRow[]>[];
+    /** For each side of the region, in their order. */
+    readonly shearRows: Map<MemberSet, readonly (readonly ShearRow[])[]>;
     readonly blowOutRows: Map<MemberSet, readonly BlowOutRow[]>;
   };
 }

@@ -110,15 +110,26 @@ export function checkHairpins(
   force: number,
   concreteRatio: number,
 ): BarCheck | null {
-  const { hairpins, insert, member } = run.p.group;
+  const { hairpins } = run.p.group;
+  if (hairpins.length === 0) return null;
   const { nx, ny } = row.view.side;
   const serving = hairpins.filter((bar) => {
     const dot = Math.cos(bar.toward) * nx + Math.sin(bar.toward) * ny;
     return dot > Math.cos(SAME_EDGE);
   });
-  if (serving.length === 0) return null;
-  if (isShared(run, rowCount)) return null;
-  const depth = Math.max(...serving.map((bar: Hairpin) => bar.depth));
+  if (serving.length === 0 || isShared(run, rowCount)) return null;
+  return checkServing(run, serving, row, force, concreteRatio);
+}
+
+function checkServing(
+  run: Run,
+  serving: readonly Hairpin[],
+  row: EdgeRow,
+  force: number,
+  concreteRatio: number,
+): BarCheck | null {
+  const { insert, member } = run.p.group;
+  const depth = Math.max(...serving.map((bar) => bar.depth));
   // What is left of a thin member below the loop is its effective depth.
   const z = 0.85 * Math.min(member.thickness - depth, 2 * insert.embedment, 2 * row.edge);
   const tension = barTensionFromShear(depth, z, force);
