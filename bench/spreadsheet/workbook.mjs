@@ -30,7 +30,8 @@ const LOAD_NAMES = [...LOADS, ...Object.keys(COMBINATION_FORMULAS)];
  * @param HyperFormula the spreadsheet engine's class
  * @param first a case: `group` (values of CHANGING), `loads` (a row of LOADS for each combination)
  * @returns the number of formula cells, `calculate(case)` that sets the inputs in one batch and reads the governing ratio of
- *   each combination, and `readRatios()` of all modes, a row a combination in the order of RATIOS
+ *   each combination, `countAll()` that reads every cell, and `readRatios()` of all modes, a row a combination in the order
+ *   of RATIOS
  */
 export function openWorkbook(HyperFormula, first) {
   const combinations = first.loads.length;
@@ -65,6 +66,12 @@ export function openWorkbook(HyperFormula, first) {
         workbook.setCellContents(loadInputs, next.loads);
       });
       return read('governing');
+    },
+    /** Reads every cell of both sheets, as a full result does. */
+    countAll() {
+      let count = 0;
+      for (const sheet of [group, loads]) for (const row of workbook.getSheetValues(sheet)) count += row.length;
+      return count;
     },
     readRatios() {
       const columns = Object.keys(RATIOS).map(read);
