@@ -1,6 +1,15 @@
 import { GeometryError } from './geometry-error.ts';
 import type { Point, Polygon } from './point.ts';
-import { isWithinRing, nameRing, prepareRing, type Ring, refuseContact, showPoint, TOLERANCE } from './rings.ts';
+import {
+  isWithinRing,
+  measureDistance,
+  nameRing,
+  prepareRing,
+  type Ring,
+  refuseContact,
+  showPoint,
+  TOLERANCE,
+} from './rings.ts';
 
 /** A side of the concrete: of the outline or of an opening. Walking along it, the concrete lies on the left. */
 export interface Side {
@@ -99,9 +108,11 @@ export function distanceToBoundary(region: Region, x: number, y: number): number
     const dx = x - side.fromX;
     const dy = y - side.fromY;
     const along = Math.min(side.length, Math.max(0, dx * side.ux + dy * side.uy));
-    least = Math.min(least, Math.hypot(dx - along * side.ux, dy - along * side.uy));
+    const offX = dx - along * side.ux;
+    const offY = dy - along * side.uy;
+    least = Math.min(least, offX * offX + offY * offY);
   }
-  return least;
+  return Math.sqrt(least);
 }
 
 function refuseOutside(hole: Ring, outer: Ring): void {
@@ -132,10 +143,11 @@ function refuseOverlap(hole: Ring, other: Ring): void {
 function appendSides(ring: Ring, sides: Side[]): void {
   const first = sides.length;
   const n = ring.points.length;
+  const angles = ring.points.map((at, i) => measureAngle(ring.points[(i + n - 1) % n]!, at, ring.points[(i + 1) % n]!));
   for (let i = 0; i < n; i++) {
     const from = ring.points[i]!;
     const to = ring.points[(i + 1) % n]!;
-    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const length = measureDistance(from, to);
     const ux = (to[0] - from[0]) / length;
     const uy = (to[1] - from[1]) / length;
     sides.push({
@@ -152,8 +164,8 @@ function appendSides(ring: Ring, sides: Side[]): void {
       ny: -ux,
       previous: first + ((i + n - 1) % n),
       next: first + ((i + 1) % n),
-      angleAtFrom: measureAngle(ring.points[(i + n - 1) % n]!, from, to),
-      angleAtTo: measureAngle(from, to, ring.points[(i + 2) % n]!),
+      angleAtFrom: angles[i]!,
+      angleAtTo: angles[(i + 1) % n]!,
     });
   }
 }
