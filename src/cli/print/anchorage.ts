@@ -68,10 +68,6 @@ export function printSteps(result: AnchorageOutput): string {
     const edge = row.edge === undefined ? '' : `, edge ${edgeOf(row)}`;
     const lines = [`${titleOf(row)}${inserts}${edge}   [${row.clause}]`];
     for (const step of row.steps ?? []) lines.push(printStep(step, '    '));
-    if (row.characteristic_kN !== null && row.safety !== null)
-      lines.push(
-        `    design = ${showForce(newton(row.characteristic_kN))} kN / ${Number(row.safety.toPrecision(6))} = ${showForce(newton(row.design_kN))} kN`,
-      );
     if (row.action_kN !== null)
       lines.push(
         `    action ${showForce(newton(row.action_kN))} kN: ${showRatio(ratioOf(row))} of the design resistance${row.applies ? '' : ', not decisive'}`,

@@ -16,8 +16,3 @@ export function showRatio(ratio: number | null): string {
   if (percent < 100 && rounded === 100) return '99.9 %';
   return `${rounded} %`;
 }
-
-/** A factor with three decimals. */
-export function showFactor(factor: number): string {
-  return factor.toFixed(3);
-}

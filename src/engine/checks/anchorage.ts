@@ -53,7 +53,7 @@ export function checkAnchorage(p: PreparedAnchorage, actions: GroupActions): Anc
  */
 export function explainAnchorage(p: PreparedAnchorage, actions: GroupActions, keepsSteps: boolean): AnchorageResult {
   const tally = new Tally();
-  const report = new Report(keepsSteps);
+  const report = new Report(keepsSteps, p.edition.clauses.design);
   const interaction: InteractionRow[] = [];
   runAll(startRun(p, actions, true, tally, report), interaction);
   const governing = tally.mode === null ? null : { mode: tally.mode, ratio: tally.ratio };
@@ -63,7 +63,7 @@ export function explainAnchorage(p: PreparedAnchorage, actions: GroupActions, ke
 /** Resistances alone, without an action: equal tension, and shear toward each edge in turn. Ratios are null. */
 export function findResistances(p: PreparedAnchorage, keepsSteps: boolean): AnchorageResult {
   const tally = new Tally();
-  const report = new Report(keepsSteps);
+  const report = new Report(keepsSteps, p.edition.clauses.design);
   const runEqual = (action: InsertAction): Run =>
     startRun(p, { inserts: p.group.positions.map(() => action), compression: null }, false, tally, report);
   checkTension(runEqual({ N: 1, Vx: 0, Vy: 0 }));
@@ -115,7 +115,7 @@ function finish(
   governing: AnchorageResult['governing'],
   hasAction: boolean,
 ): AnchorageResult {
-  const notes = p.group.leverArm !== null ? [writeMessage('lever-arm-interaction')] : [];
+  const notes = p.steelInteracts ? [] : [writeMessage('lever-arm-interaction')];
   return {
     document: p.edition.document,
     rows: report.rows,

@@ -15,8 +15,13 @@ function findRows(p: PreparedAnchorage, members: readonly number[]): readonly Bl
   for (const side of p.region.sides) {
     const view = viewEdge(p, side);
     if (view === null) continue;
-    const near = members.filter((i) => view.distance[i]! <= limit);
-    for (const row of findEdgeRows(view, near, p.edition.blowOutChain)) rows.push(prepareRow(p, row));
+    // Inserts behind a front row, if near enough themselves, are rows of their own: each can blow out under its own load.
+    let near = members.filter((i) => view.distance[i]! <= limit);
+    while (near.length > 0) {
+      const found = findEdgeRows(view, near, p.edition.blowOutChain);
+      for (const row of found) rows.push(prepareRow(p, row));
+      near = near.filter((i) => !found.some(({ front }) => front.includes(i)));
+    }
   }
   p.cache.blowOutRows.set(key, rows);
   return rows;
@@ -55,6 +60,7 @@ export function checkBlowOut(run: Run): void {
       head,
       writeMessage('blow-out-far', { value: roundForText(p.edition.blowOutReach * p.group.insert.embedment) }),
     );
+  if (rows.length > 0 && !p.group.insert.isFullHead) run.tally.refuse(writeMessage('partial-head-blow-out'));
   for (const body of rows) checkRow(run, body);
 }
 
@@ -73,7 +79,7 @@ function checkRow(run: Run, body: BlowOutRow): void {
   if (report !== null) reportRow(run, report, body, eccentricity);
   const characteristic = resistance(eccentricity, report);
   if (run.hasAction) {
-    const ratio = loadRatio(force, characteristic / partialFactors.concrete);
+    const ratio = loadRatio(force, p.edition.designResistance(characteristic, partialFactors.concrete));
     run.tally.addConcreteTension(ratio, 'blow-out');
   }
   report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);

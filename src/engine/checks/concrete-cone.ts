@@ -122,7 +122,7 @@ function checkCluster(run: Run, cone: Projection, resistance: ResistanceUnder<Co
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm };
   const characteristic = resistance(load, report);
-  const ratio = loadRatio(force, characteristic / partialFactors.concrete);
+  const ratio = loadRatio(force, p.edition.designResistance(characteristic, partialFactors.concrete));
   const bars = run.hasAction ? checkHangers(run, clusterCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteTension(ratio, 'concrete-cone');
   if (report === null) return;

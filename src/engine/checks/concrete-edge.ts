@@ -143,9 +143,9 @@ function checkRow(run: Run, body: ShearRow, rowCount: number): void {
     report.open(describeHead(run, row, body.edgeUsed));
     reportRow(run, report, body, load, isTorsionPair);
   }
-  const angle = Math.atan2(load.along, load.toward);
-  const characteristic = body.resistance({ eccentricity: load.eccentricity, angle, isTorsionPair }, report);
-  const ratio = loadRatio(force, characteristic / partialFactors.concrete);
+  const { eccentricity, toward, along } = load;
+  const characteristic = body.resistance({ eccentricity, toward, along, isTorsionPair }, report);
+  const ratio = loadRatio(force, p.edition.designResistance(characteristic, partialFactors.concrete));
   const bars = run.hasAction ? checkHairpins(run, row, rowCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteShear(ratio, 'concrete-edge');
   if (report === null) return;

@@ -22,8 +22,7 @@ function writeRow(
 
 function checkSteel(run: Run, rows: InteractionRow[] | null): void {
   const { p, actions, tally } = run;
-  // With a lever arm the bending resistance already carries the tension (7.2.3.1).
-  if (p.group.leverArm !== null) return;
+  if (!p.steelInteracts) return;
   let worst = 0;
   let worstN = 0;
   let worstV = 0;

@@ -10,6 +10,7 @@ export const MESSAGES = {
   'no-qualification':
     'the insert has no qualification document for {document}; ask its maker, or treat it as not covered',
   'partial-head': 'the foot is not a full circumferential head; its pull-out and blow-out need a test report',
+  'partial-head-blow-out': 'the foot is not a full circumferential head: side-face blow-out is not covered',
   'steel-strength': '{part}: f_uk {value} MPa is above {high} MPa, the highest that {document} covers',
   'uncovered-use': '{use}: no rule of this program covers it; a licensed engineer must decide',
   'compressed-insert': 'insert {insert} is pressed by {value} kN; concrete in front of the foot is not computed',
@@ -40,6 +41,7 @@ export const MESSAGES = {
   'no-lever-arm': 'no stand-off given: shear taken without lever arm',
   'lever-arm-interaction':
     'with a lever arm the bending resistance carries the tension; no steel interaction (7.2.3.1)',
+  'plain-shear-cap': 'the lever arm is so short that the shear resistance without lever arm is the lower: it counts',
   'no-steel-left': 'the tension uses up the steel; nothing is left for bending',
   tested: 'from test report {report}',
   'tested-strength': 'test report {report} holds from f_ck {value} MPa; the formula is used instead',

@@ -12,17 +12,22 @@ export function findTested(group: AnchorageGroup, mode: TestedResistance['mode']
   return found !== undefined && found.fromStrength <= group.concrete.strength ? found : null;
 }
 
-function resistance(characteristic: number, safety: number): Resistance {
-  return { characteristic, safety, design: characteristic / safety };
+function resistance(edition: Edition, characteristic: number, safety: number): Resistance {
+  return { characteristic, safety, design: edition.designResistance(characteristic, safety) };
+}
+
+/** Whether a group's steel is too brittle for its inserts to share a shear fully. */
+export function isBrittleGroup(group: AnchorageGroup, edition: Edition): boolean {
+  return group.positions.length > 1 && edition.isBrittle(group.insert);
 }
 
 /** A report without a partial factor of its own takes the largest of the parts'. */
-function prepareTested(group: AnchorageGroup, parts: readonly PreparedPart[]): TestedSteel {
+function prepareTested(group: AnchorageGroup, edition: Edition, parts: readonly PreparedPart[]): TestedSteel {
   const read = (mode: 'steel-tension' | 'steel-shear', own: readonly (Resistance | null)[]) => {
     const tested = findTested(group, mode);
     if (tested === null) return null;
     const safety = tested.safety ?? Math.max(1, ...own.map((one) => one?.safety ?? 1));
-    return { ...resistance(tested.characteristic, safety), report: tested.report };
+    return { ...resistance(edition, tested.characteristic, safety), report: tested.report };
   };
   return {
     tension: read(
@@ -53,19 +58,19 @@ function pairSteel(parts: readonly PreparedPart[], tested: TestedSteel): SteelPa
 }
 
 function preparePart(group: AnchorageGroup, edition: Edition, part: SteelPart): PreparedPart {
-  const isBrittleGroup = group.positions.length > 1 && edition.isBrittle(group.insert);
   const { steelTension, steelShear } = group.partialFactors;
   return {
     part,
     tension:
       part.resists === 'shear'
         ? null
-        : resistance(edition.steelTension(part, null), steelTension ?? edition.steelTensionSafety(part, null)),
+        : resistance(edition, edition.steelTension(part, null), steelTension ?? edition.steelTensionSafety(part, null)),
     shear:
       part.resists === 'tension'
         ? null
         : resistance(
-            edition.steelShear(part, isBrittleGroup, null),
+            edition,
+            edition.steelShear(part, isBrittleGroup(group, edition), null),
             steelShear ?? edition.steelShearSafety(part, null),
           ),
   };
@@ -98,6 +103,16 @@ function refuseImpossible(group: AnchorageGroup): void {
         throw new AnchorageError('positions', `inserts ${a.id} and ${b.id} stand at the same place`);
 }
 
+/** Whether an arm is so short that plain shear is the lower even without tension. */
+function isPlainShearLower(
+  { leverArm }: AnchorageGroup,
+  edition: Edition,
+  { part, tension, shear }: PreparedPart,
+): boolean {
+  if (leverArm === null || tension === null || shear === null) return false;
+  return edition.leverArmShear(part, leverArm, 0, tension.design, null) > shear.characteristic;
+}
+
 /**
  * Finds what does not depend on the load.
  * @throws AnchorageError where the group cannot be computed (no insert, an insert outside the concrete, two at one place)
@@ -119,7 +134,7 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
   const reach = Math.max(SQUARE_REACH * largestSquare, groupReach);
   const near = group.positions.map((p) => nearPoints(region, p.x, p.y, reach));
   const parts = group.insert.steelParts.map((part) => preparePart(group, edition, part));
-  const tested = prepareTested(group, parts);
+  const tested = prepareTested(group, edition, parts);
   const bearingArea = edition.bearingArea(group.insert, null);
   const testedPullOut = findTested(group, 'pull-out');
   const pullOut =
@@ -137,8 +152,9 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
     parts,
     tested,
     steelPairs: pairSteel(parts, tested),
+    steelInteracts: group.leverArm === null || parts.some((part) => isPlainShearLower(group, edition, part)),
     bearingArea,
-    pullOut: resistance(pullOut, pullOutSafety),
+    pullOut: resistance(edition, pullOut, pullOutSafety),
     pryOutFactor: group.pryOutFactor ?? edition.pryOutFactor(group.insert.embedment, null),
     uncovered: edition.findUncovered(group),
     cache: {

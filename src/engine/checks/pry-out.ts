@@ -34,7 +34,11 @@ function finish(run: Run, cone: number, force: number): void {
   } else report?.quantity('k_8', pryOutFactor, '-', 'as given');
   const hasBars = hangers.length + hairpins.length > 0;
   const characteristic = p.edition.pryOut(cone, p.pryOutFactor, hasBars, report);
-  if (run.hasAction) run.tally.addConcreteShear(loadRatio(force, characteristic / partialFactors.concrete), 'pry-out');
+  if (run.hasAction)
+    run.tally.addConcreteShear(
+      loadRatio(force, p.edition.designResistance(characteristic, partialFactors.concrete)),
+      'pry-out',
+    );
   report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
 }
 

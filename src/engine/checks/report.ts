@@ -24,14 +24,17 @@ const NO_STEPS: readonly Step[] = [];
 export class Report implements Sink {
   readonly rows: Row[] = [];
   readonly keepsSteps: boolean;
+  /** How a design value follows from a characteristic one. */
+  readonly #design: Clause;
   #head: RowHead | null = null;
   #basic: number | null = null;
   #factors: Record<string, number> = {};
   #notes: string[] = [];
   #steps: Step[] = [];
 
-  constructor(keepsSteps: boolean) {
+  constructor(keepsSteps: boolean, design: Clause) {
     this.keepsSteps = keepsSteps;
+    this.#design = design;
   }
 
   /** Starts a row; everything that follows belongs to it until `close` or `skip`. */
@@ -66,7 +69,8 @@ export class Report implements Sink {
 
   /** Ends the row with its numbers; `action` null where only the resistance is asked. */
   close(characteristic: number, safety: number, action: number | null, applies = true): void {
-    const design = characteristic / safety;
+    const design = this.#design.fn(characteristic, safety);
+    this.step(this.#design, [characteristic, safety], design);
     const ratio = action === null ? null : loadRatio(action, design);
     this.#push(applies, characteristic, safety, design, action, ratio);
   }

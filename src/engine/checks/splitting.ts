@@ -104,7 +104,7 @@ function checkCluster(run: Run, { projection, resistance }: Cone, fullCriticalEd
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm: null };
   const characteristic = resistance(load, report);
-  const ratio = loadRatio(force, characteristic / partialFactors.concrete);
+  const ratio = loadRatio(force, p.edition.designResistance(characteristic, partialFactors.concrete));
   if (run.hasAction) run.tally.addConcreteTension(ratio, 'splitting');
   report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
 }

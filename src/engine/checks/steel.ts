@@ -1,4 +1,5 @@
 import { writeMessage } from './messages.ts';
+import { isBrittleGroup } from './prepare.ts';
 import type { PreparedPart } from './prepared.ts';
 import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
@@ -71,8 +72,7 @@ export function checkSteelShear(run: Run): void {
     report.open(head);
     report.note(writeMessage('no-lever-arm'));
     if (p.group.insert.elongation === null) report.note(writeMessage('ductility-unknown'));
-    const isBrittleGroup = p.count > 1 && p.edition.isBrittle(p.group.insert);
-    report.basic(p.edition.steelShear(part, isBrittleGroup, report));
+    report.basic(p.edition.steelShear(part, isBrittleGroup(p.group, p.edition), report));
     if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
     report.close(shear.characteristic, shear.safety, run.hasAction ? action : null);
   }
@@ -89,7 +89,9 @@ function checkLeverArm(run: Run, { part, shear, tension }: PreparedPart): void {
   for (let i = 0; i < actions.length; i++) {
     const force = actions[i]!.V;
     const pull = run.hasAction ? actions[i]!.N : 0;
-    const design = p.edition.leverArmShear(part, leverArm, pull, tension.design, null) / shear.safety;
+    // However short the arm, bending gives no more than plain shear.
+    const bending = p.edition.leverArmShear(part, leverArm, pull, tension.design, null);
+    const design = p.edition.designResistance(Math.min(bending, shear.characteristic), shear.safety);
     const ratio = loadRatio(force, design);
     if (ratio > worstRatio) {
       worstRatio = ratio;
@@ -101,7 +103,12 @@ function checkLeverArm(run: Run, { part, shear, tension }: PreparedPart): void {
   const inserts = nameMembers(run, [worst]);
   report.open({ mode: 'steel-shear', part: part.name, inserts, clause: p.edition.clauses.leverArm });
   const pull = run.hasAction ? actions[worst]!.N : 0;
-  const value = p.edition.leverArmShear(part, leverArm, pull, tension.design, report);
+  const bending = p.edition.leverArmShear(part, leverArm, pull, tension.design, report);
+  if (bending > shear.characteristic) {
+    report.note(writeMessage('plain-shear-cap'));
+    p.edition.steelShear(part, isBrittleGroup(p.group, p.edition), report);
+  }
+  const value = Math.min(bending, shear.characteristic);
   report.basic(value);
   report.factor('l_a', leverArm.length);
   report.factor('alpha_M', leverArm.restraint);

@@ -34,6 +34,8 @@ export function visibleAreaWithin(region: Region, px: number, py: number, convex
   for (let i = 0; i < convex.length; i++) {
     const [ax, ay] = convex[i]!;
     const [bx, by] = convex[(i + 1) % convex.length]!;
+    // A corner given twice has no direction to cut along.
+    if (Math.hypot(bx - ax, by - ay) <= TOLERANCE) continue;
     visible = keepLeft(visible, ax - px, ay - py, sense * (bx - ax), sense * (by - ay));
   }
   return measureFlatPolygon(visible);

@@ -61,8 +61,9 @@ export interface EdgeQuestion {
 export interface EdgeLoad {
   /** Along the edge, not negative [mm]. */
   readonly eccentricity: number;
-  /** Angle between the shear and the normal to the edge [rad]. */
-  readonly angle: number;
+  /** Components of the shear toward the edge and along it, neither negative and not both zero [N]. */
+  readonly toward: number;
+  readonly along: number;
   /** Two inserts in torsion whose bodies overlap. */
   readonly isTorsionPair: boolean;
 }
@@ -134,6 +135,9 @@ export interface Edition {
   /** Factor for edge bars with stirrups in cracked concrete. */
   readonly stirrupFactor: number;
 
+  /** Design resistance from the characteristic one and the safety factor of its row. */
+  designResistance(characteristic: number, safety: number): number;
+
   steelInteraction(tension: number, shear: number): number;
   concreteInteraction(tension: number, shear: number): number;
   /** With bars for one of tension and shear only. */
@@ -142,6 +146,7 @@ export interface Edition {
   /** The clause named on each row of a result. */
   readonly clauses: Readonly<
     Record<
+      | 'design'
       | 'steelTension'
       | 'cone'
       | 'pullOut'

@@ -125,6 +125,15 @@ describe('stand-off', () => {
     );
     expect(rowOf(result, 'steel-shear').inserts).toEqual(['A']);
   });
+  // 0.5 mm of arm: 1.2 · 277 · 800/0.5 = 531 840 N of bending against 0.5 · 157 · 800 = 62 800 N of plain shear. With 40 kN
+  // of tension, n = 40/83.733 = 0.47771, and 20 kN of shear, v = 20/50.24 = 0.39809: n² + v² = 0.38668.
+  it('a very short arm gives no more than plain shear, and tension then counts beside it', () => {
+    const short = check({ other: { leverArm: { ...leverArm, length: 0.5 } } }, load([40, 20, 0]));
+    const row = rowOf(short, 'steel-shear');
+    expect(row.characteristic).toBe(62800);
+    expect(row.notes.join()).toContain('without lever arm is the lower');
+    expect(short.interaction.find(({ kind }) => kind === 'steel')?.ratio).toBeCloseTo(0.38668, 5);
+  });
   it('no steel left: the ratio is endless and the verdict fail', () => {
     const result = check({ other: { leverArm } }, load([90, 2, 0]));
     expect(rowOf(result, 'steel-shear').ratio).toBe(Number.POSITIVE_INFINITY);

@@ -289,6 +289,38 @@ describe('blow-out', () => {
     expect(row.basic).toBeCloseTo(12.2 * 40 * Math.sqrt(FOOT) * Math.sqrt(32), 6);
   });
 
+  // A at 20 mm, B behind it at 45 mm (1.1 · 20 = 22 < 45 ≤ 0.5 · 100 = 50): B is a row of its own, under its own load.
+  // N⁰ = 8.7 · 45 · √1068.14 · √32 = 72 380 N; f = 200 − 100 = 100 > 2 · 45: full body.
+  it('an insert behind the front row, near enough itself, is a row of its own', () => {
+    const result = check(
+      {
+        outline: PANEL,
+        at: [
+          [1000, 20],
+          [1000, 45],
+        ],
+      },
+      load([1, 0, 0], [50, 0, 0]),
+    );
+    const rows = result.rows.filter(({ mode }) => mode === 'blow-out');
+    expect(rows.map(({ inserts, edgeUsed }) => [inserts, edgeUsed])).toEqual([
+      [['A'], 20],
+      [['B'], 45],
+    ]);
+    expect(rows[1]!.characteristic).toBeCloseTo(8.7 * 45 * Math.sqrt(FOOT) * Math.sqrt(32), 6);
+    expect(rows[1]!.action).toBe(50000);
+  });
+
+  it('a foot that is not a full head: not covered, though its pull-out was tested', () => {
+    const tested = [
+      { mode: 'pull-out', characteristic: 60000, safety: null, fromStrength: 30, report: 'R 1 (invented)' } as const,
+    ];
+    const at = (y: number) =>
+      check({ outline: PANEL, at: [[1000, y]], insert: { isFullHead: false, tested } }, load([10, 0, 0])).verdict;
+    expect(at(60)).toBe('pass');
+    expect(at(40)).toBe('not covered');
+  });
+
   it('inserts 4 c1 = 160 mm apart act alone', () => {
     const rows = (s: number) =>
       check(

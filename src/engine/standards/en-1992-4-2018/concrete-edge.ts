@@ -146,15 +146,16 @@ export const EDGE_ECCENTRICITY_FACTOR = enClause({
 
 /**
  * Shear that does not act square to the edge, ψ_α,V = √(1/(cos²α + (0.5 sin α)²)) ≥ 1, written with the components toward
- * the edge and along it: α = atan(V∥/V⊥).
+ * the edge and along it: cos α = V⊥/V, sin α = V∥/V.
  * Source: EN 1992-4:2018, 7.2.2.5.
- * @param alpha angle between shear and the normal to the edge, 0 … π/2 [rad]
- * @returns ψ_α,V [-]. Example: π/2 → 2; π/4 → 1.265.
+ * @param V_toward component toward the edge, not negative [N]
+ * @param V_along component along the edge, not negative [N]; not both zero
+ * @returns ψ_α,V [-]. Example: 0 and 5000 N → 2; 5000 and 5000 N → 1.265.
  */
-export function edgeAngleFactor(alpha: number): number {
-  const c = Math.cos(alpha);
-  const s = 0.5 * Math.sin(alpha);
-  return Math.sqrt(1 / (c * c + s * s));
+export function edgeAngleFactor(V_toward: number, V_along: number): number {
+  const toward = V_toward * V_toward;
+  const along = V_along * V_along;
+  return Math.sqrt((toward + along) / (toward + 0.25 * along));
 }
 
 export const EDGE_ANGLE_FACTOR = enClause({
@@ -162,8 +163,11 @@ export const EDGE_ANGLE_FACTOR = enClause({
   gives: 'factor for the direction of the shear',
   symbol: 'psi_alpha_V',
   unit: '-',
-  formula: 'sqrt(1 / (cos(alpha)^2 + (0.5 * sin(alpha))^2))',
-  args: listArguments(['alpha', 'rad', 'angle between shear and the normal to the edge', 0, Math.PI / 2]),
+  formula: 'sqrt((V_toward^2 + V_along^2) / (V_toward^2 + (0.5 * V_along)^2))',
+  args: listArguments(
+    ['V_toward', 'N', 'component of the shear toward the edge', 0, 1e5],
+    ['V_along', 'N', 'component of the shear along the edge', 1, 1e5],
+  ),
   fn: edgeAngleFactor,
 });
 

@@ -239,9 +239,9 @@ export const EN_1992_4_2018: Edition = {
     const areaRatio = question.area / reference;
     const psiS = corner < 1.5 * c1 ? edge.edgeCornerFactor(corner, c1) : 1;
     const psiH = edge.edgeThicknessFactor(c1, thickness);
-    return ({ eccentricity, angle, isTorsionPair }, sink) => {
+    return ({ eccentricity, toward, along, isTorsionPair }, sink) => {
       const psiEc = edge.edgeEccentricityFactor(eccentricity, c1);
-      const psiAlpha = edge.edgeAngleFactor(angle);
+      const psiAlpha = edge.edgeAngleFactor(toward, along);
       const kT = isTorsionPair ? edge.TORSION_PAIR_FACTOR : 1;
       const value = edge.edgeResistance(basic, areaRatio, psiS, psiH, psiEc, psiAlpha, psiRe, kT);
       if (sink !== null) {
@@ -255,8 +255,9 @@ export const EN_1992_4_2018: Edition = {
         else sink.quantity('psi_s_V', 1, '-', 'no corner nearer than 1.5 c_1');
         sink.step(edge.EDGE_THICKNESS_FACTOR, [c1, thickness], psiH);
         sink.step(edge.EDGE_ECCENTRICITY_FACTOR, [eccentricity, c1], psiEc);
+        const angle = Math.atan2(along, toward);
         sink.quantity('alpha', angle, 'rad', 'between the shear and the normal to the edge, atan(V_along / V_toward)');
-        sink.step(edge.EDGE_ANGLE_FACTOR, [angle], psiAlpha);
+        sink.step(edge.EDGE_ANGLE_FACTOR, [toward, along], psiAlpha);
         sink.quantity('psi_re_V', psiRe, '-', 'edge reinforcement');
         sink.factor('areaRatio', areaRatio);
         sink.factor('psi_s', psiS);
@@ -272,11 +273,14 @@ export const EN_1992_4_2018: Edition = {
   },
   stirrupFactor: 1.4,
 
+  designResistance: factors.designResistance,
+
   steelInteraction: together.steelInteraction,
   concreteInteraction: together.concreteInteraction,
   reinforcedInteraction: together.reinforcedInteraction,
 
   clauses: {
+    design: factors.DESIGN_RESISTANCE,
     steelTension: STEEL_TENSION,
     cone: cone.CONE_RESISTANCE,
     pullOut: pull.PULL_OUT,
