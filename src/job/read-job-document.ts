@@ -10,7 +10,7 @@ import { explainIssues } from './explain-issue.ts';
 import type { DocumentFault } from './fault.ts';
 import { isRecord } from './json-record.ts';
 import { migrateJobFile } from './migrate.ts';
-import { siftJob } from './sift.ts';
+import { placeJob, siftJob } from './sift.ts';
 
 /** A whole job file, or everything that is wrong with it. `changes`: what was brought up to today's shape. */
 export type JobDocument =
@@ -39,7 +39,7 @@ export function readJobDocument(document: unknown): JobDocument {
     : explainIssues(read.error.issues, migration.document, [
         ...collectKeys(z.toJSONSchema(jobFile, { io: 'input' }), new Set()),
       ]);
-  const sifted = siftJob(migration.document);
+  const sifted = read.success ? placeJob(read.data) : siftJob(migration.document);
   const faults = [
     ...shapeFaults,
     ...checkNames(sifted),

@@ -5,6 +5,7 @@ import { type Concrete, concrete } from './documents/concrete.ts';
 import { type Connection, connection } from './documents/connection.ts';
 import { type Detail, detail } from './documents/details.ts';
 import { type HoldingPart, holdingPart } from './documents/holding-parts.ts';
+import type { JobFile } from './documents/job-file.ts';
 import { type Panel, panel } from './documents/panel.ts';
 import { lookUp } from './explain-issue.ts';
 import { isRecord } from './json-record.ts';
@@ -75,13 +76,29 @@ const places = {
   parts: ['library', 'holding', 'parts'],
 } as const;
 
-/** Takes what can be taken out of a job file that may be wrong elsewhere. */
-export function siftJob(document: unknown): SiftedJob {
+/** The entries of a list whose shape is known to be right, each with its place. */
+function placeAll<T>(values: readonly T[], path: Path): readonly Entry<T>[] {
+  return values.map((value, index) => ({ path: [...path, index], value }));
+}
+
+function collectNames(document: unknown): SiftedJob['names'] {
   const castInNames = listAt(document, places.castIns).flatMap((entry) =>
     isRecord(entry) && typeof entry.panel === 'string' && typeof entry.id === 'string'
       ? [castInName(entry.panel, entry.id)]
       : [],
   );
+  return {
+    concretes: namesIn(document, places.concretes, 'id'),
+    panels: namesIn(document, places.panels, 'mark'),
+    castIns: new Set(castInNames),
+    items: namesIn(document, places.items, 'id'),
+    details: namesIn(document, places.details, 'id'),
+    parts: namesIn(document, places.parts, 'id'),
+  };
+}
+
+/** Takes what can be taken out of a job file that may be wrong elsewhere. */
+export function siftJob(document: unknown): SiftedJob {
   return {
     concretes: siftList(document, places.concretes, concrete),
     panels: siftList(document, places.panels, panel),
@@ -90,13 +107,21 @@ export function siftJob(document: unknown): SiftedJob {
     items: siftList(document, places.items, catalogueItem),
     details: siftList(document, places.details, detail),
     parts: siftList(document, places.parts, holdingPart),
-    names: {
-      concretes: namesIn(document, places.concretes, 'id'),
-      panels: namesIn(document, places.panels, 'mark'),
-      castIns: new Set(castInNames),
-      items: namesIn(document, places.items, 'id'),
-      details: namesIn(document, places.details, 'id'),
-      parts: namesIn(document, places.parts, 'id'),
-    },
+    names: collectNames(document),
+  };
+}
+
+/** The same of a job file of the right shape: nothing is checked or copied a second time. */
+export function placeJob(file: JobFile): SiftedJob {
+  const { job, library } = file;
+  return {
+    concretes: placeAll(job.concretes, places.concretes),
+    panels: placeAll(job.panels, places.panels),
+    castIns: placeAll(job.castIns, places.castIns),
+    connections: placeAll(job.connections, places.connections),
+    items: placeAll(library.catalogue.items, places.items),
+    details: placeAll(library.details.details, places.details),
+    parts: placeAll(library.holding.parts, places.parts),
+    names: collectNames(file),
   };
 }
