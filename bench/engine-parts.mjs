@@ -1,5 +1,7 @@
 /** What the benchmarks use of Onepour: bundled from the sources before a run. */
 
+export { assessConnection } from '../src/assess/assess-connection.ts';
+export { assessJob } from '../src/assess/assess-job.ts';
 export { writeAnchorage } from '../src/calc/anchorage-output.ts';
 export { calculate } from '../src/calc/calculation.ts';
 export { checkAnchorage, explainAnchorage, prepare } from '../src/engine/checks/anchorage.ts';
@@ -8,3 +10,6 @@ export { solvePlate } from '../src/engine/fixture/plate-equilibrium.ts';
 export { prepareRegion } from '../src/engine/geometry/region.ts';
 export { groupArea, visibleSquaresArea } from '../src/engine/geometry/sight.ts';
 export { squaresArea } from '../src/engine/geometry/union-area.ts';
+export { indexJob } from '../src/job/job-index.ts';
+export { readJobDocument } from '../src/job/read-job-document.ts';
+export { resolveConnection } from '../src/job/resolve/resolve-connection.ts';

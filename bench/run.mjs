@@ -25,7 +25,7 @@ const required = lines.filter(({ met }) => met !== null);
 const missed = required.filter(({ met }) => !met);
 const seconds = ((performance.now() - start) / 1000).toFixed(0);
 say('');
-say('Ours and the peer take turns in one process; a ratio is that of their medians (areas: of their least times).');
+say('Ours and the peer take turns in one process; times and ratios are medians of the rounds (areas: least times).');
 say(
   'Other work on the machine moves the times more than the ratios; run again before reading much into a few percent.',
 );

@@ -40,12 +40,13 @@ export function benchSpreadsheet(HyperFormula, parts) {
     (i) => sum(workbook.calculate(pick(i).sheet)) + workbook.countAll(),
     (i) => sum(readGoverning(answer(parts, pick(i).contract))),
   ];
-  const [numbers, numbersPeer, full, fullPeer, calc] = timeInTurns(ways, { roundMs: 120, rounds: 15 });
+  const [numbers, numbersPeer, full, fullPeer, calc] = ways.keys();
+  const times = timeInTurns(ways, { roundMs: 60, rounds: 31 });
   const compare = (name, ours, peer, target) => ({
     name,
-    ours_us: ours.us,
-    peer_us: peer.us,
-    ratio: peer.us / ours.us,
+    ours_us: times.us(ours),
+    peer_us: times.us(peer),
+    ratio: times.ratio(ours, peer),
     target,
   });
   return {

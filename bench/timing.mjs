@@ -1,10 +1,10 @@
 /**
- * Times two ways of doing the same in turns (A B A B …), so that a busy moment of the machine strikes both, and takes the
- * middle of the rounds.
+ * Times several ways of doing the same in turns (A B A B …), so that a busy moment of the machine strikes all of them.
  * @param ways functions of a running number; they return a number, so that nothing is left out as unused
  * @param roundMs how long one way runs in one round [ms]
  * @param rounds an odd number
- * @returns for each way the median time of one call [µs] and its spread: (third quartile − first) / median
+ * @returns `us(way)`: median time of one call [µs]; `ratio(way, other)`: median over the rounds of the other's time divided
+ *   by the way's in the same round
  */
 export function timeInTurns(ways, { roundMs, rounds }) {
   const counts = ways.map((way) => countCalls(way, roundMs));
@@ -12,11 +12,15 @@ export function timeInTurns(ways, { roundMs, rounds }) {
   for (let round = 0; round < rounds; round++) {
     for (const [i, way] of ways.entries()) times[i].push(timeCalls(way, counts[i]) / counts[i]);
   }
-  return times.map((list) => {
-    const sorted = list.toSorted((a, b) => a - b);
-    const at = (share) => sorted[Math.round(share * (sorted.length - 1))];
-    return { us: at(0.5), spread: (at(0.75) - at(0.25)) / at(0.5) };
-  });
+  return {
+    us: (way) => takeMiddle(times[way]),
+    ratio: (way, other) => takeMiddle(times[way].map((us, round) => times[other][round] / us)),
+  };
+}
+
+/** The median of an odd number of values. */
+export function takeMiddle(values) {
+  return values.toSorted((a, b) => a - b)[(values.length - 1) / 2];
 }
 
 /** How many calls take about `roundMs`, found by doubling; this warms up as well. */

@@ -177,8 +177,10 @@ function listEdge([
 export const COMBINATION_FORMULAS = {
   N: 'N_A + N_B + N_C + N_D',
   N_max: 'MAX(N_A, N_B, N_C, N_D)',
-  e_x: 'ABS((N_B + N_D - N_A - N_C) / N * s_x / 2)',
-  e_y: 'ABS((N_C + N_D - N_A - N_B) / N * s_y / 2)',
+  x_N: '(N_B + N_D) / N * s_x',
+  y_N: '(N_C + N_D) / N * s_y',
+  e_x: 'ABS(x_N - s_x / 2)',
+  e_y: 'ABS(y_N - s_y / 2)',
   ...Object.fromEntries(['A', 'B', 'C', 'D'].map((id) => [`V_${id}`, `SQRT(Vx_${id}^2 + Vy_${id}^2)`])),
   V_max: 'MAX(V_A, V_B, V_C, V_D)',
 
@@ -187,20 +189,24 @@ export const COMBINATION_FORMULAS = {
   psi_ec_x: '1 / (1 + 2 * e_x / s_cr)',
   psi_ec_y: '1 / (1 + 2 * e_y / s_cr)',
   N_Rk_c: 'N0_c * psi_A * psi_s * psi_re * psi_ec_x * psi_ec_y',
-  cone: 'N / (N_Rk_c / gamma_Mc)',
+  N_Rd_c: 'N_Rk_c / gamma_Mc',
+  cone: 'N / N_Rd_c',
 
   pull_out: 'N_max / N_Rd_p',
 
   N_front: 'N_A + N_C',
-  e_cb: 'ABS((N_C - N_A) / N_front * s_y / 2)',
+  y_cb: 'N_C / N_front * s_y',
+  e_cb: 'ABS(y_cb - s_y / 2)',
   psi_ec_cb: '1 / (1 + 2 * e_cb / (4 * c_left))',
   N_Rk_cb: 'N0_cb * psi_A_cb * psi_s_cb * psi_g_cb * psi_ec_cb',
-  blow_out: 'N_front / (N_Rk_cb / gamma_Mc)',
+  N_Rd_cb: 'N_Rk_cb / gamma_Mc',
+  blow_out: 'N_front / N_Rd_cb',
 
   psi_ec_x_sp: '1 / (1 + 2 * e_x / s_cr_sp)',
   psi_ec_y_sp: '1 / (1 + 2 * e_y / s_cr_sp)',
   N_Rk_sp: 'N0_sp * psi_A_sp * psi_s_sp * psi_re * psi_ec_x_sp * psi_ec_y_sp * psi_h_sp',
-  splitting: 'N / (N_Rk_sp / gamma_Mc)',
+  N_Rd_sp: 'N_Rk_sp / gamma_Mc',
+  splitting: 'N / N_Rd_sp',
 
   ...Object.fromEntries(PARTS.map((part) => [`steel_shear_${part}`, `V_max / V_Rd_s_${part}`])),
 
@@ -213,7 +219,8 @@ export const COMBINATION_FORMULAS = {
   psi_ec_x_cp: '1 / (1 + 2 * e_V_x / s_cr)',
   psi_ec_y_cp: '1 / (1 + 2 * e_V_y / s_cr)',
   V_Rk_cp: 'k_8 * N0_c * psi_A * psi_s * psi_re * psi_ec_x_cp * psi_ec_y_cp',
-  pry_out: 'V / (V_Rk_cp / gamma_Mc)',
+  V_Rd_cp: 'V_Rk_cp / gamma_Mc',
+  pry_out: 'V / V_Rd_cp',
 
   ...Object.assign({}, ...Object.entries(EDGES).map(listEdgeLoad)),
 
@@ -240,20 +247,22 @@ function listEdgeLoad([edge, { front, toward, along, spacing }]) {
     [n('V_edge')]: `SQRT(${n('V_toward')}^2 + ${n('V_along')}^2)`,
     [n('share_1')]: share(p),
     [n('share_2')]: share(q),
-    [n('e_V')]:
-      `IF(${n('share_1')} + ${n('share_2')} > 0, ` +
-      `ABS((${n('share_2')} - ${n('share_1')}) / (${n('share_1')} + ${n('share_2')})) * ${spacing} / 2, 0)`,
+    [n('share')]: `${n('share_1')} + ${n('share_2')}`,
+    [n('at_V')]: `IF(${n('share')} > 0, ${n('share_2')} / ${n('share')} * ${spacing}, ${spacing} / 2)`,
+    [n('e_V')]: `ABS(${n('at_V')} - ${spacing} / 2)`,
     [n('psi_ec')]: `1 / (1 + 2 * ${n('e_V')} / (3 * ${n('c_1')}))`,
     [n('alpha_V')]: `ATAN2(${n('V_toward')}, ABS(${n('V_along')}))`,
     [n('psi_alpha')]: `SQRT(1 / (COS(${n('alpha_V')})^2 + (0.5 * SIN(${n('alpha_V')}))^2))`,
     [n('V_Rk_c')]: ['V0_c', 'psi_A', 'psi_s', 'psi_h', 'psi_ec', 'psi_alpha', 'psi_re'].map(n).join(' * '),
-    [`edge_${edge}`]: `${n('V_edge')} / (${n('V_Rk_c')} / gamma_Mc)`,
+    [n('V_Rd_c')]: `${n('V_Rk_c')} / gamma_Mc`,
+    [`edge_${edge}`]: `${n('V_edge')} / ${n('V_Rd_c')}`,
   };
 }
 
 function listInteractions(part) {
-  return ['A', 'B', 'C', 'D'].map((id) => [
-    `together_${part}_${id}`,
-    `(N_${id} / N_Rd_s_${part})^2 + (V_${id} / V_Rd_s_${part})^2`,
+  return ['A', 'B', 'C', 'D'].flatMap((id) => [
+    [`n_${part}_${id}`, `N_${id} / N_Rd_s_${part}`],
+    [`v_${part}_${id}`, `V_${id} / V_Rd_s_${part}`],
+    [`together_${part}_${id}`, `n_${part}_${id}^2 + v_${part}_${id}^2`],
   ]);
 }

@@ -1,19 +1,24 @@
 /**
- * Measures in a process of its own, so that its memory is only that of a job: sends { connections, singleMs, passMs, peakMB }.
- * Singles and passes take turns; both times are the median of the rounds.
+ * Measures a job in a process of its own, so that the memory is only that of a job. Its argument is the job file; it sends
+ * { connections, singleMs, passMs, peakMB, counts }. The memory is the highest of reading the file and one pass, as a user
+ * runs it; then single checks and passes take turns, and both times are the median of the rounds.
  */
 
-import { checkAnchorage, prepare } from '../dist/engine-parts.mjs';
-import { makeConnection } from './connections.mjs';
+import { readFileSync } from 'node:fs';
+import { assessConnection, assessJob, indexJob, readJobDocument, resolveConnection } from '../dist/engine-parts.mjs';
+import { takeMiddle } from '../timing.mjs';
 
-const CONNECTIONS = 12_500;
-const SAMPLE = 500;
+/** Every 13th connection is timed by itself; the job repeats after 40, so that all kinds are met. */
+const EVERY = 13;
 const ROUNDS = 5;
-const MB = 2 ** 20;
+const KB_PER_MB = 1024;
 
-const job = Array.from({ length: CONNECTIONS }, (_, index) => makeConnection(index));
-const sample = Array.from({ length: SAMPLE }, (_, i) => job[Math.floor((i * CONNECTIONS) / SAMPLE)]);
-let peak = 0;
+const file = readJob(process.argv[2]);
+const { connections } = file.job;
+const sample = connections.filter((_, i) => i % EVERY === 0);
+const index = indexJob(file);
+const { counts } = assessJob(file);
+const peakMB = process.resourceUsage().maxRSS / KB_PER_MB;
 const singles = [];
 const passes = [];
 timeSingles();
@@ -22,48 +27,36 @@ for (let round = 0; round < ROUNDS; round++) {
   passes.push(timePass());
 }
 process.send({
-  connections: CONNECTIONS,
-  singleMs: (takeMiddle(singles) / SAMPLE) * CONNECTIONS,
+  connections: connections.length,
+  singleMs: (takeMiddle(singles) / sample.length) * connections.length,
   passMs: takeMiddle(passes),
-  peakMB: peak / MB,
+  peakMB,
+  counts,
 });
 
-/** The largest ratio of a connection and its verdicts, geometry prepared anew. */
-function checkConnection({ group, combinations }) {
-  const prepared = prepare(group);
-  let worst = null;
-  for (const actions of combinations) {
-    const numbers = checkAnchorage(prepared, actions);
-    if (worst === null || numbers.ratio > worst.ratio) worst = numbers;
-  }
-  return worst;
+function readJob(path) {
+  const read = readJobDocument(JSON.parse(readFileSync(path, 'utf8')));
+  if (!read.ok) throw new Error(`the large job is not read: ${JSON.stringify(read.faults.slice(0, 3))}`);
+  return read.file;
 }
 
-/** Each connection of the sample timed by itself; the sum [ms]. */
+/** Each connection of the sample resolved and checked by itself; the sum of their times [ms]. */
 function timeSingles() {
   let total = 0;
   for (const connection of sample) {
     const start = performance.now();
-    const { verdict } = checkConnection(connection);
+    const { state } = assessConnection(resolveConnection(index, connection));
     total += performance.now() - start;
-    if (verdict === null) throw new Error('a connection gave no verdict');
+    if (state === undefined) throw new Error(`connection ${connection.mark} has no state`);
   }
   return total;
 }
 
-/** One pass over the job with every answer kept, as a caller would; memory is looked at every 250 connections [ms]. */
+/** One pass over the whole job [ms]. */
 function timePass() {
   const start = performance.now();
-  const answers = [];
-  for (const connection of job) {
-    answers.push(checkConnection(connection));
-    if (answers.length % 250 === 0) peak = Math.max(peak, process.memoryUsage.rss());
-  }
+  const answer = assessJob(file);
   const ms = performance.now() - start;
-  if (answers.some(({ verdict }) => verdict === null)) throw new Error('a connection gave no verdict');
+  if (answer.connections.length !== connections.length) throw new Error(`${answer.connections.length} answers`);
   return ms;
-}
-
-function takeMiddle(times) {
-  return times.toSorted((a, b) => a - b)[Math.floor(times.length / 2)];
 }
