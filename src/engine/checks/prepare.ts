@@ -23,6 +23,7 @@ export function isBrittleGroup(group: AnchorageGroup, edition: Edition): boolean
 
 /** A report without a partial factor of its own takes the largest of the parts'. */
 function prepareTested(group: AnchorageGroup, edition: Edition, parts: readonly PreparedPart[]): TestedSteel {
+  if (group.insert.tested.length === 0) return { tension: null, shear: null };
   const read = (mode: 'steel-tension' | 'steel-shear', own: readonly (Resistance | null)[]) => {
     const tested = findTested(group, mode);
     if (tested === null) return null;
@@ -127,8 +128,12 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
         'positions',
         `insert ${position.id} at (${position.x}, ${position.y}) mm is not inside the concrete of the face`,
       );
-  const xs = Float64Array.from(group.positions, (p) => p.x);
-  const ys = Float64Array.from(group.positions, (p) => p.y);
+  const xs = new Float64Array(group.positions.length);
+  const ys = new Float64Array(group.positions.length);
+  for (const [i, { x, y }] of group.positions.entries()) {
+    xs[i] = x;
+    ys[i] = y;
+  }
   const largestSquare = Math.max(edition.coneReach * group.insert.embedment, group.splitting?.criticalEdge ?? 0);
   const groupReach = edition.splittingGroupEdge * (group.splitting?.criticalEdge ?? 0);
   const reach = Math.max(SQUARE_REACH * largestSquare, groupReach);

@@ -78,19 +78,33 @@ export function prepareRegion(outline: Polygon | null, openings: readonly Polygo
   const sides: Side[] = [];
   for (const ring of outer === null ? holes : [outer, ...holes]) appendSides(ring, sides);
   const ends = new Float64Array(4 * sides.length);
-  for (const side of sides) ends.set([side.fromX, side.fromY, side.toX, side.toY], 4 * side.index);
-  const xs = outer === null ? [] : outer.points.map((p) => p[0]);
-  const ys = outer === null ? [] : outer.points.map((p) => p[1]);
+  let hasReentrantCorner = false;
+  let minX = Number.POSITIVE_INFINITY;
+  let minY = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  let maxY = Number.NEGATIVE_INFINITY;
+  for (const { index, fromX, fromY, toX, toY, angleAtFrom } of sides) {
+    ends[4 * index] = fromX;
+    ends[4 * index + 1] = fromY;
+    ends[4 * index + 2] = toX;
+    ends[4 * index + 3] = toY;
+    if (angleAtFrom > Math.PI) hasReentrantCorner = true;
+    minX = Math.min(minX, fromX);
+    minY = Math.min(minY, fromY);
+    maxX = Math.max(maxX, fromX);
+    maxY = Math.max(maxY, fromY);
+  }
+  const isEndless = outer === null;
   return {
     outline: outer === null ? null : outer.points,
     openings: holes.map((hole) => hole.points),
     sides,
     ends,
-    hasReentrantCorner: sides.some((side) => side.angleAtFrom > Math.PI),
-    minX: outer === null ? Number.NEGATIVE_INFINITY : Math.min(...xs),
-    minY: outer === null ? Number.NEGATIVE_INFINITY : Math.min(...ys),
-    maxX: outer === null ? Number.POSITIVE_INFINITY : Math.max(...xs),
-    maxY: outer === null ? Number.POSITIVE_INFINITY : Math.max(...ys),
+    hasReentrantCorner,
+    minX: isEndless ? Number.NEGATIVE_INFINITY : minX,
+    minY: isEndless ? Number.NEGATIVE_INFINITY : minY,
+    maxX: isEndless ? Number.POSITIVE_INFINITY : maxX,
+    maxY: isEndless ? Number.POSITIVE_INFINITY : maxY,
   };
 }
 

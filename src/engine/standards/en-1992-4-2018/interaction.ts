@@ -32,7 +32,7 @@ export const STEEL_INTERACTION = enClause({
  * @returns (n^1.5 + v^1.5)^(2/3) [-]. Example: 0.5, 0.5 → 0.794.
  */
 export function concreteInteraction(n: number, v: number): number {
-  return (n * Math.sqrt(n) + v * Math.sqrt(v)) ** (2 / 3);
+  return Math.cbrt(n * Math.sqrt(n) + v * Math.sqrt(v)) ** 2;
 }
 
 export const CONCRETE_INTERACTION = enClause({
