@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { IGNORED_KEYS, numberAbove0, numberIn, pointField, polygonField, words, yesNo } from './fields.ts';
+import { IGNORED_KEYS, numberAbove0, numberIn, pointField, polygonField, polygonOf, words, yesNo } from './fields.ts';
 
 const stress = (what: string) => numberAbove0(3000, 'MPa', what);
 const length = (what: string) => numberAbove0(100_000, 'mm', what);
@@ -95,7 +95,9 @@ export const anchorageInput = z
     }),
     member: z.strictObject({
       thickness_mm: length('the thickness'),
-      outline_mm: polygonField.nullable(),
+      outline_mm: polygonOf(
+        'expected a list of corners [[x, y], …] in mm, or null for a face without an edge near',
+      ).nullable(),
       openings_mm: z.array(polygonField).optional(),
     }),
     reinforcement: z.strictObject({

@@ -141,6 +141,10 @@ function run(given: AnchorageInput, keepsSteps: boolean): AnchorageOutput {
     const assumed: string[] = [];
     if (given.concrete.lightweightFactor === undefined)
       assumed.push('lightweightFactor not given: normal-weight concrete');
+    if (given.insert.fullHead === undefined)
+      assumed.push('fullHead not given: the foot taken as a full circumferential head');
+    if (given.insert.steelParts !== undefined && given.insert.stressArea_mm2 !== undefined)
+      assumed.push('steelParts given: stressArea_mm2 and its stresses are not used');
     if (given.partialFactors?.gamma_Mc === undefined) assumed.push('gamma_Mc 1.5, the recommended value');
     if (actions === null) assumed.push('no action given: resistances only, strength not checked');
     return writeAnchorage(result, assumed, keepsSteps);

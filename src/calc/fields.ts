@@ -28,10 +28,13 @@ export const pointField = z.tuple([numberIn(-1e6, 1e6, 'mm', 'x'), numberIn(-1e6
   error: 'expected a point [x, y] in mm',
 });
 
+/** A polygon, a list of at least three points; the message for anything else is the caller's. */
+export function polygonOf(error: string) {
+  return z.array(pointField, { error }).min(3, { error: 'expected at least three corners' });
+}
+
 /** A polygon, a list of at least three points. */
-export const polygonField = z
-  .array(pointField, { error: 'expected a list of corners [[x, y], …] in mm' })
-  .min(3, { error: 'expected at least three corners' });
+export const polygonField = polygonOf('expected a list of corners [[x, y], …] in mm');
 
 /** Keys that any calculation takes and ignores, so that a file can say where it is from. */
 export const IGNORED_KEYS = {

@@ -1,4 +1,5 @@
-import { coverAlong, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
+import { coverAlong, findEdgeRows, findSharpCorner } from './edge-row.ts';
+import { viewEdge } from './edge-view.ts';
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { BlowOutRow, EdgeRow, PreparedAnchorage } from './prepared.ts';
@@ -15,13 +16,9 @@ function findRows(p: PreparedAnchorage, members: readonly number[]): readonly Bl
   for (const side of p.region.sides) {
     const view = viewEdge(p, side);
     if (view === null) continue;
-    // Inserts behind a front row, if near enough themselves, are rows of their own: each can blow out under its own load.
-    let near = members.filter((i) => view.distance[i]! <= limit);
-    while (near.length > 0) {
-      const found = findEdgeRows(view, near, p.edition.blowOutChain);
-      for (const row of found) rows.push(prepareRow(p, row));
-      near = near.filter((i) => !found.some(({ front }) => front.includes(i)));
-    }
+    // Rows behind the front row, if near enough themselves, count too: each can blow out under its own load.
+    const near = members.filter((i) => view.distance[i]! <= limit);
+    for (const row of findEdgeRows(view, near, p.edition.blowOutChain)) rows.push(prepareRow(p, row));
   }
   p.cache.blowOutRows.set(key, rows);
   return rows;

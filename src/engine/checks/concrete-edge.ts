@@ -1,5 +1,6 @@
 import type { Side } from '../geometry/region.ts';
-import { coverAlong, findEdgeRows, findSharpCorner, viewEdge } from './edge-row.ts';
+import { coverAlong, findEdgeRows, findSharpCorner } from './edge-row.ts';
+import { viewEdge } from './edge-view.ts';
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow, PreparedAnchorage, ShearRow } from './prepared.ts';
@@ -61,8 +62,9 @@ const NO_PART = 1e-12;
 
 /**
  * Load of a row. Toward the edge: the larger of the sum over all inserts of the row and the sum of the front inserts'
- * positive parts; a part away from the edge is dropped. Along the edge: the front inserts' own. The eccentricity comes from
- * each front insert's part in the direction of the row's resultant.
+ * positive parts; a part away from the edge is dropped. Along the edge: the front inserts' own, by size, since shears that
+ * turn against each other break the edge all the same. The eccentricity comes from each front insert's part in the
+ * direction of the row's resultant.
  */
 function findLoad(run: Run, row: EdgeRow): RowLoad {
   const { actions } = run;
@@ -78,21 +80,21 @@ function findLoad(run: Run, row: EdgeRow): RowLoad {
   }
   for (const i of row.front) {
     positive += Math.max(0, actions[i]!.Vx * nx + actions[i]!.Vy * ny);
-    along += actions[i]!.Vx * ux + actions[i]!.Vy * uy;
+    along += Math.abs(actions[i]!.Vx * ux + actions[i]!.Vy * uy);
   }
   const larger = Math.max(0, sum, positive);
   const toward = larger > least ? larger : 0;
-  if (Math.abs(along) <= least) along = 0;
+  if (along <= least) along = 0;
   let weight = 0;
   let moment = 0;
   for (const i of row.front) {
     const { Vx, Vy } = actions[i]!;
-    const share = Math.max(0, Math.max(0, Vx * nx + Vy * ny) * toward + (Vx * ux + Vy * uy) * along);
+    const share = Math.max(0, Vx * nx + Vy * ny) * toward + Math.abs(Vx * ux + Vy * uy) * along;
     weight += share;
     moment += share * row.view.along[i]!;
   }
   const eccentricity = weight > 0 ? Math.abs(moment / weight - row.centre) : 0;
-  return { toward, along: Math.abs(along), eccentricity };
+  return { toward, along, eccentricity };
 }
 
 /** Edge failure in shear: one row of inserts an edge, toward every edge in sight. EN 1992-4, 7.2.2.5. */
@@ -103,7 +105,7 @@ export function checkConcreteEdges(run: Run): void {
     return;
   }
   const before = report?.rows.length;
-  for (const rows of findRows(p, sheared)) for (const body of rows) checkRow(run, body, rows.length);
+  for (const rows of findRows(p, sheared)) checkRows(run, rows);
   if (report?.rows.length === before) skipWithoutEdge(run);
 }
 
@@ -117,17 +119,27 @@ export function skipWithoutEdge({ p, report }: Run): void {
 
 /** Edge failure toward one side only. */
 export function checkSide(run: Run, side: Side): void {
-  const rows = findRows(run.p, run.sheared)[side.index]!;
-  for (const body of rows) checkRow(run, body, rows.length);
+  checkRows(run, findRows(run.p, run.sheared)[side.index]!);
 }
 
-function checkRow(run: Run, body: ShearRow, rowCount: number): void {
+/** The rows along one side; a row behind another only where it carries more by itself than the largest row before it. */
+function checkRows(run: Run, rows: readonly ShearRow[]): void {
+  let largest = 0;
+  const frontCount = rows.filter(({ row }) => !row.isBehind).length;
+  for (const body of rows) {
+    const load = findLoad(run, body.row);
+    const force = Math.sqrt(load.toward * load.toward + load.along * load.along);
+    if (body.row.isBehind && !(force > largest && run.hasAction)) continue;
+    largest = Math.max(largest, force);
+    checkRow(run, body, load, force, body.row.isBehind ? frontCount + 1 : frontCount);
+  }
+}
+
+function checkRow(run: Run, body: ShearRow, load: RowLoad, force: number, rowCount: number): void {
   const { p, report } = run;
   const { row } = body;
   const { insert, partialFactors } = p.group;
-  const load = findLoad(run, row);
   const limit = p.edition.edgeLimit(insert.embedment, insert.shaftDiameter);
-  const force = Math.sqrt(load.toward * load.toward + load.along * load.along);
   if (row.edge > limit || force === 0) {
     if (report === null) return;
     const reason =
@@ -203,7 +215,9 @@ function reportRow(run: Run, report: Report, body: ShearRow, load: RowLoad, isTo
   const { edition, group } = run.p;
   const { row, edgeUsed: c1, length, height } = body;
   if (body.sharp !== null) report.note(body.sharp);
-  if (row.front.some((i) => row.view.isBeside[i]!)) report.note(writeMessage('side-goes-on'));
+  if (row.front.some((i) => row.view.place[i] === 'beside')) report.note(writeMessage('side-goes-on'));
+  if (row.front.some((i) => row.view.place[i] === 'beyond')) report.note(writeMessage('beyond-corner'));
+  if (row.isBehind) report.note(writeMessage('row-behind'));
   if (isTorsionPair) report.note(writeMessage('torsion-pair'));
   if (row.front.length > 1 || row.all.length > row.front.length)
     report.note(writeMessage('front-row', { value: roundForText(row.edge) }));

@@ -26,6 +26,9 @@ export const MESSAGES = {
   shadow: 'an opening or re-entrant corner hides part of the concrete; only what each insert sees is counted',
   'front-row': 'front row: inserts within 1.1 of the smallest edge distance (common practice), c1 = {value} mm',
   'side-goes-on': 'insert stands beside the end of this side; the side is taken as going on',
+  'beyond-corner':
+    'an insert stands beyond the outward corner that ends this side: no distance to the corner is counted, only the body from there on',
+  'row-behind': 'a row behind another, checked because it carries more by itself than the row before it',
   'no-edge-near': 'no edge within {value} mm',
   'far-edge': 'edge {value} mm away is beyond max(10 h_ef, 60 d) = {limit} mm',
   'no-tension': 'no tension on any insert',

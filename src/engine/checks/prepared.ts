@@ -29,18 +29,33 @@ export interface Cone {
   readonly resistance: ResistanceUnder<ConeLoad>;
 }
 
+/** Where an edge ends: past corners that hardly turn, at the first that does. */
+export interface EdgeEnd {
+  /** Length that the edge goes on beyond its own side [mm]. */
+  readonly beyond: number;
+  /** Angle of the concrete between the edge and what follows [rad]. */
+  readonly angle: number;
+  readonly isReentrant: boolean;
+  readonly neighbour: Side;
+}
+
 /** One side of the concrete as seen by every insert. Lengths mm. */
 export interface EdgeView {
   readonly side: Side;
+  readonly start: EdgeEnd;
+  readonly end: EdgeEnd;
   /** Distance square to the side; Infinity where the insert does not face it. */
   readonly distance: readonly number[];
   /** Position along the side, from its start. */
   readonly along: readonly number[];
-  /** Distance to the corner toward the start and toward the end: the smaller of along the side and square to the next side. */
+  /**
+   * Distance to the corner toward the start and toward the end: the smaller of along the edge and square to the next side;
+   * negative where the insert stands beyond the corner, Infinity where the body goes on.
+   */
   readonly left: readonly number[];
   readonly right: readonly number[];
-  /** Stands beside the end of a side that meets a re-entrant corner; the side is taken as going on. */
-  readonly isBeside: readonly boolean[];
+  /** Before the side, beside its re-entrant end, or beyond its outward corner; null where it is no edge to the insert. */
+  readonly place: readonly ('before' | 'beside' | 'beyond' | null)[];
 }
 
 /** Inserts along one edge that act together. */
@@ -48,8 +63,10 @@ export interface EdgeRow {
   readonly view: EdgeView;
   /** Front inserts, in order along the edge: they resist. */
   readonly front: readonly number[];
-  /** Front inserts and those behind them: their load reaches this row. */
+  /** Front inserts and those whose load toward the edge reaches this row: behind it, or with no sight of the edge. */
   readonly all: readonly number[];
+  /** True for a row behind another: it counts only where it carries more by itself than the row before it. */
+  readonly isBehind: boolean;
   /** Smallest edge distance of the front inserts. */
   readonly edge: number;
   /** Smaller and larger distance to a corner; Infinity where none is near. */

@@ -1,3 +1,4 @@
+import type { Side } from '../geometry/region.ts';
 import { groupArea, type NearPoint } from '../geometry/sight.ts';
 import type { PreparedAnchorage, Projection } from './prepared.ts';
 
@@ -44,6 +45,16 @@ function countDirections(edges: readonly NearPoint[]): number {
 /** A square reaches this multiple of half its side at its corners. */
 export const SQUARE_REACH = Math.SQRT2;
 
+/** Distance from a point to a side [mm]. */
+function measureToSide(side: Side, x: number, y: number): number {
+  const dx = x - side.fromX;
+  const dy = y - side.fromY;
+  const along = Math.min(side.length, Math.max(0, dx * side.ux + dy * side.uy));
+  const u = dx - along * side.ux;
+  const v = dy - along * side.uy;
+  return Math.sqrt(u * u + v * v);
+}
+
 /**
  * Directions a square may take: along an edge that it could touch or a line between two inserts, a quarter turn being the
  * same. None where one insert has no edge as near as that: every direction then gives the same area.
@@ -55,16 +66,8 @@ function collectAxes(p: PreparedAnchorage, members: readonly number[], reach: nu
     for (const { ux, uy } of axes) if (Math.abs((ux * x + uy * y) * (ux * y - uy * x)) < 1e-9) return;
     axes.push({ ux: x, uy: y });
   };
-  for (const i of members)
-    for (const point of p.near[i]!) {
-      if (point.distance >= reach) break;
-      const side = p.region.sides[point.side]!;
-      add(side.ux, side.uy);
-      if (point.kind === 'corner') {
-        const before = p.region.sides[side.previous]!;
-        add(before.ux, before.uy);
-      }
-    }
+  for (const side of p.region.sides)
+    if (members.some((i) => measureToSide(side, p.xs[i]!, p.ys[i]!) < reach)) add(side.ux, side.uy);
   for (const i of members)
     for (const j of members) {
       if (j <= i) continue;
@@ -120,23 +123,24 @@ export function projectSquares(
   };
 }
 
+/** Eccentricities along the axes of the squares [mm], and the product 1/ψ_ec of both as `loss`. */
+export interface Eccentricity {
+  readonly e1: number;
+  readonly e2: number;
+  readonly ux: number;
+  readonly uy: number;
+  readonly loss: number;
+}
+
 /** Eccentricities of a load along the axes of the squares: of equal areas, those that lower the resistance most. */
-export function findEccentricity(
-  projection: Projection,
-  offsetX: number,
-  offsetY: number,
-): { readonly e1: number; readonly e2: number; readonly ux: number; readonly uy: number } {
-  let best = { e1: 0, e2: 0, ux: 1, uy: 0 };
-  let worst = -1;
+export function findEccentricity(projection: Projection, offsetX: number, offsetY: number): Eccentricity {
+  let best: Eccentricity = { e1: 0, e2: 0, ux: 1, uy: 0, loss: 0 };
   const spacing = 2 * projection.criticalEdge;
   for (const { ux, uy } of projection.axes) {
     const e1 = Math.abs(offsetX * ux + offsetY * uy);
     const e2 = Math.abs(offsetY * ux - offsetX * uy);
     const loss = (1 + (2 * e1) / spacing) * (1 + (2 * e2) / spacing);
-    if (loss > worst) {
-      worst = loss;
-      best = { e1, e2, ux, uy };
-    }
+    if (loss > best.loss) best = { e1, e2, ux, uy, loss };
   }
   return best;
 }

@@ -47,16 +47,27 @@ function checkCluster(run: Run, { projection: cone, resistance }: Cone): void {
   let sumX = 0;
   let sumY = 0;
   let moment = 0;
+  let sum = 0;
+  let momentX = 0;
+  let momentY = 0;
   for (const i of cone.members) {
-    const { Vx, Vy } = actions[i]!;
+    const { Vx, Vy, V } = actions[i]!;
+    const x = p.xs[i]! - cone.centroidX;
+    const y = p.ys[i]! - cone.centroidY;
     sumX += Vx;
     sumY += Vy;
-    moment += (p.xs[i]! - cone.centroidX) * Vy - (p.ys[i]! - cone.centroidY) * Vx;
+    moment += x * Vy - y * Vx;
+    sum += V;
+    momentX += V * x;
+    momentY += V * y;
   }
   const force = Math.sqrt(sumX * sumX + sumY * sumY);
-  // Foot of the perpendicular from the centroid on the line of the resultant.
+  // Two readings of "eccentric", the worse counts: how far the line of the resultant passes the centroid, and how unequal the
+  // shears are, which the line does not show where they lie behind each other.
   const arm = force > 0 ? moment / (force * force) : 0;
-  const eccentricity = findEccentricity(cone, arm * sumY, -arm * sumX);
+  const ofLine = findEccentricity(cone, arm * sumY, -arm * sumX);
+  const ofShares = findEccentricity(cone, momentX / sum, momentY / sum);
+  const eccentricity = ofShares.loss > ofLine.loss ? ofShares : ofLine;
   if (report !== null) {
     const { insert } = p.group;
     report.open({

@@ -28,7 +28,6 @@ export function checkPullOut(run: Run): void {
       if (test.mode === 'pull-out')
         report.note(writeMessage('tested-strength', { report: test.report, value: test.fromStrength }));
     const area = p.edition.bearingArea(insert, report);
-    report.factor('A_h', area);
     p.edition.pullOut(area, concrete.strength, concrete.cracked, report);
   }
   report.basic(characteristic);

@@ -72,7 +72,7 @@ export function checkSteelShear(run: Run): void {
     report.open(head);
     report.note(writeMessage('no-lever-arm'));
     if (p.group.insert.elongation === null) report.note(writeMessage('ductility-unknown'));
-    report.basic(p.edition.steelShear(part, isBrittleGroup(p.group, p.edition), report));
+    p.edition.steelShear(part, isBrittleGroup(p.group, p.edition), report);
     if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
     report.close(shear.characteristic, shear.safety, run.hasAction ? action : null);
   }
@@ -110,8 +110,7 @@ function checkLeverArm(run: Run, { part, shear, tension }: PreparedPart): void {
   }
   const value = Math.min(bending, shear.characteristic);
   report.basic(value);
-  report.factor('l_a', leverArm.length);
-  report.factor('alpha_M', leverArm.restraint);
+  report.quantity('l_a', leverArm.length, 'mm', 'lever arm');
   if (value === 0) report.note(writeMessage('no-steel-left'));
   if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
   report.close(value, shear.safety, run.hasAction ? actions[worst]!.V : null);

@@ -107,15 +107,14 @@ describe('jumps of the code', () => {
 });
 
 describe('jumps of our choices', () => {
-  // The side of an opening, c1 = 60, 120 mm long: opposite its very end c2 = 0: A = 90 · 90 of 16 200 = 0.5, psi_s = 0.7: 0.35 V⁰. A hair past
-  // the end the side is taken as going on: V⁰.
-  it('past the end of a side at a re-entrant corner', () => {
+  // The side of an opening, c1 = 60: opposite its end and past it the side is taken as going on, V⁰, up to the reach of the body,
+  // 1.5 c1 = 90 mm past the end: there the edge is left out.
+  it('1.5 c1 past the end of a side at a re-entrant corner', () => {
     const row = (y: number) =>
       rowToward(check({ openings: [rectangle(60, -120, 70, 0)], at: [[0, y]] }, load([0, 3, 0])), 'concrete-edge', 0);
     const [before, after] = [row(-1e-6), row(1e-6)];
-    expect(before.characteristic! / after.characteristic!).toBeCloseTo(0.35, 6);
+    expect(before.characteristic! / after.characteristic!).toBeCloseTo(1, 9);
     expect(after.notes.join()).toContain('taken as going on');
-    // 1.5 c1 past the end the edge is left out: no row at all.
     expect(() => row(89.9)).not.toThrow();
     expect(() => row(90)).toThrow('0 rows');
   });

@@ -32,7 +32,7 @@ describe('steel in shear', () => {
       ),
       'steel-shear',
     );
-    expect(row).toMatchObject({ inserts: ['B'], basic: 62800, characteristic: 62800, safety: 1.25 });
+    expect(row).toMatchObject({ inserts: ['B'], basic: 125600, characteristic: 62800, safety: 1.25 });
     // √(3² + 4²) = 5 kN over 50 240
     expect(row.ratio).toBeCloseTo(5000 / 50240, 12);
   });
@@ -151,7 +151,56 @@ describe('stand-off', () => {
   });
 });
 
+describe('shears that turn against each other', () => {
+  // Two inserts 80 mm from the bottom edge, 120 mm apart (< 3 · 80), pushed along it against each other: each would break the edge,
+  // so both count, 40 kN: V⁰ · (240 + 120)/240 · 2 (along) · 0.8 (pair in torsion).
+  it('along an edge do not cancel', () => {
+    const at = [
+      [1000, 80],
+      [1120, 80],
+    ] as const;
+    const row = rowToward(
+      check({ outline: rectangle(0, 0, 2000, 1500), at }, load([0, 20, 0], [0, -20, 0])),
+      'concrete-edge',
+      -90,
+    );
+    expect(row.action).toBe(40000);
+    expect(row.characteristic).toBeCloseTo(basicAt(80) * 1.5 * 2 * 0.8, 6);
+    expect(row.factors).toMatchObject({ psi_ec: 1, psi_alpha: 2, k_T: 0.8 });
+  });
+
+  // A at 80 mm carries next to nothing along the edge, B at 280 mm behind it 20 kN: B is a row of its own.
+  it('a row behind counts where it carries more than the row before it', () => {
+    const at = [
+      [1000, 80],
+      [1000, 280],
+    ] as const;
+    const outline = rectangle(0, 0, 2000, 1500);
+    const rows = (front: number, back: number) =>
+      check({ outline, at }, load([0, front, 0], [0, back, 0])).rows.filter(
+        (row) => row.mode === 'concrete-edge' && row.direction === -Math.PI / 2,
+      );
+    expect(rows(0.001, 20).map(({ inserts, action, edgeUsed }) => [inserts, action, edgeUsed])).toEqual([
+      [['A'], 1, 80],
+      [['B'], 20000, 280],
+    ]);
+    expect(rows(20, 20)).toHaveLength(1);
+  });
+});
+
 describe('pry-out', () => {
+  // Shears behind each other, 30 and 1 kN, 290 mm apart: the line of the resultant passes the centroid, yet one insert carries nearly
+  // all. e = 145 · 29/31 = 135.645: psi_ec = 1/(1 + 2 · 135.645/300) = 0.525131; area (300 + 290)/300.
+  it('counts unequal shears that lie behind each other', () => {
+    const at = [
+      [1000, 700],
+      [1000, 990],
+    ] as const;
+    const row = rowOf(check({ at }, load([0, 0, 30], [0, 0, 1])), 'pry-out');
+    expect(row.factors.psi_ec).toBeCloseTo(1 / (1 + (2 * 145 * 29) / 31 / 300), 12);
+    expect(row.factors.areaRatio).toBeCloseTo(590 / 300, 12);
+  });
+
   it('twice the cone from 60 mm of embedment; known jump: half of that below', () => {
     const factor = (embedment: number) => {
       const row = rowOf(check({ insert: { embedment } }, load([0, 5, 0])), 'pry-out');
@@ -583,16 +632,80 @@ describe('edges that are not plain', () => {
     expect(check({ outline: sharp, at: [[3500, 80]] }, load([0, 0, -1])).verdict).toBe('pass');
   });
 
-  // Toward a slit 60 mm to the right, 120 tall: c1 = 60, c2 = 60 each side: A = 120 · 90 of 16 200; psi_s = 0.7 + 0.3·60/90 = 0.9.
-  it('the side of an opening is an edge that ends', () => {
+  // Toward a hole of 20 mm, 60 mm to the right: concrete goes on past its corners, so it counts as an edge without end: V⁰.
+  it('a small opening is an edge that goes on, never less', () => {
     const row = rowToward(
-      check({ outline: rectangle(-2000, -2000, 2000, 2000), openings: [rectangle(60, -60, 70, 60)] }, load([0, 3, 0])),
+      check({ outline: rectangle(-2000, -2000, 2000, 2000), openings: [rectangle(60, -10, 80, 10)] }, load([0, 3, 0])),
       'concrete-edge',
       0,
     );
-    expect(row.factors.areaRatio).toBeCloseTo(10800 / 16200, 12);
-    expect(row.factors.psi_s).toBeCloseTo(0.9, 12);
-    expect(row.characteristic).toBeCloseTo(basicAt(60) * (2 / 3) * 0.9, 6);
+    expect(row.factors).toMatchObject({ areaRatio: 1, psi_s: 1 });
+    expect(row.characteristic).toBeCloseTo(basicAt(60), 6);
+  });
+
+  // A corner that turns by 0.06 degrees, as drawings have them, is no corner: V⁰ at 60 mm. One that turns by 11 degrees is:
+  // 10 along to it, c2 = 10.
+  it('a corner that hardly turns does not end an edge', () => {
+    const row = (dip: number) => {
+      const outline = [
+        [-1000, -60],
+        [10, -60],
+        [1010, -60 + dip],
+        [1010, 2000],
+        [-1000, 2000],
+      ] as const;
+      return rowToward(check({ outline }, load([0, 0, -3])), 'concrete-edge', -90);
+    };
+    expect(row(1).characteristic).toBeCloseTo(basicAt(60), 6);
+    expect(row(1000 * Math.tan((11 * Math.PI) / 180)).factors.psi_s).toBeCloseTo(0.7 + (0.3 * 10) / 90, 9);
+  });
+
+  // The left edge leans outward: from (0, 0) up to (−200, 500). The two lower inserts stand beyond its lower corner, seen square to it;
+  // all three bring their load, and the row is there with only the concrete from the corner on.
+  it('inserts beyond an outward corner still load the edge', () => {
+    const at = [
+      [900, 60],
+      [900, 200],
+      [900, 340],
+    ] as const;
+    const toward = (dx: number) => {
+      const outline = [
+        [0, 0],
+        [3000, 0],
+        [3000, 500],
+        [dx, 500],
+      ] as const;
+      const angle = 180 - (Math.atan2(-dx, 500) * 180) / Math.PI;
+      const result = check({ thickness: 150, outline, at }, load([0, -10, 0], [0, -10, 0], [0, -10, 0]));
+      return {
+        row: rowToward(result, 'concrete-edge', angle + (dx === 0 ? 0 : 2 * (180 - angle))),
+        verdict: result.verdict,
+      };
+    };
+    for (const dx of [0, -79, -82, -200]) {
+      // Square to the edge 30 kN · cos of its lean, and the front row's own part along it.
+      expect(toward(dx).row.action!).toBeGreaterThanOrEqual((30000 * 500) / Math.hypot(dx, 500) - 1e-6);
+      expect(toward(dx).verdict).toBe('fail');
+    }
+    expect(toward(-200).row.notes.join()).toContain('beyond the outward corner');
+    expect(toward(-200).row.factors.psi_s).toBeCloseTo(0.7, 12);
+  });
+
+  // A chamfer of 20 mm at the corner is no edge to an insert that does not stand before it.
+  it('a cut corner is an edge only to what stands before it', () => {
+    const outline = [
+      [20, 0],
+      [3000, 0],
+      [3000, 2000],
+      [0, 2000],
+      [0, 20],
+    ] as const;
+    const edges = (x: number, y: number) =>
+      check({ outline, at: [[x, y]] }, load([0, -1, -1])).rows.filter(
+        (row) => row.mode === 'concrete-edge' && Math.abs(Math.sin(row.direction! + Math.PI * 0.75)) < 1e-9,
+      );
+    expect(edges(100, 400)).toHaveLength(0);
+    expect(edges(100, 100)).toHaveLength(1);
   });
 
   // Insert 200 above the bottom edge, an opening 100 to 200 right of it and 50 to 150 above the edge: the ray past its corner (100, 50)

@@ -81,6 +81,7 @@ export const EN_1992_4_2018: Edition = {
     const value = shear.steelShear(k7, k6, part.area, part.ultimate);
     if (sink !== null) {
       sink.step(shear.SHEAR_FACTOR, [part.ultimate], k6);
+      sink.basic(part.area * part.ultimate);
       sink.factor('k_6', k6);
       sink.factor('k_7', k7);
       sink.step(shear.STEEL_SHEAR, [k7, k6, part.area, part.ultimate], value);
