@@ -1,6 +1,6 @@
-import type { PreparedAnchorage } from '../engine/checks/prepared.ts';
 import { checkAnchorage, explainAnchorage, findResistances, prepare } from '../engine/checks/anchorage.ts';
 import { AnchorageError } from '../engine/checks/anchorage-error.ts';
+import type { PreparedAnchorage } from '../engine/checks/prepared.ts';
 import type { AnchorageResult } from '../engine/checks/result.ts';
 import { isWithin } from '../engine/checks/verdict.ts';
 import { type BentPlate, checkPlateBending } from '../engine/fixture/plate-bending.ts';

@@ -1,5 +1,5 @@
-import type { PreparedAnchorage } from '../engine/checks/prepared.ts';
 import type { GroupActions, InsertAction } from '../engine/checks/anchorage-group.ts';
+import type { PreparedAnchorage } from '../engine/checks/prepared.ts';
 import { FixtureError } from '../engine/fixture/fixture-error.ts';
 import { type FixtureForces, solveFixture } from '../engine/fixture/fixture-forces.ts';
 import type { ResolvedConnection } from '../job/resolve/resolved-connection.ts';
