@@ -3,7 +3,7 @@ import { coverAlong, findEdgeRows, findSharpCorner } from './edge-row.ts';
 import { viewEdge } from './edge-view.ts';
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
-import type { EdgeRow, PreparedAnchorage, ShearRow } from './prepared.ts';
+import type { EdgeRow, PreparedAnchorage, ShearRow, ShearSide } from './prepared.ts';
 import type { Report, RowHead } from './report.ts';
 import { areOpposite, nameMembers, type Run } from './run.ts';
 import { checkHairpins } from './supplementary-bars.ts';
@@ -16,15 +16,20 @@ const ROW_CHAIN = 3;
 const BODY = 1.5;
 
 /** Rows of inserts along each side, in the order of the sides; found once for each set of inserts. */
-function findRows(p: PreparedAnchorage, members: readonly number[]): readonly (readonly ShearRow[])[] {
+function findSides(p: PreparedAnchorage, members: readonly number[]): readonly ShearSide[] {
   const key = keyMembers(members, p.count);
-  const known = p.cache.shearRows.get(key);
+  const known = p.cache.shearSides.get(key);
   if (known !== undefined) return known;
-  const found = p.region.sides.map((side) => {
+  const found = p.region.sides.map((side): ShearSide => {
     const view = viewEdge(p, side);
-    return view === null ? [] : findEdgeRows(view, members, ROW_CHAIN).map((row) => prepareRow(p, row));
+    const rows = view === null ? [] : findEdgeRows(view, members, ROW_CHAIN);
+    return {
+      front: rows.filter(({ isBehind }) => !isBehind).map((row) => prepareRow(p, row)),
+      behind: rows.filter(({ isBehind }) => isBehind),
+      preparedBehind: [],
+    };
   });
-  p.cache.shearRows.set(key, found);
+  p.cache.shearSides.set(key, found);
   return found;
 }
 
@@ -55,6 +60,8 @@ interface RowLoad {
   readonly toward: number;
   readonly along: number;
   readonly eccentricity: number;
+  /** Both parts together. */
+  readonly force: number;
 }
 
 /** A part of the row's shear below this share of all of it is rounding of a turned load. */
@@ -94,7 +101,7 @@ function findLoad(run: Run, row: EdgeRow): RowLoad {
     moment += share * row.view.along[i]!;
   }
   const eccentricity = weight > 0 ? Math.abs(moment / weight - row.centre) : 0;
-  return { toward, along, eccentricity };
+  return { toward, along, eccentricity, force: Math.sqrt(toward * toward + along * along) };
 }
 
 /** Edge failure in shear: one row of inserts an edge, toward every edge in sight. EN 1992-4, 7.2.2.5. */
@@ -105,7 +112,7 @@ export function checkConcreteEdges(run: Run): void {
     return;
   }
   const before = report?.rows.length;
-  for (const rows of findRows(p, sheared)) checkRows(run, rows);
+  for (const side of findSides(p, sheared)) checkRows(run, side);
   if (report?.rows.length === before) skipWithoutEdge(run);
 }
 
@@ -119,23 +126,29 @@ export function skipWithoutEdge({ p, report }: Run): void {
 
 /** Edge failure toward one side only. */
 export function checkSide(run: Run, side: Side): void {
-  checkRows(run, findRows(run.p, run.sheared)[side.index]!);
+  checkRows(run, findSides(run.p, run.sheared)[side.index]!);
 }
 
 /** The rows along one side; a row behind another only where it carries more by itself than the largest row before it. */
-function checkRows(run: Run, rows: readonly ShearRow[]): void {
+function checkRows(run: Run, { front, behind, preparedBehind }: ShearSide): void {
   let largest = 0;
-  const frontCount = rows.filter(({ row }) => !row.isBehind).length;
-  for (const body of rows) {
+  for (const body of front) {
     const load = findLoad(run, body.row);
-    const force = Math.sqrt(load.toward * load.toward + load.along * load.along);
-    if (body.row.isBehind && !(force > largest && run.hasAction)) continue;
-    largest = Math.max(largest, force);
-    checkRow(run, body, load, force, body.row.isBehind ? frontCount + 1 : frontCount);
+    largest = Math.max(largest, load.force);
+    checkRow(run, body, load, front.length);
+  }
+  if (!run.hasAction) return;
+  for (let k = 0; k < behind.length; k++) {
+    const load = findLoad(run, behind[k]!);
+    if (load.force <= largest) continue;
+    largest = load.force;
+    preparedBehind[k] ??= prepareRow(run.p, behind[k]!);
+    checkRow(run, preparedBehind[k]!, load, front.length + 1);
   }
 }
 
-function checkRow(run: Run, body: ShearRow, load: RowLoad, force: number, rowCount: number): void {
+function checkRow(run: Run, body: ShearRow, load: RowLoad, rowCount: number): void {
+  const { force } = load;
   const { p, report } = run;
   const { row } = body;
   const { insert, partialFactors } = p.group;

@@ -166,7 +166,7 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
       cones: new Map(),
       splitting: new Map(),
       views: new Array<EdgeView | null | undefined>(region.sides.length),
-      shearRows: new Map(),
+      shearSides: new Map(),
       blowOutRows: new Map(),
     },
   };

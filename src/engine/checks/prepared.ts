@@ -100,6 +100,13 @@ export interface ShearRow extends EdgeBody<EdgeLoad> {
   readonly reinforcementNote: string | null;
 }
 
+/** The rows along one side; those behind are prepared only when one of them counts. */
+export interface ShearSide {
+  readonly front: readonly ShearRow[];
+  readonly behind: readonly EdgeRow[];
+  readonly preparedBehind: (ShearRow | undefined)[];
+}
+
 /** A resistance with its partial factor: design = characteristic / safety. Forces N. */
 export interface Resistance {
   readonly characteristic: number;
@@ -151,7 +158,7 @@ export interface PreparedAnchorage {
     readonly splitting: Map<MemberSet, readonly Cone[]>;
     readonly views: (EdgeView | null | undefined)[];
     /** For each side of the region, in their order. */
-    readonly shearRows: Map<MemberSet, readonly (readonly ShearRow[])[]>;
+    readonly shearSides: Map<MemberSet, readonly ShearSide[]>;
     readonly blowOutRows: Map<MemberSet, readonly BlowOutRow[]>;
   };
 }
