@@ -6,7 +6,7 @@ import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage, Projection } from './prepared.ts';
 import { findEccentricity, projectSquares } from './projection.ts';
 import type { Report } from './report.ts';
-import { nameMembers, type Run } from './run.ts';
+import { nameMembers, type Run, sumTension } from './run.ts';
 import { checkHangers } from './supplementary-bars.ts';
 import { loadRatio } from './verdict.ts';
 
@@ -94,18 +94,10 @@ export function checkConcreteCone(run: Run): void {
 }
 
 function checkCluster(run: Run, cone: Projection, resistance: ResistanceUnder<ConeLoad>, clusterCount: number): void {
-  const { p, actions, report } = run;
-  let force = 0;
-  let momentX = 0;
-  let momentY = 0;
-  for (const i of cone.members) {
-    const { N } = actions[i]!;
-    force += N;
-    momentX += N * p.xs[i]!;
-    momentY += N * p.ys[i]!;
-  }
-  const eccentricity = findEccentricity(cone, momentX / force - cone.centroidX, momentY / force - cone.centroidY);
-  const compressionArm = findCompressionArm(run, cone, momentX / force, momentY / force);
+  const { p, report } = run;
+  const { force, x, y } = sumTension(run, cone.members);
+  const eccentricity = findEccentricity(cone, x - cone.centroidX, y - cone.centroidY);
+  const compressionArm = findCompressionArm(run, cone, x, y);
   const { insert, reinforcement, partialFactors } = p.group;
   const fullCriticalEdge = p.edition.coneReach * insert.embedment;
   if (report !== null) {

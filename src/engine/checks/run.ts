@@ -111,3 +111,20 @@ export function nameMembers(run: Run, members: readonly number[]): readonly stri
 export function areOpposite(a: LoadedInsert, b: LoadedInsert): boolean {
   return a.Vx * b.Vx + a.Vy * b.Vy < -1e-9 * a.V * b.V;
 }
+
+/** Resultant of the tension of some inserts: its size [N] and where it acts [mm]. */
+export function sumTension(
+  { p, actions }: Run,
+  members: readonly number[],
+): { readonly force: number; readonly x: number; readonly y: number } {
+  let force = 0;
+  let momentX = 0;
+  let momentY = 0;
+  for (const i of members) {
+    const { N } = actions[i]!;
+    force += N;
+    momentX += N * p.xs[i]!;
+    momentY += N * p.ys[i]!;
+  }
+  return { force, x: momentX / force, y: momentY / force };
+}

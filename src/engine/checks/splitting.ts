@@ -3,7 +3,7 @@ import { chainByDistance, keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage } from './prepared.ts';
 import { findEccentricity, projectSquares } from './projection.ts';
-import { nameMembers, type Run } from './run.ts';
+import { nameMembers, type Run, sumTension } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
 /** Clusters of inserts whose squares of 2 c_cr,sp overlap; found once for each set of inserts. */
@@ -75,22 +75,10 @@ export function checkSplitting(run: Run): void {
 }
 
 function checkCluster(run: Run, { projection, resistance }: Cone, fullCriticalEdge: number): void {
-  const { p, actions, report } = run;
+  const { p, report } = run;
   const { insert, partialFactors } = p.group;
-  let force = 0;
-  let momentX = 0;
-  let momentY = 0;
-  for (const i of projection.members) {
-    const { N } = actions[i]!;
-    force += N;
-    momentX += N * p.xs[i]!;
-    momentY += N * p.ys[i]!;
-  }
-  const eccentricity = findEccentricity(
-    projection,
-    momentX / force - projection.centroidX,
-    momentY / force - projection.centroidY,
-  );
+  const { force, x, y } = sumTension(run, projection.members);
+  const eccentricity = findEccentricity(projection, x - projection.centroidX, y - projection.centroidY);
   if (report !== null) {
     report.open({
       mode: 'splitting',
