@@ -1,4 +1,4 @@
-import { explainAnchorage, findResistances, prepare } from '../engine/checks/anchorage.ts';
+import { anchorage } from '../engine/checks/anchorage.ts';
 import { AnchorageError } from '../engine/checks/anchorage-error.ts';
 import type { AnchorageGroup, GroupActions, InsertProperties, SteelPart } from '../engine/checks/anchorage-group.ts';
 import { GeometryError } from '../engine/geometry/geometry-error.ts';
@@ -134,10 +134,8 @@ const CONTRACT_KEYS: Readonly<Record<string, string>> = { 'insert.embedment': 'i
  */
 function run(given: AnchorageInput, keepsSteps: boolean): AnchorageOutput {
   try {
-    const prepared = prepare(readGroup(given));
     const actions = readActions(given);
-    const result =
-      actions === null ? findResistances(prepared, keepsSteps) : explainAnchorage(prepared, actions, keepsSteps);
+    const result = anchorage(readGroup(given), actions, keepsSteps);
     const assumed: string[] = [];
     if (given.concrete.lightweightFactor === undefined)
       assumed.push('lightweightFactor not given: normal-weight concrete');

@@ -1,6 +1,7 @@
-/** The engine's public face: `import { checkAnchorage } from 'onepour/engine'`, in a browser or in Node. */
+/** The engine's public face: `import { anchorage } from 'onepour/engine'`, in a browser or in Node. */
 export {
   type AnchorageNumbers,
+  anchorage,
   checkAnchorage,
   explainAnchorage,
   findResistances,

@@ -76,6 +76,16 @@ export function findResistances(p: PreparedAnchorage, keepsSteps: boolean): Anch
   return finish(p, tally, report, [], null, false);
 }
 
+/**
+ * Resistance of a group of cast-in inserts in one call: every failure mode under the actions, or resistances alone where
+ * `actions` is null.
+ * @throws AnchorageError, GeometryError where the group cannot be computed or the actions do not match it
+ */
+export function anchorage(group: AnchorageGroup, actions: GroupActions | null, keepsSteps = false): AnchorageResult {
+  const prepared = prepare(group);
+  return actions === null ? findResistances(prepared, keepsSteps) : explainAnchorage(prepared, actions, keepsSteps);
+}
+
 function checkTension(run: Run): void {
   checkSteelTension(run);
   checkConcreteCone(run);
