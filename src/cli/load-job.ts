@@ -34,7 +34,8 @@ export function loadJob(path: string): LoadedJob {
   if (!reading.ok) {
     const count = reading.faults.length === 1 ? '1 fault' : `${reading.faults.length} faults`;
     const lines = reading.faults.map(({ message }) => message);
-    throw new UsageError(`${[...lines, `${path}: ${count}, nothing was read`].join('\n')}`);
+    const more = reading.isCutShort === true ? '; once these are right, marks, places and sizes are looked at' : '';
+    throw new UsageError(`${[...lines, `${path}: ${count}, nothing was read${more}`].join('\n')}`);
   }
   return { file: reading.file, assumptions: reading.assumptions };
 }

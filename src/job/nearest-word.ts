@@ -16,7 +16,7 @@ function countChanges(a: string, b: string): number {
 
 /** The word of the list that was probably meant, ignoring case and signs between words; null when none is near. */
 export function findNearestWord(word: string, words: readonly string[]): string | null {
-  const plain = (w: string) => w.toLowerCase().replace(/[\s_.-]+/g, '');
+  const plain = (w: string) => w.toLowerCase().replace(/[\s_.()[\]-]+/g, '');
   const given = plain(word);
   let best: string | null = null;
   let least = (given.length < 3 ? 0 : Math.max(1, Math.floor(given.length / 3))) + 1;

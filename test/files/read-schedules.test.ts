@@ -15,7 +15,7 @@ const cases: readonly (readonly [string, string, string, string, readonly string
     'inserts.csv',
     '1100,500',
     ',500',
-    ['inserts.csv row 3, column x_mm: is missing; expected a number in mm'],
+    ['inserts.csv row 3, column x_mm: the cell is empty; expected a number in mm'],
   ],
   [
     'decimal comma among commas',
@@ -23,7 +23,7 @@ const cases: readonly (readonly [string, string, string, string, readonly string
     '1100,500',
     '"1100,5",500',
     [
-      'inserts.csv row 3, column x_mm: "1100,5" has a decimal comma, but commas stand between the columns of this file; use a decimal point, or ; between columns; expected a number',
+      'inserts.csv row 3, column x_mm: "1100,5" has a comma, but commas stand between the columns of this file; use a decimal point, or ; between columns, and nothing for thousands; expected a number',
     ],
   ],
   [
@@ -59,7 +59,7 @@ const cases: readonly (readonly [string, string, string, string, readonly string
     '',
     [
       'panels.csv row 1, column face_down: the column face_down is missing; expected a text in every row',
-      'panels.csv row 2: 7 cells, but the heading has 6; expected one for each heading (a cell with a separator in it stands in quotation marks)',
+      'panels.csv row 2: 7 cells, but the heading has 6; expected one for each heading (a cell with , in it, a decimal comma too, stands in quotation marks)',
     ],
   ],
   [
@@ -68,7 +68,7 @@ const cases: readonly (readonly [string, string, string, string, readonly string
     '15,8.8',
     '15,8.8,x',
     [
-      'connections.csv row 2: 10 cells, but the heading has 9; expected one for each heading (a cell with a separator in it stands in quotation marks)',
+      'connections.csv row 2: 10 cells, but the heading has 9; expected one for each heading (a cell with , in it, a decimal comma too, stands in quotation marks)',
     ],
   ],
   [
@@ -90,7 +90,7 @@ const cases: readonly (readonly [string, string, string, string, readonly string
     'loads.csv',
     'C1,wind',
     'K9,wind',
-    ['loads.csv row 2, column connection: there is no connection K9 in connections.csv'],
+    ['loads.csv row 2, column connection: there is no connection K9 in connections.csv; expected one of C1'],
   ],
   [
     'unknown type',
@@ -113,7 +113,7 @@ const cases: readonly (readonly [string, string, string, string, readonly string
     '1100,5000',
     [
       'inserts.csv row 3, column x_mm: position (1100, 5000) lies outside the outline of panel P1; expected a place in the concrete',
-      'inserts.csv row 3, column x_mm: hole 2 at (100, 4500) lies outside the plate',
+      'inserts.csv row 3, column x_mm: hole 2 at (100, 4500) lies outside the plate, which goes from (-150, -50) to (150, 50); expected within it',
     ],
   ],
   [
@@ -128,28 +128,32 @@ const cases: readonly (readonly [string, string, string, string, readonly string
     'inserts.csv',
     '1100,500,C1,18',
     '1100,500,C1,',
-    ['inserts.csv row 3, column hole_mm: is missing; expected a number in mm'],
+    ['inserts.csv row 3, column hole_mm: the cell is empty; expected a number in mm'],
   ],
   [
     'thickness left out',
     'connections.csv',
     '100,15',
     '100,',
-    ['connections.csv row 2, column plate_thickness_mm: is missing; expected a number in mm'],
+    ['connections.csv row 2, column plate_thickness_mm: the cell is empty; expected a number in mm'],
   ],
   [
     'half a plate',
     'connections.csv',
     '300,100',
     '300,',
-    ['connections.csv row 2, column plate_width_mm: is missing; expected a list'],
+    [
+      'connections.csv row 2, column plate_height_mm: the size of the plate is not given; expected plate_width_mm and plate_height_mm, or plate_outline_mm',
+    ],
   ],
   [
     'half an outline',
     'panels.csv',
     '4000,3000',
     '4000,',
-    ['panels.csv row 2, column height_mm: is missing; expected a list'],
+    [
+      'panels.csv row 2, column height_mm: the size of the panel is not given; expected length_mm and height_mm, or outline_mm',
+    ],
   ],
   [
     'no strength',
@@ -200,6 +204,67 @@ const cases: readonly (readonly [string, string, string, string, readonly string
     ],
   ],
   [
+    'unit in a cell',
+    'panels.csv',
+    'P1,40,180',
+    'P1,40 MPa,180mm',
+    [
+      'panels.csv row 2, column strength_MPa: "40 MPa" is not a number alone; the unit stands in the heading, so write 40; expected a number',
+      'panels.csv row 2, column thickness_mm: "180mm" is not a number alone; the unit stands in the heading, so write 180; expected a number',
+    ],
+  ],
+  [
+    'thousands set apart by a space',
+    'inserts.csv',
+    '1100,500',
+    '1 100,500',
+    ['inserts.csv row 3, column x_mm: "1 100" has a space in it; write 1100; expected a number'],
+  ],
+  [
+    'heading with its unit in brackets',
+    'inserts.csv',
+    'x_mm',
+    'X (mm)',
+    ['inserts.csv row 1, column X (mm): the heading X (mm) is not known; did you mean x_mm?'],
+  ],
+  [
+    'unknown panel of a connection',
+    'connections.csv',
+    'C1,P1',
+    'C1,W7',
+    ['connections.csv row 2, column panel: there is no panel W7; expected one of P1'],
+  ],
+  [
+    'connection on an edge that the panel does not have',
+    'connections.csv',
+    'face,x_mm,y_mm,plate_width_mm,plate_height_mm,plate_thickness_mm,bolt_class\nC1,P1,outside,',
+    'face,edge,x_mm,y_mm,plate_width_mm,plate_height_mm,plate_thickness_mm,bolt_class\nC1,P1,edge,7,',
+    ['connections.csv row 2, column edge: a connection on an edge needs the number of the edge, 0 to 3'],
+  ],
+  [
+    'connection without inserts',
+    'connections.csv',
+    'C1,P1,outside,1000,500,300,100,15,8.8',
+    'C1,P1,outside,1000,500,300,100,15,8.8\nC2,P1,outside,3000,500,300,100,15,8.8',
+    [
+      'connections.csv row 3, column connection: no insert names connection C2; expected C2 in the column connection of at least one row of inserts.csv',
+    ],
+  ],
+  [
+    'connection twice: its inserts belong to the first',
+    'connections.csv',
+    'C1,P1,outside,1000,500,300,100,15,8.8',
+    'C1,P1,outside,1000,500,300,100,15,8.8\nC1,P1,inside,3000,500,300,100,15,8.8',
+    ['connections.csv row 3, column connection: connection C1 is used more than once; each needs its own'],
+  ],
+  [
+    'insert twice: the first one counts',
+    'inserts.csv',
+    'P1,2,fixing',
+    'P1,1,fixing',
+    ['inserts.csv row 3, column insert: insert 1 of panel P1 is used more than once; each needs its own'],
+  ],
+  [
     'number too large',
     'loads.csv',
     'wind,10',
@@ -247,9 +312,41 @@ describe('faults of schedules', () => {
   });
   it('says which files are missing', () => {
     expect(messagesOf(readSchedulesWith({ 'inserts.csv': '', 'catalogue.csv': '' }))).toEqual([
-      'inserts.csv: the file is missing; expected it beside the other schedules',
-      'catalogue.csv: the file is missing; expected it beside the other schedules',
+      'inserts.csv: the file is missing; expected it beside the other schedules, saved as CSV',
+      'catalogue.csv: the file is missing; expected it beside the other schedules, saved as CSV',
     ]);
+  });
+  it('tells a file under a wrong name, an empty one and one that is not text in UTF-8', () => {
+    expect(messagesOf(readSchedulesWith({ 'loads.csv': '', 'load.csv': sampleSchedules['loads.csv']! }))).toEqual([
+      'load.csv: no schedule has this name; did you mean loads.csv?',
+    ]);
+    const beside = readSchedulesWith({ 'drawing-list.csv': 'a,b' });
+    expect(beside.ok && beside.assumptions).toContain('drawing-list.csv is no schedule: not read');
+    expect(messagesOf(readSchedulesWith({ 'loads.csv': '\n' }))).toEqual([
+      'loads.csv: the file is empty; expected a heading with at least connection, combination, N_kN, Vx_kN, Vy_kN',
+    ]);
+    expect(messagesOf(readSchedulesWith({ 'loads.csv': 'c\0o\0n\0' }))).toEqual([
+      'loads.csv: the file is not text in UTF-8; expected a schedule saved as CSV in UTF-8 (not a workbook, not "Unicode text")',
+    ]);
+    expect(messagesOf(readWith('catalogue.csv', 'Ferrule M16', '\uFFFDse M16'))).toEqual([
+      'catalogue.csv row 2, column name: "\uFFFDse M16" holds a sign that cannot be read; save the file as CSV in UTF-8; expected a text',
+    ]);
+  });
+  it('says that marks and places are not looked at while headings are wrong, and only then', () => {
+    const heading = readWith('inserts.csv', 'x_mm', 'xmm');
+    const cell = readWith('inserts.csv', '1100,500', '11o0,500');
+    expect(heading).toMatchObject({ ok: false, isCutShort: true });
+    expect(cell.ok || cell.isCutShort).toBeUndefined();
+  });
+  it('names what is not asked where only one of two required resistances is given', () => {
+    const connections = sampleSchedules['connections.csv']!.replace('bolt_class', 'bolt_class,required_N_kN').replace(
+      ',8.8',
+      ',8.8,9',
+    );
+    const reading = readSchedulesWith({ 'connections.csv': connections, 'loads.csv': '' });
+    expect(reading.ok && reading.assumptions).toContain(
+      'connection C1: only a tension is required of each insert; no shear is checked',
+    );
   });
   it('shows faults of job.json where they stand in it', () => {
     const rest = {

@@ -225,12 +225,12 @@ export const faultCases: readonly (readonly [string, SampleParts, readonly strin
   [
     'fixing without item',
     { castIns: [...two, sampleCastIn('3', 2000, 500, { item: null })] },
-    ['job.castIns[2].item: a fixing needs a catalogue item; expected its id'],
+    ['job.castIns[2].item: a fixing needs a type of the catalogue'],
   ],
   [
     'duct without a word',
     { castIns: [...two, sampleCastIn('3', 2000, 500, { role: 'duct', item: null })] },
-    ['job.castIns[2].description: duct 3 has neither a catalogue item nor a description; expected one of them'],
+    ['job.castIns[2].description: duct 3 has neither a type of the catalogue nor a description; expected one of them'],
   ],
   [
     'wrong thread',

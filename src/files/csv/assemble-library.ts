@@ -1,6 +1,6 @@
 import { defaultRules } from '../../job/default-rules.ts';
 import { isRecord } from '../../job/json-record.ts';
-import { type Assembly, copyFromRest, hasFault } from './assembly.ts';
+import { type Assembly, copyFromRest } from './assembly.ts';
 import { catalogueSchedule } from './columns.ts';
 import { type Draft, fillRecord } from './records.ts';
 import { REST_FILE } from './rest.ts';
@@ -19,7 +19,7 @@ export function assembleItems(table: Table, { rest, sources, faults }: Assembly)
     const hasDiameter = foot.diameter_mm !== undefined;
     if (hasDiameter === (foot.area_mm2 !== undefined)) {
       const text = `${hasDiameter ? 'both foot_diameter_mm and foot_area_mm2 are' : 'neither foot_diameter_mm nor foot_area_mm2 is'} given; expected one of the two`;
-      if (!hasFault(table, row, 'foot_diameter_mm') && !hasFault(table, row, 'foot_area_mm2')) {
+      if (!row.wrong.has('foot_diameter_mm') && !row.wrong.has('foot_area_mm2')) {
         faults.push(
           tableFault(
             table.file,

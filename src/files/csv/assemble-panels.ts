@@ -1,4 +1,4 @@
-import { type Assembly, copyFromRest, fillKey, hasFault } from './assembly.ts';
+import { type Assembly, copyFromRest, fillKey } from './assembly.ts';
 import { insertSchedule, panelSchedule } from './columns.ts';
 import { type Draft, fillRecord } from './records.ts';
 import { REST_FILE } from './rest.ts';
@@ -29,7 +29,7 @@ export function assemblePanels(table: Table, assembly: Assembly): { panels: Draf
         strength === undefined
           ? 'neither strength_MPa nor concrete is given'
           : 'both strength_MPa and concrete are given';
-      if (!hasFault(table, row, 'strength_MPa'))
+      if (!row.wrong.has('strength_MPa'))
         faults.push(
           tableFault(
             table.file,
@@ -91,12 +91,13 @@ function addOutline(draft: Draft, row: Row, path: readonly (string | number)[], 
       [0, height],
     ];
     sources.add([...path, 'outline_mm'], { file: panelSchedule.file, row: row.number, column: 'length_mm' });
-  } else if (isRectangle) {
-    sources.add([...path, 'outline_mm'], {
-      file: panelSchedule.file,
-      row: row.number,
-      column: length === undefined ? 'length_mm' : 'height_mm',
-    });
+  } else {
+    sources.silence([...path, 'outline_mm']);
+    if (['outline_mm', 'length_mm', 'height_mm'].some((column) => row.wrong.has(column))) return;
+    const column = length === undefined ? 'length_mm' : 'height_mm';
+    const text = 'the size of the panel is not given; expected length_mm and height_mm, or outline_mm';
+    const expected = 'length and height, or an outline';
+    faults.push(tableFault(panelSchedule.file, row.number, column, '', expected, text));
   }
 }
 

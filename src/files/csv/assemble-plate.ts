@@ -49,7 +49,21 @@ function plateOutline(row: Row, file: string, faults: Fault[]): unknown {
     );
     return outline;
   }
-  if (typeof width !== 'number' || typeof height !== 'number') return undefined;
+  if (typeof width !== 'number' || typeof height !== 'number') {
+    if (['plate_outline_mm', 'plate_width_mm', 'plate_height_mm'].some((name) => row.wrong.has(name))) return undefined;
+    const column = typeof width === 'number' ? 'plate_height_mm' : 'plate_width_mm';
+    faults.push(
+      tableFault(
+        file,
+        row.number,
+        column,
+        '',
+        'width and height, or an outline',
+        'the size of the plate is not given; expected plate_width_mm and plate_height_mm, or plate_outline_mm',
+      ),
+    );
+    return undefined;
+  }
   const x = width / 2;
   const y = height / 2;
   return [
@@ -162,6 +176,7 @@ export function addPlate(
   };
   const outline = plateOutline(row, files.connections, faults);
   if (outline !== undefined) fixture.outline_mm = outline;
+  else sources.silence([...fixturePath, 'outline_mm']);
   if (row.cells.has('plate_thickness_mm')) fixture.thickness_mm = row.cells.get('plate_thickness_mm');
   connection.fixture = fixture;
   return faults;

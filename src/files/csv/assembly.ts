@@ -2,7 +2,7 @@ import type { Fault } from '../../job/fault.ts';
 import type { Draft } from './records.ts';
 import { REST_FILE, type Rest } from './rest.ts';
 import type { Sources } from './sources.ts';
-import type { Row, Table } from './table.ts';
+import type { Table } from './table.ts';
 
 /** The schedules of one job. */
 export interface Tables {
@@ -42,9 +42,4 @@ export function copyFromRest(
   if (value === undefined) return;
   draft[key] = value;
   sources.add([...at, key], { file: REST_FILE, path: [...from, key] });
-}
-
-/** Whether a cell is already known to be wrong. */
-export function hasFault(table: Table, row: Row, column: string): boolean {
-  return table.faults.some((fault) => fault.row === row.number && fault.column === column);
 }

@@ -23,12 +23,23 @@ export type Cell = { readonly ok: true; readonly value: unknown } | { readonly o
 
 const numberForm = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?$/;
 
+/** Why a text is no number, for the ways in which people write one. */
+function explainNumber(text: string): string {
+  const [head = '', ...rest] = text.split(/\s+/);
+  const isSpaced = rest.length > 0 && [head, ...rest].every((part) => /^[+-]?[\d.,]+$/.test(part));
+  if (isSpaced) return `"${text}" has a space in it; write ${[head, ...rest].join('')}`;
+  const withUnit = /^([+-]?[\d.,]*\d)\s*\p{L}[\p{L}\d²³/]*$/u.exec(text);
+  if (withUnit !== null && !/\d[oOlI]/.test(text))
+    return `"${text}" is not a number alone; the unit stands in the heading, so write ${withUnit[1]}`;
+  return `"${text}" is not a number`;
+}
+
 function readNumber(text: string, decimal: DecimalMark): number | string {
   const plain = text.replace('\u2212', '-');
-  if (!numberForm.test(plain)) return `"${text}" is not a number`;
+  if (!numberForm.test(plain)) return explainNumber(plain);
   const mark = plain.includes(',') ? ',' : plain.includes('.') ? '.' : null;
   if (mark === ',' && decimal.separator === ',') {
-    return `"${text}" has a decimal comma, but commas stand between the columns of this file; use a decimal point, or ; between columns`;
+    return `"${text}" has a comma, but commas stand between the columns of this file; use a decimal point, or ; between columns, and nothing for thousands`;
   }
   if (mark !== null && decimal.mark !== null && mark !== decimal.mark) {
     return `"${text}" has a decimal ${mark === ',' ? 'comma' : 'point'}, but cells before it use the other mark; use one in the whole file, none for thousands`;

@@ -13,6 +13,7 @@ import {
   loadSchedule,
   panelSchedule,
   type Schedule,
+  schedules,
 } from './columns.ts';
 import { emptyRest, REST_FILE, type Rest, readRest } from './rest.ts';
 import { Sources } from './sources.ts';
@@ -45,7 +46,7 @@ function checkRestNames(
 function openTable(schedule: Schedule, files: FileTexts, isNeeded: boolean): Table {
   const content = files.get(schedule.file);
   if (content !== undefined) return readTable(schedule, content);
-  const message = `${schedule.file}: the file is missing; expected it beside the other schedules`;
+  const message = `${schedule.file}: the file is missing; expected it beside the other schedules, saved as CSV`;
   const faults = isNeeded ? [{ file: schedule.file, path: '', value: '', expected: 'a file', message }] : [];
   return { file: schedule.file, rows: [], columns: new Set(), faults };
 }
@@ -53,13 +54,33 @@ function openTable(schedule: Schedule, files: FileTexts, isNeeded: boolean): Tab
 /** Faults of meaning, where they were typed, without those that only repeat a cell that is already reported. */
 function placeFaults(found: readonly DocumentFault[], sources: Sources, reported: readonly Fault[]): Fault[] {
   const known = new Set(reported.map((fault) => JSON.stringify([fault.file, fault.row, fault.column])));
-  return found.flatMap((fault) => {
-    const placed = sources.place(fault);
-    return placed === null ||
-      (placed.column !== undefined && known.has(JSON.stringify([placed.file, placed.row, placed.column])))
-      ? []
-      : [placed];
-  });
+  return found
+    .filter((fault) => !sources.isSilent(fault))
+    .map((fault) => sources.place(fault))
+    .filter(({ file, row, column }) => column === undefined || !known.has(JSON.stringify([file, row, column])));
+}
+
+/** Each fault once: two places of the job file may come from one cell. */
+function dropRepeated(faults: readonly Fault[]): Fault[] {
+  return [...new Map(faults.map((fault) => [fault.message, fault])).values()];
+}
+
+/** Files beside the schedules that are none: a name that is nearly a missing schedule's is a fault, others are named. */
+function checkOtherFiles(files: FileTexts): { readonly faults: Fault[]; readonly assumptions: string[] } {
+  const known = [...schedules.map(({ file }) => file), REST_FILE];
+  const missing = known.filter((name) => !files.has(name));
+  const faults: Fault[] = [];
+  const assumptions: string[] = [];
+  for (const name of files.keys()) {
+    if (known.includes(name)) continue;
+    const near = findNearestWord(name, missing);
+    if (near === null) assumptions.push(`${name} is no schedule: not read`);
+    else {
+      const message = `${name}: no schedule has this name; did you mean ${near}?`;
+      faults.push({ file: name, path: '', value: name, expected: near, message });
+    }
+  }
+  return { faults, assumptions };
 }
 
 /** Faults in the order in which a person meets them: file by file, row by row. */
@@ -88,14 +109,20 @@ export function readSchedules(files: FileTexts): JobReading {
     catalogue: openTable(catalogueSchedule, files, true),
   };
   const rest = readRest(files.get(REST_FILE));
-  const typed = [...Object.values(tables).flatMap((table: Table) => table.faults), ...rest.faults];
+  const others = checkOtherFiles(files);
+  const typed = [...Object.values(tables).flatMap((table: Table) => table.faults), ...rest.faults, ...others.faults];
   // Without its columns or rows a schedule would make every reference to it look wrong.
   const isBroken =
     rest.faults.length > 0 ||
     typed.some((fault) => fault.row === undefined || fault.row === 1 || fault.column === undefined);
-  if (isBroken) return { ok: false, faults: sortFaults(typed) };
+  if (isBroken) return { ok: false, faults: sortFaults(typed), isCutShort: true };
 
-  const assembly: Assembly = { rest: rest.rest, sources: new Sources(), faults: [...typed], assumptions: new Set() };
+  const assembly: Assembly = {
+    rest: rest.rest,
+    sources: new Sources(),
+    faults: [...typed],
+    assumptions: new Set(others.assumptions),
+  };
   if (assembly.rest === emptyRest)
     assembly.assumptions.add(`no ${REST_FILE}: no standard details, zones or reinforcement are known`);
   const { panels, concretes } = assemblePanels(tables.panels, assembly);
@@ -129,7 +156,10 @@ export function readSchedules(files: FileTexts): JobReading {
     library,
   };
   const read = readJobDocument(document);
-  const faults = [...assembly.faults, ...(read.ok ? [] : placeFaults(read.faults, assembly.sources, assembly.faults))];
-  if (faults.length > 0 || !read.ok) return { ok: false, faults: sortFaults(faults) };
+  const found = read.ok ? [] : read.faults;
+  const faults = [...assembly.faults, ...placeFaults(found, assembly.sources, assembly.faults)];
+  // Never refused without a line: should all be taken for consequences of others, they are shown as they are.
+  const told = faults.length > 0 ? faults : found.map((fault) => assembly.sources.place(fault));
+  if (told.length > 0 || !read.ok) return { ok: false, faults: sortFaults(dropRepeated(told)) };
   return { ok: true, file: read.file, assumptions: [...assembly.assumptions] };
 }

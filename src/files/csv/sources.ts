@@ -1,4 +1,4 @@
-import { type DocumentFault, type Fault, placeInFile } from '../../job/fault.ts';
+import { type DocumentFault, type Fault, placeInFile, showValue } from '../../job/fault.ts';
 import type { Column } from './columns.ts';
 import { tableFault } from './table.ts';
 
@@ -40,9 +40,13 @@ export class Sources {
     this.silent.add(JSON.stringify(path));
   }
 
-  /** Puts a fault where its value was typed: the nearest value around it that came from somewhere. Null: silenced. */
-  place(fault: DocumentFault): Fault | null {
-    if (this.silent.has(JSON.stringify(fault.path))) return null;
+  /** Whether a fault follows from another one, which is reported. */
+  isSilent(fault: DocumentFault): boolean {
+    return this.silent.has(JSON.stringify(fault.path));
+  }
+
+  /** Puts a fault where its value was typed: the nearest value around it that came from somewhere. */
+  place(fault: DocumentFault): Fault {
     for (let length = fault.path.length; length > 0; length--) {
       const source = this.known.get(JSON.stringify(fault.path.slice(0, length)));
       if (source === undefined) continue;
@@ -50,7 +54,9 @@ export class Sources {
         return placeInFile(source.file, { ...fault, path: [...source.path, ...fault.path.slice(length)] });
       }
       const column = source.column ?? findColumn(source.columns ?? [], fault.path.slice(length));
-      return tableFault(source.file, source.row, column, fault.value, fault.expected, fault.text);
+      const isEmpty = column !== null && fault.value === showValue(undefined);
+      const text = isEmpty ? `the cell is empty; expected ${fault.expected}` : fault.text;
+      return tableFault(source.file, source.row, column, fault.value, fault.expected, text);
     }
     return placeInFile('schedules', fault);
   }

@@ -1,14 +1,18 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import type { Fault } from '../../job/fault.ts';
 import { findNearestWord } from '../../job/nearest-word.ts';
-import { cellWords, type DecimalMark, readCell } from './cells.ts';
-import type { Schedule } from './columns.ts';
+import { type Cell, cellWords, type DecimalMark, readCell } from './cells.ts';
+import type { Column, Schedule } from './columns.ts';
 
 /** A row of a schedule: its number as a spreadsheet shows it (the heading is row 1) and its cells that are filled in. */
 export interface Row {
   readonly number: number;
   readonly cells: ReadonlyMap<string, unknown>;
+  /** Columns whose cell is filled in but cannot be read: reported already. */
+  readonly wrong: ReadonlySet<string>;
 }
+
+const NONE_WRONG: ReadonlySet<string> = new Set();
 
 /** A schedule as read: rows in order, which columns it has, and what is wrong in it. */
 export interface Table {
@@ -66,6 +70,35 @@ function splitRecords(file: string, content: string, separator: string): string[
   }
 }
 
+/** A sign that stands where bytes were no text; a spreadsheet's own encoding in place of UTF-8 gives it. */
+const UNREADABLE = '\uFFFD';
+
+/** Content that is no text in UTF-8 at all: one fault in place of one for every cell. */
+function refuseContent({ file, columns }: Schedule, content: string): Fault | null {
+  const whole = (expected: string, text: string): Fault => ({
+    file,
+    path: '',
+    value: '',
+    expected,
+    message: `${file}: ${text}`,
+  });
+  if (content.includes('\0'))
+    return whole(
+      'text in UTF-8',
+      'the file is not text in UTF-8; expected a schedule saved as CSV in UTF-8 (not a workbook, not "Unicode text")',
+    );
+  if (content.replace('\uFEFF', '').trim() === '') {
+    const needed = columns.filter(isNeeded).map(({ name }) => name);
+    return whole('a heading', `the file is empty; expected a heading with at least ${needed.join(', ')}`);
+  }
+  return null;
+}
+
+/** Whether every row must fill in a column. */
+export function isNeeded(column: Column): boolean {
+  return !('ifBlank' in column) && column.isOptional !== true;
+}
+
 function checkHeading(schedule: Schedule, heading: readonly string[]): Fault[] {
   const { file, columns } = schedule;
   const names = columns.map((column) => column.name);
@@ -96,8 +129,7 @@ function checkHeading(schedule: Schedule, heading: readonly string[]): Fault[] {
     }
   });
   for (const column of columns) {
-    const isNeeded = !('ifBlank' in column) && column.isOptional !== true;
-    if (!isNeeded || heading.includes(column.name) || meant.has(column.name)) continue;
+    if (!isNeeded(column) || heading.includes(column.name) || meant.has(column.name)) continue;
     faults.push(
       tableFault(
         file,
@@ -112,12 +144,20 @@ function checkHeading(schedule: Schedule, heading: readonly string[]): Fault[] {
   return faults;
 }
 
+const nameSeparator = (separator: string) => (separator === '\t' ? 'a tab' : separator);
+
+function unreadable(content: string): Cell {
+  return { ok: false, why: `"${content}" holds a sign that cannot be read; save the file as CSV in UTF-8` };
+}
+
 /**
  * Reads one schedule. Taken: a byte order mark, either line ending, cells in quotation marks, `,` `;` or a tab between columns (found
  * in the heading), decimal points, or decimal commas where no comma stands between columns. Empty rows are passed over but counted.
  */
 export function readTable(schedule: Schedule, content: string): Table {
   const { file } = schedule;
+  const refused = refuseContent(schedule, content);
+  if (refused !== null) return { file, rows: [], columns: new Set(), faults: [refused] };
   const separator = detectSeparator(content);
   const records = splitRecords(file, content, separator);
   if (!Array.isArray(records)) return { file, rows: [], columns: new Set(), faults: [records] };
@@ -129,29 +169,25 @@ export function readTable(schedule: Schedule, content: string): Table {
     if (i === 0 || record.every((cell) => cell === '')) return;
     const number = i + 1;
     if (record.length !== heading.length) {
-      const text = `${record.length} cells, but the heading has ${heading.length}; expected one for each heading (a cell with a separator in it stands in quotation marks)`;
+      const text = `${record.length} cells, but the heading has ${heading.length}; expected one for each heading (a cell with ${nameSeparator(separator)} in it${separator === ',' ? ', a decimal comma too,' : ''} stands in quotation marks)`;
       faults.push(tableFault(file, number, null, String(record.length), `${heading.length} cells`, text));
       return;
     }
     const cells = new Map<string, unknown>();
+    const wrong = new Set<string>();
     record.forEach((content, k) => {
       const column = schedule.columns.find((candidate) => candidate.name === heading[k]);
       if (column === undefined || content === '') return;
-      const cell = readCell(column.kind, content, decimal);
-      if (cell.ok) cells.set(column.name, cell.value);
-      else
-        faults.push(
-          tableFault(
-            file,
-            number,
-            column.name,
-            content,
-            cellWords[column.kind],
-            `${cell.why}; expected ${cellWords[column.kind]}`,
-          ),
-        );
+      const cell = content.includes(UNREADABLE) ? unreadable(content) : readCell(column.kind, content, decimal);
+      if (cell.ok) {
+        cells.set(column.name, cell.value);
+        return;
+      }
+      wrong.add(column.name);
+      const expected = cellWords[column.kind];
+      faults.push(tableFault(file, number, column.name, content, expected, `${cell.why}; expected ${expected}`));
     });
-    rows.push({ number, cells });
+    rows.push({ number, cells, wrong: wrong.size === 0 ? NONE_WRONG : wrong });
   });
   return { file, rows, columns: new Set(heading), faults };
 }

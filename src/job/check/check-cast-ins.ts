@@ -17,10 +17,10 @@ import { faultAt } from './fault-at.ts';
 function checkRole({ path, value: castIn }: Entry<CastIn>, item: CatalogueItem | undefined): DocumentFault[] {
   const { role } = castIn;
   if (role === 'fixing' && castIn.item === null) {
-    return [faultAt([...path, 'item'], null, 'a catalogue item', 'a fixing needs a catalogue item; expected its id')];
+    return [faultAt([...path, 'item'], null, 'a catalogue item', 'a fixing needs a type of the catalogue')];
   }
   if (castIn.item === null && castIn.description === null) {
-    const text = `${role} ${castIn.id} has neither a catalogue item nor a description; expected one of them`;
+    const text = `${role} ${castIn.id} has neither a type of the catalogue nor a description; expected one of them`;
     return [faultAt([...path, 'description'], null, 'a description', text)];
   }
   if ((role !== 'brace' && role !== 'lifting') || item === undefined) return [];
@@ -156,7 +156,8 @@ function checkApart(job: SiftedJob, items: ReadonlyMap<string, CatalogueItem>): 
 export function checkCastIns(job: SiftedJob): DocumentFault[] {
   const items = new Map(job.items.map(({ value }) => [value.id, value]));
   const panels = new Map(
-    job.panels.flatMap(({ path, value }) => {
+    // Of two with one mark, which is a fault by itself, the first counts.
+    [...job.panels].reverse().flatMap(({ path, value }) => {
       const area = prepareArea(path, 'outline_mm', value.outline_mm, value.openings_mm);
       return 'region' in area ? [[value.mark, { panel: value, region: area.region }] as const] : [];
     }),

@@ -21,7 +21,7 @@ function checkFace({ path, value: connection }: Entry<Connection>, parts: Connec
   return parts.inserts.flatMap(({ path: insertPath, castIn }) => {
     if (castIn.face === connection.face && castIn.edge === connection.edge) return [];
     const name = (of: { face: string; edge: number | null }) =>
-      of.face === 'edge' ? `edge ${of.edge}` : `${of.face} face`;
+      of.face === 'edge' ? (of.edge === null ? 'edge without a number' : `edge ${of.edge}`) : `${of.face} face`;
     const text = `insert ${castIn.id} is on the ${name(castIn)}, connection ${connection.mark} on the ${name(connection)}; expected one face`;
     return [faultAt([...insertPath, 'insert'], castIn.id, `an insert on the ${name(connection)}`, text)];
   });
@@ -110,9 +110,9 @@ function checkRest(
 
 /** Connections: one face, inserts used once, bolts that go in, a plate whose holes meet the inserts, ages that are known. */
 export function checkConnections(job: SiftedJob): DocumentFault[] {
-  const panels = new Map(job.panels.map(({ value }) => [value.mark, value]));
-  const items = new Map(job.items.map(({ value }) => [value.id, value]));
   // Of two with one name, which is a fault by itself, the first counts.
+  const panels = new Map([...job.panels].reverse().map(({ value }) => [value.mark, value]));
+  const items = new Map(job.items.map(({ value }) => [value.id, value]));
   const castIns = new Map([...job.castIns].reverse().map(({ value }) => [castInName(value.panel, value.id), value]));
   const details = new Map(job.details.map(({ value }) => [value.id, value.fixture]));
   const ofConnections = job.connections.flatMap((entry) => {

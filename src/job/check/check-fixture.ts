@@ -10,6 +10,13 @@ import { prepareArea } from './check-panels.ts';
 import type { ConnectionParts } from './connection-parts.ts';
 import { faultAt } from './fault-at.ts';
 
+/** How far a plate goes in its own axes. */
+function describeReach(outline: readonly Point[]): string {
+  const xs = outline.map(([x]) => x);
+  const ys = outline.map(([, y]) => y);
+  return `which goes from (${Math.min(...xs)}, ${Math.min(...ys)}) to (${Math.max(...xs)}, ${Math.max(...ys)})`;
+}
+
 /** A plate by itself: a simple outline, holes in it, each hole named once. */
 export function checkFixture(path: Path, fixture: Fixture): DocumentFault[] {
   const faults: DocumentFault[] = [];
@@ -27,7 +34,7 @@ export function checkFixture(path: Path, fixture: Fixture): DocumentFault[] {
           [...path, 'holes', i, 'at_mm'],
           hole.at_mm,
           'a place in the plate',
-          `hole ${hole.id} at (${x}, ${y}) lies outside the plate`,
+          `hole ${hole.id} at (${x}, ${y}) lies outside the plate, ${describeReach(fixture.outline_mm)}; expected within it`,
         ),
       );
     }
