@@ -82,7 +82,7 @@ const bar = {
   goodBond: yesNo('whether bond conditions are good (EN 1992-1-1, 8.4.2)'),
 };
 
-/** Schema of `anchorage`'s input, units in the keys; `anchorage.md` of the contract says what each means. */
+/** Schema of `anchorage`'s input, units in the keys; docs/calculations.md says what each means. */
 export const anchorageInput = z
   .strictObject({
     calc: z.literal('anchorage'),

@@ -1,7 +1,7 @@
 import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow, EdgeView } from './prepared.ts';
 
-/** Front row: inserts within this multiple of the smallest edge distance (common practice; see the contract's choices). */
+/** Front row: inserts within this multiple of the smallest edge distance (common practice). */
 const FRONT_ROW = 1.1;
 
 /** Interior angles below a right angle by more than this are sharp corners [rad]. */

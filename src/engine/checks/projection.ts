@@ -2,7 +2,7 @@ import type { Side } from '../geometry/region.ts';
 import { groupArea, type NearPoint } from '../geometry/sight.ts';
 import type { PreparedAnchorage, Projection } from './prepared.ts';
 
-/** The least angle between two normals for their edges to count as separate: 45 degrees (contract; not in the code). */
+/** The least angle between two normals for their edges to count as separate: 45 degrees (common practice; the code gives no angle). */
 const SEPARATE_EDGES = Math.PI / 4;
 
 /** Areas closer than this, relative, are the same: the axes are then a free choice and the least resistance is taken. */
