@@ -3,7 +3,7 @@ import { AnchorageError } from '../engine/checks/anchorage-error.ts';
 import type { PreparedAnchorage } from '../engine/checks/prepared.ts';
 import type { AnchorageResult } from '../engine/checks/result.ts';
 import { isWithin } from '../engine/checks/verdict.ts';
-import { type BentPlate, checkPlateBending } from '../engine/fixture/plate-bending.ts';
+import { checkPlateBending, type PlateBending } from '../engine/fixture/plate-bending.ts';
 import { GeometryError } from '../engine/geometry/geometry-error.ts';
 import type { Resolution, ResolvedConnection } from '../job/resolve/resolved-connection.ts';
 import { type InsertCombination, spreadActions } from './combinations.ts';
@@ -16,6 +16,8 @@ const PLATE_FACTOR = 1;
 export interface ExplainedCombination {
   readonly combination: InsertCombination;
   readonly result: AnchorageResult | null;
+  /** The plate as bent by its forces; null where no plate stands between the action and the inserts. */
+  readonly bending: PlateBending | null;
 }
 
 /** The long answer: every combination with rows and, if asked, steps; resistances alone where no action is given. */
@@ -48,19 +50,23 @@ function take(running: Running, ratio: number, mode: Decisive, combination: stri
   running.governing = { mode, combination };
 }
 
-function bendPlate(connection: ResolvedConnection, combination: InsertCombination): PlateAnswer | null {
+function solveBending(connection: ResolvedConnection, combination: InsertCombination): PlateBending | null {
   const { plate } = connection;
   if (plate === null || combination.kind === 'unsolved' || combination.forces === null) return null;
   const { forces } = combination;
-  const bent: BentPlate = {
+  return checkPlateBending({
     plate: plate.outline,
     thickness: plate.thickness,
     yieldDesign: plate.yield === null ? null : plate.yield / PLATE_FACTOR,
     bolts: plate.bolts.map(({ id, x, y }, i) => ({ id, x, y, tension: Math.max(0, forces.bolts[i]!.N) })),
     plane: forces.plane,
     attachment: plate.attachment === null ? null : { kind: 'outline', outline: plate.attachment },
-  };
-  const bending = checkPlateBending(bent);
+  });
+}
+
+function bendPlate(connection: ResolvedConnection, combination: InsertCombination): PlateAnswer | null {
+  const bending = solveBending(connection, combination);
+  if (bending === null) return null;
   if (bending.kind === 'not-checked') return { kind: 'not checked', missing: bending.missing };
   return { kind: 'checked', ratio: bending.ratio, requiredThickness: bending.requiredThickness };
 }
@@ -166,6 +172,7 @@ export function explainConnection(resolution: Resolution, keepsSteps: boolean): 
     combinations.push({
       combination,
       result: combination.kind === 'unsolved' ? null : explainAnchorage(prepared, combination.actions, keepsSteps),
+      bending: solveBending(resolution, combination),
     }),
   );
   return { answer, combinations, resistances: findResistances(prepared, keepsSteps) };

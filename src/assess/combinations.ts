@@ -24,12 +24,20 @@ function spreadRequired(prepared: PreparedAnchorage, N: number, V: number): Inse
   const { sides } = prepared.region;
   if (V === 0 || sides.length === 0)
     return [{ kind: 'solved', name: 'required', actions: equalActions(prepared, { N, Vx: V, Vy: 0 }), forces: null }];
-  return sides.map(({ nx, ny, index }) => ({
+  // Sides that face the same way ask for the same shear: once.
+  const directions = new Map(sides.map(({ nx, ny }) => [nameDirection(nx, ny), { nx, ny }]));
+  return [...directions].map(([direction, { nx, ny }]) => ({
     kind: 'solved',
-    name: `required, shear toward side ${index + 1}`,
+    name: `required, shear toward ${direction}`,
     actions: equalActions(prepared, { N, Vx: V * nx, Vy: V * ny }),
     forces: null,
   }));
+}
+
+/** A direction on the face seen from its front, counter-clockwise from x: 270° points down. */
+function nameDirection(x: number, y: number): string {
+  const degrees = (Math.atan2(y, x) * 180) / Math.PI;
+  return `${((Math.round(100 * degrees) / 100 + 360) % 360) + 0}°`;
 }
 
 /**

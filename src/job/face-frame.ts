@@ -61,6 +61,21 @@ export function frameOf(panel: Panel, face: PanelFace): FaceFrame {
   return { toFace, isMirrored: runsRight !== risesFromOutside };
 }
 
+/** How positions on a face, seen from its front, follow from those of the documents, in words. */
+export function describeFrame(panel: Panel, face: PanelFace): string {
+  const { toFace } = frameOf(panel, face);
+  const [x0, y0] = toFace([0, 0]);
+  const [x1, y1] = toFace([1, 1]);
+  const follow = (start: number, step: number, given: string) => (step > 0 ? given : `${start} - ${given}`);
+  if (face.face === 'edge') {
+    const x = follow(x0, x1 - x0, 'distance along the edge from its first corner');
+    const y = follow(y0, y1 - y0, 'distance from the outside face');
+    return `edge ${face.edge} seen from its front, the drawn face upward; x = ${x}, y = ${y}`;
+  }
+  if (face.face === panel.drawnFace) return `the ${face.face} face seen from its front, as drawn`;
+  return `the ${face.face} face seen from its front, x = ${follow(x0, x1 - x0, 'x drawn')}, y as drawn (the drawing shows the ${panel.drawnFace} face)`;
+}
+
 /** A position in a plate's own axes, on the face: turned about the plate's origin, then shifted to where the origin lies. */
 export function placeOnFace(frame: FaceFrame, origin: Point, turn_deg: number, local: Point): Point {
   const [ox, oy] = frame.toFace(origin);

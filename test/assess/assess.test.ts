@@ -83,7 +83,8 @@ describe('the state of a connection', () => {
       false,
     );
     expect(explained.combinations.map(({ combination }) => combination.name)).toEqual(
-      [1, 2, 3, 4].map((side) => `required, shear toward side ${side}`),
+      // Outward normals of a rectangle, from the bottom side on, counter-clockwise.
+      [270, 0, 90, 180].map((degrees) => `required, shear toward ${degrees}°`),
     );
     expect(explained.answer.state).toBe('passes');
     // Each of the two inserts carries 4 kN, so the cone of both 8 kN.

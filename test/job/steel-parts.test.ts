@@ -1,6 +1,8 @@
+import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { findBoltSteel } from '../../src/engine/hardware/property-classes.ts';
 import { catalogueItem } from '../../src/job/documents/catalogue.ts';
+import { explainSteelParts } from '../../src/job/resolve/explain-steel-parts.ts';
 import { steelPathOf, testedResistances } from '../../src/job/resolve/steel-parts.ts';
 import { type Json, sampleItem } from './sample-job.ts';
 
@@ -20,6 +22,26 @@ function resistances(changes: Json, engagement = 16): Record<string, number> {
   const { parts } = steelPathOf(item(changes), bolt, engagement);
   return Object.fromEntries(parts.map((part) => [part.name, (part.area * part.ultimate) / 1000]));
 }
+
+describe('how the areas of steel parts come about', () => {
+  it.each([
+    ['solid at the cross hole', {}],
+    ['a bore narrower than the cross hole', { crossHole: { diameter_mm: 10, fromFoot_mm: 14, boreThere_mm: 8 } }],
+    ['a bore wider than the cross hole', { crossHole: { diameter_mm: 8, fromFoot_mm: 14, boreThere_mm: 14 } }],
+    ['6H in a thick body', { threadClass: '6H', bodyDiameter_mm: 32 }],
+    ['a tested thread', { tested: [test('thread', 90)] }],
+  ])('%s: the numbers that are shown give the area', (_, changes) => {
+    const { parts } = steelPathOf(item(changes), bolt, 16);
+    const explained = explainSteelParts(item(changes), bolt, 16);
+    expect(explained.map(({ name }) => name)).toEqual(parts.map(({ name }) => name));
+    for (const [i, { steps }] of explained.entries()) {
+      const last = steps.at(-1)!;
+      expect(last.result).toBe(parts[i]!.area);
+      // Numbers are shown with seven digits.
+      expect(Number(evaluate(last.numbers)) / parts[i]!.area).toBeCloseTo(1, 5);
+    }
+  });
+});
 
 describe('steel in the load path of an insert', () => {
   // Hand calculation, M16 in a body of 24 mm, 6AZ (0.340 mm oversize), f_uk 510, bolt 8.8, 16 mm engaged:

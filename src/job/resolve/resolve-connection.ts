@@ -6,7 +6,7 @@ import type { CatalogueItem } from '../documents/catalogue.ts';
 import type { Connection } from '../documents/connection.ts';
 import type { Fixture } from '../documents/fixture.ts';
 import type { Panel } from '../documents/panel.ts';
-import { frameOf } from '../face-frame.ts';
+import { describeFrame, frameOf } from '../face-frame.ts';
 import type { JobIndex } from '../job-index.ts';
 import { layersAt, totalThickness } from '../section.ts';
 import { localMember } from './local-member.ts';
@@ -201,6 +201,7 @@ export function resolveConnection(index: JobIndex, connection: Connection): Reso
     group,
     plate,
     actions: resolveActions(connection, panel),
+    source: { coordinates: describeFrame(panel, connection), item, bolt, engagement, castIns },
     assumptions: [
       ...(connection.cracked === null
         ? [`${rules.defaults.cracked ? 'cracked' : 'uncracked'} concrete assumed (rules ${rules.id})`]

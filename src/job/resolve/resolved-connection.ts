@@ -1,6 +1,9 @@
 import type { AnchorageGroup } from '../../engine/checks/anchorage-group.ts';
 import type { FixtureAction, FixtureBolt } from '../../engine/fixture/fixture-forces.ts';
 import type { Polygon } from '../../engine/geometry/point.ts';
+import type { BoltSteel } from '../../engine/hardware/property-classes.ts';
+import type { CastIn } from '../documents/cast-in.ts';
+import type { CatalogueItem } from '../documents/catalogue.ts';
 
 /** A plate ready for the fixture solver, in face coordinates [mm]. */
 export interface ResolvedPlate {
@@ -24,6 +27,18 @@ export type ResolvedActions =
   | { readonly kind: 'required'; readonly N: number; readonly V: number }
   | { readonly kind: 'none' };
 
+/** What the engine's numbers come from, for those who explain them. */
+export interface ConnectionSource {
+  /** How positions on the face follow from the documents', in words. */
+  readonly coordinates: string;
+  readonly item: CatalogueItem;
+  readonly bolt: BoltSteel;
+  /** Length of full thread in contact [mm]. */
+  readonly engagement: number;
+  /** One a position of the group, in the same order. */
+  readonly castIns: readonly CastIn[];
+}
+
 /** A connection as the engine takes it. Everything in N, mm, MPa, rad and in coordinates of its face seen from the front. */
 export interface ResolvedConnection {
   readonly kind: 'resolved';
@@ -34,6 +49,7 @@ export interface ResolvedConnection {
   readonly group: AnchorageGroup;
   readonly plate: ResolvedPlate | null;
   readonly actions: ResolvedActions;
+  readonly source: ConnectionSource;
   /** Each default and choice that was taken, in words. */
   readonly assumptions: readonly string[];
   /** Why the result can never be a pass, whatever the numbers say. */
