@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { CalcError } from '../calc/calc-error.ts';
 import { calculate, describeCalculation, listCalculations } from '../calc/calculation.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
+import { findPageWidth } from './page-width.ts';
 import { printCalculation } from './print/calculation.ts';
+import { layPairs } from './print/table.ts';
 
 /** Options of `onepour calc`. */
 export interface CalcOptions {
@@ -36,7 +38,8 @@ function readInput(path: string): unknown {
  */
 export function runCalc(files: readonly string[], options: CalcOptions): number {
   if (options.list) {
-    for (const { name, gives } of listCalculations()) process.stdout.write(`${name}  ${gives}\n`);
+    const known = listCalculations().map(({ name, gives }) => [name, gives] as const);
+    process.stdout.write(`${layPairs(known, findPageWidth())}\n`);
     return EXIT.pass;
   }
   try {
@@ -57,7 +60,7 @@ export function runCalc(files: readonly string[], options: CalcOptions): number 
       }
     });
     for (const result of results) {
-      if (options.steps && !options.json) process.stdout.write(`${printCalculation(result)}\n`);
+      if (options.steps && !options.json) process.stdout.write(`${printCalculation(result, findPageWidth())}\n`);
       else process.stdout.write(`${JSON.stringify(result, null, files.length > 1 ? 0 : 2)}\n`);
     }
     return EXIT.pass;

@@ -1,4 +1,4 @@
-import { explainConnection } from '../assess/assess-connection.ts';
+import { type ExplainedCombination, explainConnection } from '../assess/assess-connection.ts';
 import { assessJob, type JobAnswer } from '../assess/assess-job.ts';
 import type { ConnectionAnswer } from '../assess/connection-answer.ts';
 import { writeAnchorage } from '../calc/anchorage-output.ts';
@@ -7,8 +7,10 @@ import { indexJob } from '../job/job-index.ts';
 import { resolveConnection } from '../job/resolve/resolve-connection.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { type LoadedJob, loadJob } from './load-job.ts';
+import { findPageWidth } from './page-width.ts';
 import { printConnection } from './print/connection.ts';
 import { CAUTIONS, printAssumptions, printConnections, printCounts, printOthers, printReasons } from './print/job.ts';
+import { layPoint } from './print/table.ts';
 import { Progress } from './progress.ts';
 
 /** Options of `onepour check`. */
@@ -33,6 +35,18 @@ function writeJson(value: object): void {
   process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
 }
 
+type Solved = Extract<ExplainedCombination['combination'], { kind: 'solved' }>;
+
+/** Forces on the inserts as `anchorage` takes them. */
+function writeActions(inserts: readonly string[], { actions }: Solved): object[] {
+  return actions.inserts.map(({ N, Vx, Vy }, i) => ({
+    id: inserts[i],
+    N_kN: N / 1000,
+    Vx_kN: Vx / 1000,
+    Vy_kN: Vy / 1000,
+  }));
+}
+
 function checkOne({ file }: LoadedJob, mark: string, options: CheckOptions): number {
   const connection = file.job.connections.find((candidate) => candidate.mark === mark);
   if (connection === undefined) {
@@ -50,12 +64,13 @@ function checkOne({ file }: LoadedJob, mark: string, options: CheckOptions): num
       ratio: toJson(answer.ratio),
       combinations: combinations.map(({ combination, result }) => ({
         name: combination.name,
+        actions: combination.kind === 'solved' ? writeActions(answer.inserts, combination) : null,
         result: result === null ? null : writeAnchorage(result, [], keepsSteps),
         ...(combination.kind === 'unsolved' ? { reason: combination.reason } : {}),
       })),
       resistances: resistances === null ? null : writeAnchorage(resistances, [], keepsSteps),
     });
-  } else process.stdout.write(`${printConnection(explained, keepsSteps)}\n`);
+  } else process.stdout.write(`${printConnection({ resolution, explained, keepsSteps, width: findPageWidth() })}\n`);
   return exitOf([explained.answer]);
 }
 
@@ -64,24 +79,24 @@ function section(title: string, text: string): string {
 }
 
 /** The answer for a job as a page of text. */
-export function printJob(job: LoadedJob, answer: JobAnswer): string {
+export function printJob(job: LoadedJob, answer: JobAnswer, width: number): string {
   const { project } = job.file.job;
   const { connections } = answer;
   return [
     `${project.name}, checked by ${job.file.library.rules.standard} with engine ${ENGINE_VERSION}\n\n`,
     connections.length === 0
       ? 'No connection in this job: nothing to check. Add rows to connections.csv and inserts.csv, or connections to the job file.\n'
-      : `${printConnections(connections)}\n`,
-    section('Why not, and what to look at', printReasons(connections)),
+      : `${printConnections(connections, width)}\n`,
+    section('Why not, and what to look at', printReasons(connections, width)),
     section(
       'Taken as given',
-      [...job.assumptions.map((text) => `  - ${text}`), printAssumptions(connections)]
+      [...job.assumptions.map((text) => layPoint(text, width)), printAssumptions(connections, width)]
         .filter((text) => text !== '')
         .join('\n'),
     ),
-    section('Not computed', printOthers(answer)),
+    section('Not computed', printOthers(answer, width)),
     `\n${printCounts(answer)}\n`,
-    section('Cautions', CAUTIONS.map((text) => `  - ${text}`).join('\n')),
+    section('Cautions', CAUTIONS.map((text) => layPoint(text, width)).join('\n')),
   ].join('');
 }
 
@@ -107,7 +122,7 @@ export function runCheck(path: string, options: CheckOptions): number {
       ...answer,
       connections: answer.connections.map((connection) => ({ ...connection, ratio: toJson(connection.ratio) })),
     });
-  else process.stdout.write(printJob(chosen, answer));
+  else process.stdout.write(printJob(chosen, answer, findPageWidth()));
   return exitOf(answer.connections);
 }
 

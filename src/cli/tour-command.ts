@@ -3,6 +3,7 @@ import { assessJob } from '../assess/assess-job.ts';
 import { printJob } from './check-command.ts';
 import { EXIT } from './exit-codes.ts';
 import { loadJob } from './load-job.ts';
+import { findPageWidth } from './page-width.ts';
 import { printConnections, printCounts } from './print/job.ts';
 
 /** Demo files stand beside dist/, where this file is bundled to. */
@@ -13,16 +14,17 @@ const fromRoot = (path: string) => fileURLToPath(new URL(`../${path}`, import.me
  * fails is meant to; the exit code stays 0.
  */
 export function runTour(): number {
+  const width = findPageWidth();
   const demo = loadJob(fromRoot('demo/job.json'));
   const answer = assessJob(demo.file);
-  process.stdout.write(printJob(demo, answer));
+  process.stdout.write(printJob(demo, answer, width));
 
   const typed = loadJob(fromRoot('demo/typed-by-hand'));
   const typedAnswer = assessJob(typed.file);
   process.stdout.write(
-    `\n${'='.repeat(100)}\n\n${typed.file.job.project.name}: a schedule typed by hand (demo/typed-by-hand)\n\n`,
+    `\n${'='.repeat(width)}\n\n${typed.file.job.project.name}: a schedule typed by hand (demo/typed-by-hand)\n\n`,
   );
-  process.stdout.write(`${printConnections(typedAnswer.connections)}\n\n${printCounts(typedAnswer)}\n`);
+  process.stdout.write(`${printConnections(typedAnswer.connections, width)}\n\n${printCounts(typedAnswer)}\n`);
 
   const failing = answer.connections.find(({ state }) => state === 'fails');
   const next = [

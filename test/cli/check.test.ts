@@ -71,6 +71,17 @@ describe('onepour check', () => {
     expect(long.stdout).toMatch(/N0_Rk,c = k1 \* sqrt\(f_ck\) \* h_ef\^1\.5/);
   });
 
+  it('gives the forces on the inserts beside each result in JSON', () => {
+    const { combinations } = JSON.parse(onepour(['check', DEMO, '--connection', 'C02', '--json']).stdout);
+    // 90 kN at the middle of four inserts: a quarter each.
+    expect(combinations[0].actions).toEqual(['5', '6', '7', '8'].map((id) => ({ id, N_kN: 22.5, Vx_kN: 0, Vy_kN: 0 })));
+  });
+
+  it('fits 100 signs', () => {
+    for (const job of [DEMO, TYPED])
+      for (const line of onepour(['check', job]).stdout.split('\n')) expect(line.length, line).toBeLessThanOrEqual(100);
+  });
+
   it('ends with 0 where all passes, with 3 where strength was not checked', () => {
     const marks = (state: string) =>
       JSON.parse(onepour(['check', DEMO, '--json']).stdout)

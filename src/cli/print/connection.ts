@@ -1,15 +1,26 @@
-import type { ExplainedConnection } from '../../assess/assess-connection.ts';
+import type { ExplainedCombination, ExplainedConnection } from '../../assess/assess-connection.ts';
 import { writeAnchorage } from '../../calc/anchorage-output.ts';
+import { isWithin } from '../../engine/checks/verdict.ts';
+import { writeNumber } from '../../engine/checks/write-step.ts';
+import type { Resolution } from '../../job/resolve/resolved-connection.ts';
 import { printInteraction, printModes, printSteps } from './anchorage.ts';
+import { printGiven } from './given.ts';
 import { printAssumptions } from './job.ts';
 import { showForce, showRatio } from './numbers.ts';
-import { layTable, wrapText } from './table.ts';
+import { printBendingSteps, printPlateSteps } from './plate.ts';
+import { indentLines, layPoint, layTable, layText } from './table.ts';
 import { nameMode, STATE_WORDS } from './words.ts';
 
-type Explained = ExplainedConnection['combinations'][number];
+/** What a page about one connection shows. */
+export interface ConnectionPage {
+  readonly resolution: Resolution;
+  readonly explained: ExplainedConnection;
+  readonly keepsSteps: boolean;
+  readonly width: number;
+}
 
-function printForces({ combination }: Explained, inserts: readonly string[]): string {
-  if (combination.kind === 'unsolved') return `  ${wrapText(combination.reason, 100, '  ')}`;
+function printForces({ combination }: ExplainedCombination, { explained, width }: ConnectionPage): string {
+  if (combination.kind === 'unsolved') return layText(combination.reason, width, '  ', '  ');
   const { actions, forces } = combination;
   const table = layTable(
     [
@@ -18,55 +29,94 @@ function printForces({ combination }: Explained, inserts: readonly string[]): st
       { head: 'Vx kN', align: 'right' },
       { head: 'Vy kN', align: 'right' },
     ],
-    actions.inserts.map(({ N, Vx, Vy }, i) => [inserts[i]!, showForce(N), showForce(Vx), showForce(Vy)]),
+    actions.inserts.map(({ N, Vx, Vy }, i) => [
+      explained.answer.inserts[i]!,
+      showForce(N),
+      showForce(Vx),
+      showForce(Vy),
+    ]),
+    width - 2,
   );
   const contact =
     forces === null || forces.compression === null
       ? ''
       : `\n  contact ${showForce(forces.compression.force)} kN at (${forces.compression.at.map((x) => x.toFixed(1)).join(', ')}) mm, at most ${forces.maxContact.toFixed(2)} MPa`;
-  return indent(table) + contact;
+  return indentLines(table, '  ') + contact;
 }
 
-function isGoverning(explained: ExplainedConnection, { combination }: Explained): boolean {
+function isGoverning({ explained }: ConnectionPage, { combination }: ExplainedCombination): boolean {
   return explained.answer.governing?.combination === combination.name;
 }
 
+/** The worst bending of the plate over all combinations, in words. */
+function describePlate({ explained, width }: ConnectionPage): string[] {
+  const { plate } = explained.answer;
+  if (plate === null || plate.kind === 'not checked') return [];
+  const text =
+    plate.ratio === 0
+      ? 'Plate: nothing bends it'
+      : `Plate: bending ${showRatio(plate.ratio)}, ${isWithin(plate.ratio) ? 'passes' : 'FAILS'}; it stays elastic from ${plate.requiredThickness.toFixed(1)} mm on (common practice, EN 1992-4:2018 6.2.1)`;
+  return [layText(text, width)];
+}
+
+/** A combination as the engine took it, with its steps where it governs and they are asked for. */
+function printCombination(page: ConnectionPage, one: ExplainedCombination): string[] {
+  const { keepsSteps, resolution, width } = page;
+  const governs = isGoverning(page, one);
+  const parts = ['', `Combination ${one.combination.name}${governs ? ' (governing)' : ''}`, printForces(one, page)];
+  if (one.result === null) return parts;
+  const written = writeAnchorage(one.result, [], keepsSteps);
+  parts.push('', indentLines(printModes(written, width - 2), '  '));
+  if (written.interaction.length > 0) parts.push(indentLines(printInteraction(written), '  '));
+  if (!keepsSteps || !governs) return parts;
+  const plate = resolution.kind === 'resolved' ? resolution.plate : null;
+  const steps = [
+    resolution.kind === 'resolved' ? printPlateSteps(resolution, one, width) : '',
+    printSteps(written, width),
+    printBendingSteps(one.bending, plate, page.explained.answer.governing?.mode === 'plate-bending', width),
+  ];
+  return [...parts, '', `Step by step: ${one.combination.name}`, '', steps.filter((text) => text !== '').join('\n\n')];
+}
+
+/** The last line of the steps: how the answer follows from them. */
+function printVerdict({ explained: { answer }, width }: ConnectionPage): string {
+  const largest =
+    answer.governing === null || answer.ratio === null
+      ? 'no ratio'
+      : `largest ratio of all combinations and modes ${Number.isFinite(answer.ratio) ? writeNumber(answer.ratio) : 'no resistance'}, ${nameMode(answer.governing.mode)} in ${answer.governing.combination}`;
+  return layText(`Answer: ${largest}: ${STATE_WORDS[answer.state]}`, width);
+}
+
 /**
- * A connection in full: forces on the inserts by combination, modes of each, and, if steps are kept, the governing
- * combination step by step.
+ * A connection in full: forces on the inserts by combination, modes of each, and, if steps are kept, all that is given and the
+ * governing combination step by step.
  */
-export function printConnection(explained: ExplainedConnection, keepsSteps: boolean): string {
+export function printConnection(page: ConnectionPage): string {
+  const { explained, resolution, keepsSteps, width } = page;
   const { answer, combinations, resistances } = explained;
   const governing =
     answer.governing === null ? '' : `, ${nameMode(answer.governing.mode)} in ${answer.governing.combination}`;
   const parts = [
     `Connection ${answer.mark}, panel ${answer.panel}, ${answer.face}: ${STATE_WORDS[answer.state]}`,
-    `Used: ${showRatio(answer.ratio)}${governing}`,
-    ...answer.reasons.map((reason) => `- ${wrapText(reason, 110, '  ')}`),
-    ...answer.warnings.map((warning) => `- look at: ${wrapText(warning, 110, '  ')}`),
+    layText(`Used: ${showRatio(answer.ratio)}${governing}`, width),
+    ...answer.reasons.map((reason) => layPoint(reason, width, '')),
+    ...answer.warnings.map((warning) => layPoint(`look at: ${warning}`, width, '')),
+    ...describePlate(page),
   ];
-  if (answer.plate?.kind === 'checked')
-    parts.push(
-      `Plate: bending ${showRatio(answer.plate.ratio)}; it stays elastic from ${answer.plate.requiredThickness.toFixed(1)} mm (common practice, EN 1992-4:2018 6.2.1)`,
-    );
-  if (answer.assumptions.length > 0) parts.push('', 'Taken as given:', printAssumptions([answer]));
-  for (const one of combinations) {
-    parts.push('', `Combination ${one.combination.name}${isGoverning(explained, one) ? ' (governing)' : ''}`);
-    parts.push(printForces(one, answer.inserts));
-    if (one.result === null) continue;
-    const written = writeAnchorage(one.result, [], keepsSteps);
-    parts.push('', indent(printModes(written)));
-    if (written.interaction.length > 0) parts.push(indent(printInteraction(written)));
-    if (keepsSteps && isGoverning(explained, one)) parts.push('', 'Step by step', '', printSteps(written));
-  }
+  if (resolution.kind === 'resolved')
+    parts.push(layText(`Positions and edges: ${resolution.source.coordinates}`, width));
+  if (answer.assumptions.length > 0) parts.push('', 'Taken as given:', printAssumptions([answer], width));
+  if (keepsSteps && resolution.kind === 'resolved') parts.push('', printGiven(resolution, width));
+  for (const one of combinations) parts.push(...printCombination(page, one));
   if (combinations.length === 0 && resistances !== null) {
     const written = writeAnchorage(resistances, [], keepsSteps);
-    parts.push('', 'Resistances alone (equal tension; shear toward each edge in turn):', indent(printModes(written)));
-    if (keepsSteps) parts.push('', 'Step by step', '', printSteps(written));
+    parts.push(
+      '',
+      'Resistances alone (equal tension; shear toward each edge in turn):',
+      indentLines(printModes(written, width - 2), '  '),
+    );
+    if (keepsSteps) parts.push('', 'Step by step', '', printSteps(written, width));
   }
+  if (keepsSteps) parts.push('', printVerdict(page));
   return parts.join('\n');
-}
-
-function indent(text: string): string {
-  return text.replace(/^/gm, '  ');
 }

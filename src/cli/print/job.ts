@@ -1,10 +1,8 @@
 import type { JobAnswer } from '../../assess/assess-job.ts';
 import { CONNECTION_STATES, type ConnectionAnswer } from '../../assess/connection-answer.ts';
 import { showRatio } from './numbers.ts';
-import { layTable, wrapText } from './table.ts';
+import { layPoint, layTable } from './table.ts';
 import { nameMode, STATE_WORDS } from './words.ts';
-
-const WIDTH = 100;
 
 /** Inserts by name, shortened when there are many. */
 function listInserts(inserts: readonly string[]): string {
@@ -17,16 +15,16 @@ function governingOf({ governing, reasons, state }: ConnectionAnswer): string {
 }
 
 /** Every connection on a line: state in words, ratio, what governs. */
-export function printConnections(answers: readonly ConnectionAnswer[]): string {
+export function printConnections(answers: readonly ConnectionAnswer[], width: number): string {
   return layTable(
     [
-      { head: 'connection' },
+      { head: 'mark' },
       { head: 'panel' },
       { head: 'face' },
-      { head: 'inserts' },
-      { head: 'answer' },
+      { head: 'inserts', least: 7 },
+      { head: 'answer', least: 12 },
       { head: 'used', align: 'right' },
-      { head: 'governing (combination), or why not' },
+      { head: 'governing (combination), or why not', least: 24 },
     ],
     answers.map((answer) => [
       answer.mark,
@@ -37,6 +35,7 @@ export function printConnections(answers: readonly ConnectionAnswer[]): string {
       showRatio(answer.ratio),
       governingOf(answer),
     ]),
+    width,
   );
 }
 
@@ -50,19 +49,17 @@ export function printCounts({ counts, connections }: JobAnswer): string {
 }
 
 /** Each reason why connections are not covered, cannot be computed or need a look, with the connections it is for. */
-export function printReasons(answers: readonly ConnectionAnswer[]): string {
+export function printReasons(answers: readonly ConnectionAnswer[], width: number): string {
   const where = new Map<string, string[]>();
   for (const { mark, reasons, warnings, state } of answers) {
     if (state === 'strength not checked' && reasons.length <= 1 && warnings.length === 0) continue;
     for (const reason of new Set([...reasons, ...warnings])) where.set(reason, [...(where.get(reason) ?? []), mark]);
   }
-  return [...where]
-    .map(([reason, marks]) => `  - ${wrapText(`${shorten(marks)}: ${reason}`, WIDTH, '    ')}`)
-    .join('\n');
+  return [...where].map(([reason, marks]) => layPoint(`${shorten(marks)}: ${reason}`, width)).join('\n');
 }
 
 /** Each assumption once, with how many connections rest on it. */
-export function printAssumptions(answers: readonly ConnectionAnswer[]): string {
+export function printAssumptions(answers: readonly ConnectionAnswer[], width: number): string {
   const where = new Map<string, string[]>();
   for (const { mark, assumptions } of answers)
     for (const assumption of assumptions) where.set(assumption, [...(where.get(assumption) ?? []), mark]);
@@ -70,7 +67,7 @@ export function printAssumptions(answers: readonly ConnectionAnswer[]): string {
     .sort((a, b) => b[1].length - a[1].length)
     .map(([assumption, marks]) => {
       const on = marks.length === answers.length && answers.length > 1 ? 'all' : shorten(marks);
-      return `  - ${wrapText(`${on}: ${assumption}`, WIDTH, '    ')}`;
+      return layPoint(answers.length === 1 ? assumption : `${on}: ${assumption}`, width);
     })
     .join('\n');
 }
@@ -80,14 +77,15 @@ function shorten(marks: readonly string[]): string {
 }
 
 /** What is set out but never computed here. */
-export function printOthers({ loose, otherRoles }: JobAnswer): string {
+export function printOthers({ loose, otherRoles }: JobAnswer, width: number): string {
   const lines: string[] = [];
   if (loose.length > 0) {
     const names = loose.map(({ panel, insert }) => `${panel}/${insert}`);
-    lines.push(`  - ${loose.length} fixing inserts in no connection, strength not checked: ${shorten(names)}`);
+    const what = loose.length === 1 ? '1 fixing insert' : `${loose.length} fixing inserts`;
+    lines.push(layPoint(`${what} in no connection, strength not checked: ${shorten(names)}`, width));
   }
   const roles = Object.entries(otherRoles).map(([role, count]) => `${count} ${role}`);
-  if (roles.length > 0) lines.push(`  - other cast-in items, not computed here: ${roles.join(', ')}`);
+  if (roles.length > 0) lines.push(layPoint(`other cast-in items, not computed here: ${roles.join(', ')}`, width));
   return lines.join('\n');
 }
 

@@ -31,3 +31,36 @@ export const STATE_WORDS: Readonly<Record<ConnectionState, string>> = {
   'cannot be computed': 'CANNOT BE COMPUTED',
   'strength not checked': 'strength not checked',
 };
+
+/** Modes that a tension, and that a shear may end in. */
+export const TENSION_MODES: ReadonlySet<string> = new Set<Decisive>([
+  'steel-tension',
+  'concrete-cone',
+  'pull-out',
+  'blow-out',
+  'splitting',
+  'bar-steel',
+  'bar-anchorage',
+]);
+export const SHEAR_MODES: ReadonlySet<string> = new Set<Decisive>(['steel-shear', 'pry-out', 'concrete-edge']);
+
+/** What the action of a mode is made of, for those who follow it by hand. */
+export function tellAction(mode: string): string {
+  switch (mode) {
+    case 'concrete-cone':
+    case 'splitting':
+    case 'blow-out':
+      return 'sum of the tensions of these inserts';
+    case 'steel-tension':
+    case 'pull-out':
+      return 'tension of this insert';
+    case 'steel-shear':
+      return 'shear of this insert, sqrt(Vx^2 + Vy^2)';
+    case 'pry-out':
+      return 'resultant shear of these inserts';
+    case 'concrete-edge':
+      return 'sqrt(V_toward^2 + V_along^2)';
+    default:
+      return 'force on the bars';
+  }
+}

@@ -95,7 +95,7 @@ function refuseContent({ file, columns }: Schedule, content: string): Fault | nu
 }
 
 /** Whether every row must fill in a column. */
-export function isNeeded(column: Column): boolean {
+function isNeeded(column: Column): boolean {
   return !('ifBlank' in column) && column.isOptional !== true;
 }
 
