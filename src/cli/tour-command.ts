@@ -33,12 +33,11 @@ export function runTour(): number {
       ? []
       : [
           `  npx onepour check demo/job.json --connection ${failing.mark} --steps`,
-          '      follow one failing connection by hand, to the last factor',
+          '      follow one failing connection by hand, from all that is given to the last factor',
         ]),
     '  npx onepour check demo/typed-by-hand',
-    '      change a CSV in a spreadsheet and check again; faults name file, row and column',
-    '  npx onepour check MY-JOB',
-    '      your own folder of panels.csv, inserts.csv, connections.csv, loads.csv, catalogue.csv',
+    '      a small job as CSV: copy the folder, change it in a spreadsheet, check your copy;',
+    '      faults name file, row and column. docs/job-files.md lists every column and which are needed',
     '  npx onepour calc --list',
     '      single calculations, JSON in and JSON out',
   ];
