@@ -112,7 +112,7 @@ function listMember({ group }: ResolvedConnection): Pair[] {
       'lever arm',
       leverArm === null
         ? 'none'
-        : `l_a ${n(leverArm.length)} mm, restraint α_M ${n(leverArm.restraint)}, W_el of the bolt ${n(leverArm.sectionModulus)} mm3`,
+        : `l_a ${n(leverArm.length)} mm, restraint α_M ${n(leverArm.restraint)}, W_el of the bolt pi / 32 * ((d_2 + d_3) / 2)^3 = ${n(leverArm.sectionModulus)} mm3`,
     ],
     ...(uncoveredUses.length === 0 ? [] : [['uses', uncoveredUses.join(', ')] as const]),
   ];

@@ -6,6 +6,7 @@ import type { CastIn } from '../documents/cast-in.ts';
 import type { Combination, Connection } from '../documents/connection.ts';
 import type { Fixture, FixtureHole } from '../documents/fixture.ts';
 import { type FaceFrame, placeOnFace, turnVector } from '../face-frame.ts';
+import { showLength } from './local-member-type.ts';
 import type { ResolvedPlate } from './resolved-connection.ts';
 import { toNewton, toNewtonMillimetre } from './units.ts';
 
@@ -108,6 +109,8 @@ export function resolveLeverArm(
   const stressDiameter = (thread.pitchDiameter + thread.externalMinor) / 2;
   return {
     leverArm: { length: arm.length, restraint, sectionModulus: (Math.PI / 32) * stressDiameter ** 3 },
-    assumptions: [`lever arm ${Math.round(arm.length * 10) / 10} mm: ${arm.why}; restraint ${restraint}`],
+    assumptions: [
+      `lever arm ${showLength(arm.length)}, a_3 ${showLength(arm.a3)} and e_1 ${showLength(arm.e1)} from the face to the middle of the fixture: ${arm.why}; restraint ${restraint}`,
+    ],
   };
 }
