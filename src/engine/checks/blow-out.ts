@@ -102,7 +102,7 @@ function reportRow(run: Run, report: Report, body: BlowOutRow, eccentricity: num
     length * height,
     'mm2',
     () =>
-      `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm (2 c_1 and the smaller of 2 c_1 and f)`,
+      `${roundForText(length, 4)} mm along the edge x ${roundForText(height, 4)} mm (2 c_1 and the smaller of 2 c_1 and f)`,
   );
   if (row.front.length > 1) {
     report.quantity('s_2', row.meanSpacing, 'mm', 'mean spacing along the edge');

@@ -65,7 +65,9 @@ export function reportProjection(
     report.quantity('c', projection.edge, 'mm', 'smallest distance to an edge in sight');
   const { ux, uy } = eccentricity;
   report.quantity('A_c_N', projection.area, 'mm2', () => describeArea(p, projection, ux, uy));
-  const angle = roundForText((Math.atan2(uy, ux) * 180) / Math.PI);
+  // A quarter turn of a square is no turn.
+  const degrees = (Math.atan2(uy, ux) * 180) / Math.PI;
+  const angle = roundForText(degrees - 90 * Math.round(degrees / 90)) + 0;
   if (p.near.some((list) => list.length > 0) || projection.members.length > 1)
     report.note(writeMessage('spacing-over-three', { angle }));
   if (p.region.hasReentrantCorner) {

@@ -238,6 +238,7 @@ function reportRow(run: Run, report: Report, body: ShearRow, load: RowLoad, isTo
   if (c1 < row.edge) {
     edition.reduceEdge(row.farCorner, group.member.thickness, row.largestSpacing, row.edge, report);
     report.note(writeMessage('thin-and-narrow', { from: roundForText(row.edge), to: roundForText(c1) }));
+    report.quantity('c_1', c1, 'mm', 'c_1,red: stands for c_1 from here on');
   }
   if (body.reinforcementNote !== null) report.note(body.reinforcementNote);
   if (row.corner < BODY * c1) report.quantity('c_2', row.corner, 'mm', 'distance of the row to the nearest corner');
@@ -246,7 +247,7 @@ function reportRow(run: Run, report: Report, body: ShearRow, load: RowLoad, isTo
     length * height,
     'mm2',
     () =>
-      `${roundForText(length, 2)} mm along the edge x ${roundForText(height, 2)} mm deep (1.5 c_1, at most the thickness)`,
+      `${roundForText(length, 4)} mm along the edge x ${roundForText(height, 4)} mm deep (1.5 c_1, at most the thickness)`,
   );
   if (run.hasAction) {
     report.quantity('V_toward', load.toward, 'N', 'part of the shear toward the edge');

@@ -1,3 +1,4 @@
+import { findVisiblePolygon } from '../geometry/visible-polygon.ts';
 import { roundForText } from './messages.ts';
 import type { PreparedAnchorage, Projection } from './prepared.ts';
 
@@ -49,19 +50,35 @@ function findStrips(rectangles: readonly Rectangle[]): { width: number; height: 
   return strips;
 }
 
+/** The part of one square that its insert sees, by its corners in the axes of the face [mm]. */
+function listCorners(p: PreparedAnchorage, i: number, half: number, ux: number, uy: number): string {
+  const x = p.xs[i]!;
+  const y = p.ys[i]!;
+  const box = { minU: -half, maxU: half, minV: -half, maxV: half };
+  const seen = findVisiblePolygon(p.region, x, y, ux, uy, box);
+  const corners: string[] = [];
+  for (let k = 0; k < seen.length; k += 2) {
+    const [u, v] = [seen[k]!, seen[k + 1]!];
+    const corner = `(${roundForText(x + u * ux - v * uy, 2)}, ${roundForText(y + u * uy + v * ux, 2)})`;
+    if (corner !== corners.at(-1) && corner !== corners[0]) corners.push(corner);
+  }
+  return `${p.group.positions[i]!.id}: ${corners.join(' ')}`;
+}
+
 /**
- * Says how an area can be followed by hand: strip by strip, width times height, where all cuts are square to the axes; else
- * in words, what is joined and what cuts it.
+ * Says how an area can be followed by hand: strip by strip, width times height, where all cuts are square to the axes; else by
+ * the corners of what each insert sees of its square.
  */
 export function describeArea(p: PreparedAnchorage, projection: Projection, ux: number, uy: number): string {
-  const side = roundForText(2 * projection.criticalEdge, 2);
+  const half = projection.criticalEdge;
+  const side = roundForText(2 * half, 2);
   const count = projection.members.length;
   const what =
     count === 1 ? `square of ${side} mm, cut by the panel` : `${count} squares of ${side} mm joined, cut by the panel`;
   const strips = findStrips(cutSquares(p, projection, ux, uy));
   const sum = strips.reduce((area, { width, height }) => area + width * height, 0);
-  if (Math.abs(sum - projection.area) > 1e-9 * projection.area)
-    return `${what}: sides at an angle to the axes or hidden parts, area by exact polygon integration`;
-  const text = strips.map(({ width, height }) => `${roundForText(width, 2)} x ${roundForText(height, 2)}`).join(' + ');
-  return `${what}: ${text} mm2`;
+  if (Math.abs(sum - projection.area) <= 1e-9 * projection.area)
+    return `${what}: ${strips.map(({ width, height }) => `${roundForText(width, 4)} x ${roundForText(height, 4)}`).join(' + ')} mm2`;
+  const polygons = projection.members.map((i) => listCorners(p, i, half, ux, uy));
+  return `${what}; area of the polygon${count === 1 ? '' : 's, overlaps once'}, corners in mm: ${polygons.join('; ')}`;
 }

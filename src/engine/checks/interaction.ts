@@ -16,7 +16,9 @@ function writeRow(
   ratio: number,
   keepsSteps: boolean,
 ): InteractionRow {
-  const steps: readonly Step[] = keepsSteps ? [{ kind: 'clause', clause, args, value: ratio }] : [];
+  const steps: readonly Step[] = keepsSteps
+    ? [{ kind: 'clause', clause, args, value: ratio, symbol: clause.symbol }]
+    : [];
   return { kind, ratio, clause: clause.reference, steps };
 }
 

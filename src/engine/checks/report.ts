@@ -59,8 +59,8 @@ export class Report implements Sink {
     this.#steps.push({ kind: 'quantity', symbol, value, unit, how: typeof how === 'string' ? how : how() });
   }
 
-  step(clause: Clause, args: readonly number[], value: number): void {
-    if (this.keepsSteps) this.#steps.push({ kind: 'clause', clause, args, value });
+  step(clause: Clause, args: readonly number[], value: number, symbol = clause.symbol): void {
+    if (this.keepsSteps) this.#steps.push({ kind: 'clause', clause, args, value, symbol });
   }
 
   note(text: string): void {

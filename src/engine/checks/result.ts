@@ -16,7 +16,13 @@ export type Mode =
 
 /** One line of a step-by-step print: a clause with its numbers, or a quantity and how it came about. */
 export type Step =
-  | { readonly kind: 'clause'; readonly clause: Clause; readonly args: readonly number[]; readonly value: number }
+  | {
+      readonly kind: 'clause';
+      readonly clause: Clause;
+      readonly args: readonly number[];
+      readonly value: number;
+      readonly symbol: string;
+    }
   | {
       readonly kind: 'quantity';
       readonly symbol: string;

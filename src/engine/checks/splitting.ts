@@ -57,7 +57,7 @@ export function checkSplitting(run: Run): void {
     const edge = Math.min(...tensioned.map((i) => p.near[i]![0]?.distance ?? Number.POSITIVE_INFINITY));
     const reason = writeMessage('splitting-unknown', {
       edge: Number.isFinite(edge) ? `${roundForText(edge)} mm` : 'none near',
-      thickness: member.thickness,
+      thickness: roundForText(member.thickness),
     });
     run.tally.refuse(reason);
     report?.skip(head, reason);
@@ -70,7 +70,9 @@ export function checkSplitting(run: Run): void {
     return;
   }
   if (member.thickness < splitting.minimumThickness)
-    run.tally.refuse(writeMessage('splitting-thin', { value: member.thickness, low: splitting.minimumThickness }));
+    run.tally.refuse(
+      writeMessage('splitting-thin', { value: roundForText(member.thickness), low: splitting.minimumThickness }),
+    );
   for (const cluster of findClusters(p, tensioned, splitting)) checkCluster(run, cluster, splitting.criticalEdge);
 }
 

@@ -103,6 +103,8 @@ function checkLeverArm(run: Run, { part, shear, tension }: PreparedPart): void {
   const inserts = nameMembers(run, [worst]);
   report.open({ mode: 'steel-shear', part: part.name, inserts, clause: p.edition.clauses.leverArm });
   const pull = run.hasAction ? actions[worst]!.N : 0;
+  report.quantity('l_a', leverArm.length, 'mm', 'lever arm');
+  report.quantity('N_Rd_s', tension.design, 'N', 'design tension of this part, see there');
   const bending = p.edition.leverArmShear(part, leverArm, pull, tension.design, report);
   if (bending > shear.characteristic) {
     report.note(writeMessage('plain-shear-cap'));
@@ -110,7 +112,6 @@ function checkLeverArm(run: Run, { part, shear, tension }: PreparedPart): void {
   }
   const value = Math.min(bending, shear.characteristic);
   report.basic(value);
-  report.quantity('l_a', leverArm.length, 'mm', 'lever arm');
   if (value === 0) report.note(writeMessage('no-steel-left'));
   if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
   report.close(value, shear.safety, run.hasAction ? actions[worst]!.V : null);

@@ -41,7 +41,7 @@ export function writeStep(step: Step): WrittenStep {
     };
   const { clause, args, value } = step;
   return {
-    symbol: clause.symbol,
+    symbol: step.symbol,
     unit: clause.unit,
     formula: clause.formula,
     numbers: putNumbers(

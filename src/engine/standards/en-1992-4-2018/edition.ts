@@ -49,8 +49,8 @@ function prepareCone(question: ConeQuestion) {
       else sink.quantity('psi_s_N', 1, '-', 'no edge nearer than c_cr_N');
       if (question.denseSurface) sink.step(cone.CONE_SHELL_FACTOR, [embedment], psiRe);
       else sink.quantity('psi_re_N', 1, '-', 'surface reinforcement not dense');
-      sink.step(cone.CONE_ECCENTRICITY_FACTOR, [eccentricity1, 2 * criticalEdge], psiEc1);
-      sink.step(cone.CONE_ECCENTRICITY_FACTOR, [eccentricity2, 2 * criticalEdge], psiEc2);
+      sink.step(cone.CONE_ECCENTRICITY_FACTOR, [eccentricity1, 2 * criticalEdge], psiEc1, 'psi_ec_N_1');
+      sink.step(cone.CONE_ECCENTRICITY_FACTOR, [eccentricity2, 2 * criticalEdge], psiEc2, 'psi_ec_N_2');
       sink.factor('areaRatio', areaRatio);
       sink.factor('psi_s', psiS);
       sink.factor('psi_re', psiRe);
@@ -84,6 +84,12 @@ export const EN_1992_4_2018: Edition = {
       sink.basic(part.area * part.ultimate);
       sink.factor('k_6', k6);
       sink.factor('k_7', k7);
+      sink.quantity(
+        'k_7',
+        k7,
+        '-',
+        isBrittleGroup ? 'group of brittle steel (A5 up to 8 %, or not known)' : 'single insert or ductile steel',
+      );
       sink.step(shear.STEEL_SHEAR, [k7, k6, part.area, part.ultimate], value);
     }
     return value;
@@ -141,6 +147,7 @@ export const EN_1992_4_2018: Edition = {
     }
     const limit = foot.thickness === null ? Number.POSITIVE_INFINITY : 6 * foot.thickness + shaftDiameter;
     const value = pull.bearingArea(foot.diameter, limit, shaftDiameter);
+    if (foot.thickness !== null) sink?.quantity('d_h_max', limit, 'mm', '6 t_h + d');
     sink?.step(pull.BEARING_AREA, [foot.diameter, limit, shaftDiameter], value);
     return value;
   },
@@ -219,6 +226,7 @@ export const EN_1992_4_2018: Edition = {
     const kRe = hasBars ? 0.75 : 1;
     const value = pry.pryOut(kRe, factor, coneResistance);
     sink?.factor('k_8', factor);
+    sink?.quantity('k_re', kRe, '-', hasBars ? 'supplementary reinforcement' : 'no supplementary reinforcement');
     if (hasBars) sink?.factor('k_re', kRe);
     sink?.step(pry.PRY_OUT, [kRe, factor, coneResistance], value);
     return value;
@@ -266,6 +274,12 @@ export const EN_1992_4_2018: Edition = {
         sink.factor('psi_ec', psiEc);
         sink.factor('psi_alpha', psiAlpha);
         sink.factor('psi_re', psiRe);
+        sink.quantity(
+          'k_T',
+          kT,
+          '-',
+          isTorsionPair ? 'two inserts in torsion, bodies overlapping' : 'no pair in torsion',
+        );
         if (isTorsionPair) sink.factor('k_T', kT);
         sink.step(edge.EDGE_RESISTANCE, [basic, areaRatio, psiS, psiH, psiEc, psiAlpha, psiRe, kT], value);
       }
