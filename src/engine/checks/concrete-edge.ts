@@ -196,6 +196,8 @@ function reduceEdge(p: PreparedAnchorage, row: EdgeRow): number {
   const { thickness } = p.group.member;
   const reach = BODY * row.edge;
   if (!(row.farCorner < reach && thickness < reach)) return row.edge;
+  // The rule is for inserts between two corners; beyond one, c1 is kept, the lower resistance.
+  if (row.front.some((i) => row.view.place[i] === 'beyond')) return row.edge;
   return p.edition.reduceEdge(row.farCorner, thickness, row.largestSpacing, row.edge, null);
 }
 

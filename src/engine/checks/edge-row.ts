@@ -99,7 +99,8 @@ export function coverAlong(row: EdgeRow, reach: number): number {
     )
     .sort((a, b) => a[0] - b[0]);
   for (const [from, to] of spans) {
-    if (to <= end) continue;
+    // Beyond a corner, a short reach may not come as far as the edge.
+    if (to <= end || to <= from) continue;
     covered += to - Math.max(from, end);
     end = to;
   }

@@ -60,7 +60,11 @@ function measureToSide(side: Side, x: number, y: number): number {
  * same. None where one insert has no edge as near as that: every direction then gives the same area.
  * @param reach how far a corner of the square lies from its insert [mm]
  */
-function collectAxes(p: PreparedAnchorage, members: readonly number[], reach: number): { ux: number; uy: number }[] {
+export function collectAxes(
+  p: PreparedAnchorage,
+  members: readonly number[],
+  reach: number,
+): { ux: number; uy: number }[] {
   const axes: { ux: number; uy: number }[] = [];
   const add = (x: number, y: number) => {
     for (const { ux, uy } of axes) if (Math.abs((ux * x + uy * y) * (ux * y - uy * x)) < 1e-9) return;

@@ -3,7 +3,7 @@ import type { Point } from '../geometry/point.ts';
 import { askCone, findCones, reportProjection } from './concrete-cone.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage, Projection } from './prepared.ts';
-import { findEccentricity } from './projection.ts';
+import { collectAxes, findEccentricity, SQUARE_REACH } from './projection.ts';
 import { areOpposite, nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
@@ -101,12 +101,13 @@ function checkAlone(run: Run, i: number): void {
       nearest = Math.min(nearest, spacing);
     }
     area = Number.POSITIVE_INFINITY;
-    // The squares may also be turned along the line to a neighbour.
+    // What is cut off decides the direction anew: along any edge in reach, or the line to a neighbour.
+    const reach = SQUARE_REACH * p.edition.coneReach * p.group.insert.embedment;
     const lines = neighbours.map((j) => {
       const length = Math.hypot(p.xs[j]! - x, p.ys[j]! - y);
       return { ux: (p.xs[j]! - x) / length, uy: (p.ys[j]! - y) / length };
     });
-    for (const candidate of [...own.axes, ...lines]) {
+    for (const candidate of [...collectAxes(p, [i], reach), ...lines]) {
       const cut = visibleAreaWithin(p.region, x, y, cutSquare(p, i, neighbours, own.criticalEdge, candidate));
       if (cut < area) {
         area = cut;

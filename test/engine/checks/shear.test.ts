@@ -1,3 +1,4 @@
+import polygonClipping from 'polygon-clipping';
 // Shear modes and interaction against hand calculations; the arithmetic stands in the comments and once more in the
 // expectation. d = 24 mm, l_f = h_ef = 100 mm, √32 = 5.656854.
 import { describe, expect, it } from 'vitest';
@@ -189,6 +190,55 @@ describe('shears that turn against each other', () => {
 });
 
 describe('pry-out', () => {
+  // Two inserts pushed against each other between two skew edges: the square of each, cut halfway to the other, is turned to each
+  // direction in question with a general polygon library; the least area is that of the engine.
+  it('turns a cut square to the direction of least area', () => {
+    for (let k = 0; k < 40; k++) {
+      const lean = 10 + 8 * k;
+      const outline: [number, number][] = [
+        [0, 0],
+        [3000, 0],
+        [3000 - lean, 3000],
+        [lean, 3000],
+      ];
+      const [a, b] = [
+        [60 + 2 * k, 70],
+        [180 + k, 110 + 2 * k],
+      ] as const;
+      const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+      const spacing = Math.hypot(dx, dy);
+      const half = 150;
+      // Everything on a's side of the bisector, as a wide rectangle in the axes of the line a-b.
+      const place = (u: number, v: number): [number, number] => [
+        a[0] + (u * dx - v * dy) / spacing,
+        a[1] + (u * dy + v * dx) / spacing,
+      ];
+      const side = [place(-2000, -2000), place(spacing / 2, -2000), place(spacing / 2, 2000), place(-2000, 2000)];
+      const directions = [0, Math.atan2(3000, lean), Math.atan2(dy, dx)];
+      const areas = directions.map((angle) => {
+        const [c, s] = [Math.cos(angle), Math.sin(angle)];
+        const square = [
+          [-half, -half],
+          [half, -half],
+          [half, half],
+          [-half, half],
+        ].map(([u, v]): [number, number] => [a[0] + u! * c - v! * s, a[1] + u! * s + v! * c]);
+        const [polygon] = polygonClipping.intersection([outline], [square], [side]);
+        const ring = polygon![0]!;
+        let twice = 0;
+        for (const [i, [x, y]] of ring.entries()) {
+          const [x2, y2] = ring[(i + 1) % ring.length]!;
+          twice += x * y2 - x2 * y;
+        }
+        return Math.abs(twice) / 2;
+      });
+      const rows = check({ outline, at: [a, b] }, load([0, 4, 0], [0, -4, 0])).rows.filter(
+        ({ mode, inserts }) => mode === 'pry-out' && inserts[0] === 'A',
+      );
+      expect(rows[0]!.factors.areaRatio).toBeCloseTo(Math.min(...areas) / 90000, 9);
+    }
+  });
+
   // Shears behind each other, 30 and 1 kN, 290 mm apart: the line of the resultant passes the centroid, yet one insert carries nearly
   // all. e = 145 · 29/31 = 135.645: psi_ec = 1/(1 + 2 · 135.645/300) = 0.525131; area (300 + 290)/300.
   it('counts unequal shears that lie behind each other', () => {
@@ -689,6 +739,21 @@ describe('edges that are not plain', () => {
     }
     expect(toward(-200).row.notes.join()).toContain('beyond the outward corner');
     expect(toward(-200).row.factors.psi_s).toBeCloseTo(0.7, 12);
+  });
+
+  // Beyond a corner of a thin, narrow strip c1 is not reduced: the shorter body would not come as far as the edge.
+  it('has a resistance above zero beyond the corner of a thin and narrow strip', () => {
+    for (let k = 0; k < 60; k++) {
+      const outline = [
+        [0, 0],
+        [1500, 0],
+        [1500, 300],
+        [-5 * k, 300],
+      ] as const;
+      const result = check({ thickness: 120, outline, at: [[250, 40 + 2 * k]] }, load([0, -2, 0]));
+      for (const row of result.rows.filter(({ mode, applies }) => mode === 'concrete-edge' && applies))
+        expect(row.characteristic).toBeGreaterThan(0);
+    }
   });
 
   // A chamfer of 20 mm at the corner is no edge to an insert that does not stand before it.
