@@ -31,11 +31,15 @@ export interface Cone {
 
 /** Where an edge ends: past corners that hardly turn, at the first that does. */
 export interface EdgeEnd {
-  /** Length that the edge goes on beyond its own side [mm]. */
+  /** Sides that the edge goes on along beyond its own, in order, and their length along it [mm]. */
+  readonly sides: readonly Side[];
   readonly beyond: number;
   /** Angle of the concrete between the edge and what follows [rad]. */
   readonly angle: number;
-  readonly isReentrant: boolean;
+  /**
+   * Past a re-entrant corner the body goes on: how far until something ends the concrete [mm]. Null at an outward corner.
+   */
+  readonly open: number | null;
   readonly neighbour: Side;
 }
 
@@ -50,7 +54,7 @@ export interface EdgeView {
   readonly along: readonly number[];
   /**
    * Distance to the corner toward the start and toward the end: the smaller of along the edge and square to the next side;
-   * negative where the insert stands beyond the corner, Infinity where the body goes on.
+   * negative where the insert stands beyond the corner, Infinity where nothing ends the body.
    */
   readonly left: readonly number[];
   readonly right: readonly number[];

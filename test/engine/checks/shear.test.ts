@@ -710,6 +710,68 @@ describe('edges that are not plain', () => {
     expect(row(1000 * Math.tan((11 * Math.PI) / 180)).factors.psi_s).toBeCloseTo(0.7 + (0.3 * 10) / 90, 9);
   });
 
+  // The bottom edge bends by 10 degrees into the concrete at (1000, 0). In the wedge between the two feet, 60 · sin 10 = 10 mm wide, the
+  // insert has both sides as one edge before it: at 1000.1 as at 1000.
+  it('an edge that bends inward by a little has no gap at the bend', () => {
+    const outline = [
+      [0, 0],
+      [1000, 0],
+      [2000, -1000 * Math.tan(Math.PI / 18) + 1e-9],
+      [2200, 900],
+      [2000, 1500],
+      [0, 1500],
+    ] as const;
+    const most = (x: number) =>
+      Math.max(
+        ...check({ outline, at: [[x, 60]] }, load([0, 0, -8])).rows.map(({ mode, ratio }) =>
+          mode === 'concrete-edge' ? (ratio ?? 0) : 0,
+        ),
+      );
+    expect(most(1000.1)).toBeGreaterThan(0.99 * most(1000));
+    for (const x of [1003, 1005, 1010]) expect(most(x)).toBeGreaterThan(0.9 * most(1000));
+  });
+
+  // A bend of a millionth of a degree between two inserts 100 mm apart: one row of both, as on a straight edge.
+  it('inserts on both sides of a faint bend are one row', () => {
+    const row = (bend: number) => {
+      const outline = [
+        [0, 0],
+        [1000, 0],
+        [2000, bend],
+        [2000, 1500],
+        [0, 1500],
+      ] as const;
+      const at = [
+        [950, 60],
+        [1050, 60],
+      ] as const;
+      return check({ outline, at }, load([0, 0, -5], [0, 0, -5])).rows.filter(
+        ({ mode, applies, ratio }) => mode === 'concrete-edge' && applies && ratio! > 0.3,
+      );
+    };
+    const straight = row(0)[0]!;
+    for (const one of row(1e-5)) {
+      expect(one.inserts).toEqual(['A', 'B']);
+      expect(one.ratio).toBeCloseTo(straight.ratio!, 5);
+    }
+  });
+
+  // Above an opening, 60 mm from it; its top goes on past its left corner, but the panel ends 55 mm left of the insert: c2 = 55,
+  // A = (55 + 90)/180, psi_s = 0.7 + 0.3 · 55/90 = 0.883333.
+  it('a side that goes on ends where the concrete does', () => {
+    const row = rowToward(
+      check(
+        { outline: rectangle(0, 0, 3000, 2000), openings: [rectangle(50, 500, 450, 700)], at: [[55, 760]] },
+        load([0, 0, -6]),
+      ),
+      'concrete-edge',
+      -90,
+    );
+    expect(row.factors.areaRatio).toBeCloseTo(145 / 180, 9);
+    expect(row.factors.psi_s).toBeCloseTo(0.7 + (0.3 * 55) / 90, 9);
+    expect(row.characteristic).toBeCloseTo(basicAt(60) * (145 / 180) * (0.7 + (0.3 * 55) / 90), 6);
+  });
+
   // The left edge leans outward: from (0, 0) up to (−200, 500). The two lower inserts stand beyond its lower corner, seen square to it;
   // all three bring their load, and the row is there with only the concrete from the corner on.
   it('inserts beyond an outward corner still load the edge', () => {
