@@ -799,6 +799,13 @@ describe('edges that are not plain', () => {
       expect(toward(dx).row.action!).toBeGreaterThanOrEqual((30000 * 500) / Math.hypot(dx, 500) - 1e-6);
       expect(toward(dx).verdict).toBe('fail');
     }
+    // Leaning 35 degrees: the lower corner has 125 degrees, the upper 55; an edge all the same.
+    expect(toward(-350).row.applies).toBe(true);
+    // The lowest insert: 440 mm to the top edge, and its foot (900 · 200 − 60 · 500)/538.52 = 278.54 mm past the corner, where the
+    // body begins: A = (440 − 278.54) · 150.
+    const { row } = toward(-200);
+    const past = (900 * 200 - 60 * 500) / Math.hypot(200, 500);
+    expect(row.factors.areaRatio! * 4.5 * row.edgeUsed! ** 2).toBeCloseTo((440 - past) * 150, 3);
     expect(toward(-200).row.notes.join()).toContain('beyond the outward corner');
     expect(toward(-200).row.factors.psi_s).toBeCloseTo(0.7, 12);
   });
