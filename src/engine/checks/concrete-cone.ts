@@ -1,4 +1,5 @@
 import { hasHiddenPart } from '../geometry/visible-polygon.ts';
+import type { Clause } from '../standards/clause.ts';
 import type { ConeLoad, ResistanceUnder } from '../standards/edition.ts';
 import { describeArea } from './describe-area.ts';
 import { chainByDistance, keyMembers } from './members.ts';
@@ -6,6 +7,7 @@ import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage, Projection } from './prepared.ts';
 import { findEccentricity, projectSquares } from './projection.ts';
 import type { Report } from './report.ts';
+import type { Mode } from './result.ts';
 import { nameMembers, type Run, sumTension } from './run.ts';
 import { checkHangers } from './supplementary-bars.ts';
 import { loadRatio } from './verdict.ts';
@@ -42,6 +44,24 @@ export function findCones(p: PreparedAnchorage, members: readonly number[]): rea
   });
   p.cache.cones.set(key, cones);
   return cones;
+}
+
+/** Opens the row of a cluster: its inserts, the embedment that counts and the direction of its squares. */
+export function openProjection(
+  run: Run,
+  report: Report,
+  mode: Mode,
+  clause: Clause,
+  projection: Projection,
+  { ux, uy }: { readonly ux: number; readonly uy: number },
+): void {
+  report.open({
+    mode,
+    inserts: nameMembers(run, projection.members),
+    clause,
+    embedmentUsed: run.p.group.insert.embedment * projection.reduction,
+    direction: Math.atan2(uy, ux),
+  });
 }
 
 /** Writes down how a projection came about: edges, embedment, squares, area, eccentricity. */
@@ -103,13 +123,7 @@ function checkCluster(run: Run, cone: Projection, resistance: ResistanceUnder<Co
   const { insert, reinforcement, partialFactors } = p.group;
   const fullCriticalEdge = p.edition.coneReach * insert.embedment;
   if (report !== null) {
-    report.open({
-      mode: 'concrete-cone',
-      inserts: nameMembers(run, cone.members),
-      clause: p.edition.clauses.cone,
-      embedmentUsed: insert.embedment * cone.reduction,
-      direction: Math.atan2(eccentricity.uy, eccentricity.ux),
-    });
+    openProjection(run, report, 'concrete-cone', p.edition.clauses.cone, cone, eccentricity);
     reportProjection(run, report, cone, eccentricity, fullCriticalEdge);
     if (reinforcement.denseSurface) report.note(writeMessage('dense-surface'));
     if (compressionArm !== null) report.note(writeMessage('compression-factor'));

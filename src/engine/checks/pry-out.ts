@@ -1,10 +1,10 @@
 import { visibleAreaWithin } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
-import { askCone, findCones, reportProjection } from './concrete-cone.ts';
+import { askCone, findCones, openProjection, reportProjection } from './concrete-cone.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage, Projection } from './prepared.ts';
 import { collectAxes, findEccentricity, SQUARE_REACH } from './projection.ts';
-import { areOpposite, nameMembers, type Run } from './run.ts';
+import { areOpposite, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
 /**
@@ -70,13 +70,7 @@ function checkCluster(run: Run, { projection: cone, resistance }: Cone): void {
   const eccentricity = ofShares.loss > ofLine.loss ? ofShares : ofLine;
   if (report !== null) {
     const { insert } = p.group;
-    report.open({
-      mode: 'pry-out',
-      inserts: nameMembers(run, cone.members),
-      clause: p.edition.clauses.pryOut,
-      embedmentUsed: insert.embedment * cone.reduction,
-      direction: Math.atan2(eccentricity.uy, eccentricity.ux),
-    });
+    openProjection(run, report, 'pry-out', p.edition.clauses.pryOut, cone, eccentricity);
     reportProjection(run, report, cone, eccentricity, p.edition.coneReach * insert.embedment);
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm: null };
@@ -118,13 +112,7 @@ function checkAlone(run: Run, i: number): void {
   const cone: Projection = { ...own, edge, area, axes: [axis] };
   if (report !== null) {
     const { insert } = p.group;
-    report.open({
-      mode: 'pry-out',
-      inserts: nameMembers(run, [i]),
-      clause: p.edition.clauses.pryOut,
-      embedmentUsed: insert.embedment * cone.reduction,
-      direction: Math.atan2(axis.uy, axis.ux),
-    });
+    openProjection(run, report, 'pry-out', p.edition.clauses.pryOut, cone, axis);
     report.note(writeMessage('opposite-shears'));
     if (neighbours.length > 0)
       report.quantity(

@@ -1,9 +1,9 @@
-import { reportProjection } from './concrete-cone.ts';
+import { openProjection, reportProjection } from './concrete-cone.ts';
 import { chainByDistance, keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage } from './prepared.ts';
 import { findEccentricity, projectSquares } from './projection.ts';
-import { nameMembers, type Run, sumTension } from './run.ts';
+import { type Run, sumTension } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
 /** Clusters of inserts whose squares of 2 c_cr,sp overlap; found once for each set of inserts. */
@@ -78,17 +78,11 @@ export function checkSplitting(run: Run): void {
 
 function checkCluster(run: Run, { projection, resistance }: Cone, fullCriticalEdge: number): void {
   const { p, report } = run;
-  const { insert, partialFactors } = p.group;
+  const { partialFactors } = p.group;
   const { force, x, y } = sumTension(run, projection.members);
   const eccentricity = findEccentricity(projection, x - projection.centroidX, y - projection.centroidY);
   if (report !== null) {
-    report.open({
-      mode: 'splitting',
-      inserts: nameMembers(run, projection.members),
-      clause: p.edition.clauses.splitting,
-      embedmentUsed: insert.embedment * projection.reduction,
-      direction: Math.atan2(eccentricity.uy, eccentricity.ux),
-    });
+    openProjection(run, report, 'splitting', p.edition.clauses.splitting, projection, eccentricity);
     reportProjection(run, report, projection, eccentricity, fullCriticalEdge);
     report.quantity('N_Rk_p', p.pullOut.characteristic, 'N', 'pull-out of one insert, see there');
   }

@@ -28,6 +28,17 @@ export interface Face {
 
 export type Move = (point: Point) => Point;
 
+/** The same face with rings begun k corners later, the outline the other way round, openings and points in another order. */
+export function reorder(face: Face, k: number): Face {
+  const turnRing = (ring: Polygon): Polygon => ring.map((_, i) => ring[(i + k) % ring.length]!);
+  return {
+    ...face,
+    outline: [...turnRing(face.outline)].reverse(),
+    openings: face.openings.map(turnRing).reverse(),
+    points: face.points.map((_, i) => face.points[(i + k) % face.points.length]!).reverse(),
+  };
+}
+
 /** The same face moved: every point through `move`, the squares' direction through its linear part. */
 export function moveFace(face: Face, move: Move): Face {
   const [ox, oy] = move([0, 0]);
