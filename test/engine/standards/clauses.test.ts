@@ -2,10 +2,30 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { compile } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import type { Clause } from '../../../src/engine/standards/clause.ts';
-import { CLAUSES } from '../../../src/engine/standards/en-1992-4-2018/clauses.ts';
 
-const FOLDER = new URL('../../../src/engine/standards/en-1992-4-2018/', import.meta.url);
+const STANDARDS = new URL('../../../src/engine/standards/', import.meta.url);
 const RUNS = 300;
+
+/** Exported functions that are no clauses, by the folder of their document. */
+const NOT_CLAUSES: Readonly<Record<string, readonly string[]>> = {
+  'aci-318-19': ['aciClause', 'findUncovered'],
+  'as-5216-2021': ['asClause', 'restate', 'restateSink'],
+  'en-1992-4-2018': ['enClause', 'findUncovered', 'resistBlowOut', 'resistCone', 'resistEdge', 'resistSplitting'],
+};
+
+/** Every folder of a document that lists clauses. */
+const folders = readdirSync(STANDARDS, { withFileTypes: true })
+  .filter((entry) => entry.isDirectory() && readdirSync(new URL(`${entry.name}/`, STANDARDS)).includes('clauses.ts'))
+  .map(({ name }) => name);
+
+const listed = await Promise.all(
+  folders.map(async (folder) => {
+    const found: { readonly CLAUSES: readonly Clause[] } = await import(
+      new URL(`${folder}/clauses.ts`, STANDARDS).href
+    );
+    return { folder, clauses: found.CLAUSES };
+  }),
+);
 
 /** Even random numbers from 0 to 1, the same in every run (a 32-bit mixing generator). */
 function randomFrom(seed: number): () => number {
@@ -29,15 +49,20 @@ function drawArguments(clause: Clause, random: () => number): number[] {
   });
 }
 
-const named = CLAUSES.map((clause) => ({ name: `${clause.fn.name}, ${clause.clause}`, clause }));
+it('clauses are found in the folders of both families of documents', () => {
+  expect(folders).toEqual(expect.arrayContaining(['aci-318-19', 'en-1992-4-2018']));
+});
 
-describe('clause records of EN 1992-4:2018', () => {
+describe.each(listed)('clause records of $folder', ({ folder, clauses }) => {
+  const sources = readSources(folder);
+  const named = clauses.map((clause) => ({ name: `${clause.fn.name}, ${clause.clause}`, clause }));
+
   it('name every clause function of the folder once', () => {
-    const functions = readSources().flatMap((text) =>
+    const functions = sources.flatMap((text) =>
       [...text.matchAll(/^export function (\w+)/gm)].map((found) => found[1]!),
     );
-    const notClauses = ['enClause', 'findUncovered'];
-    expect(CLAUSES.map(({ fn }) => fn.name).sort()).toEqual(
+    const notClauses = NOT_CLAUSES[folder] ?? [];
+    expect(clauses.map(({ fn }) => fn.name).sort()).toEqual(
       functions.filter((name) => !notClauses.includes(name)).sort(),
     );
   });
@@ -72,7 +97,7 @@ describe('clause records of EN 1992-4:2018', () => {
 
   // Expected values: printed in each function's comment, worked with a calculator; held to half a unit of the last digit.
   it.each(named)('$name: the example of its comment is right', ({ clause }) => {
-    const examples = findExamples(clause.fn.name);
+    const examples = findExamples(sources, clause.fn.name);
     expect(examples.length).toBeGreaterThan(0);
     for (const { args, printed, tolerance } of examples) {
       expect(args.length).toBe(clause.fn.length);
@@ -81,8 +106,9 @@ describe('clause records of EN 1992-4:2018', () => {
   });
 });
 
-function readSources(): string[] {
-  return readdirSync(FOLDER).map((name) => readFileSync(new URL(name, FOLDER), 'utf8'));
+function readSources(folder: string): string[] {
+  const place = new URL(`${folder}/`, STANDARDS);
+  return readdirSync(place).map((name) => readFileSync(new URL(name, place), 'utf8'));
 }
 
 interface Example {
@@ -92,8 +118,8 @@ interface Example {
 }
 
 /** The examples of a function's comment: "Example: a, b, c → result; a, b, c → result." */
-function findExamples(name: string): Example[] {
-  const source = readSources().find((text) => text.includes(`export function ${name}(`))!;
+function findExamples(sources: readonly string[], name: string): Example[] {
+  const source = sources.find((text) => text.includes(`export function ${name}(`))!;
   const comment = source.slice(0, source.indexOf(`export function ${name}(`));
   const text = comment
     .slice(comment.lastIndexOf('/**'))
