@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { standardNames } from '../engine/standards/standard-name.ts';
 import { IGNORED_KEYS, numberAbove0, numberIn, pointField, polygonField, polygonOf, words, yesNo } from './fields.ts';
 
 const stress = (what: string) => numberAbove0(3000, 'MPa', what);
@@ -82,120 +83,154 @@ const bar = {
   goodBond: yesNo('whether bond conditions are good (EN 1992-1-1, 8.4.2)'),
 };
 
-/** Schema of `anchorage`'s input, units in the keys; docs/calculations.md says what each means. */
+const standardError = `expected ${standardNames.map((name) => `"${name}"`).join(', ')}`;
+
+/** What describes a group of inserts, in every calculation about one; docs/calculations.md says what each key means. */
+export const groupFields = {
+  ...IGNORED_KEYS,
+  standard: z.enum(standardNames, { error: standardError }),
+  concrete: z.strictObject({
+    strength_MPa: numberAbove0(200, 'MPa', 'the cylinder strength'),
+    cracked: yesNo('whether the concrete is taken as cracked'),
+    lightweightFactor: numberAbove0(1, '', 'the factor for lightweight concrete (1: normal weight)').optional(),
+  }),
+  member: z.strictObject({
+    thickness_mm: length('the thickness'),
+    outline_mm: polygonOf(
+      'expected a list of corners [[x, y], …] in mm, or null for a face without an edge near',
+    ).nullable(),
+    openings_mm: z.array(polygonField).optional(),
+  }),
+  reinforcement: z.strictObject({
+    denseSurface: yesNo('whether surface reinforcement is dense'),
+    edge: z.enum(['none', 'bar', 'bar-and-stirrups'], { error: 'expected "none", "bar" or "bar-and-stirrups"' }),
+    supplementary: yesNo('whether there is supplementary reinforcement'),
+    limitsCrackWidth: yesNo('whether reinforcement limits the crack width'),
+    stirrupSpacing_mm: length('the spacing of edge stirrups').optional(),
+  }),
+  insert,
+  positions: z
+    .array(
+      z.strictObject({
+        id: words('the name of the insert'),
+        x_mm: numberIn(-1e6, 1e6, 'mm', 'x'),
+        y_mm: numberIn(-1e6, 1e6, 'mm', 'y'),
+      }),
+      { error: 'expected a list of inserts' },
+    )
+    .min(1, { error: 'expected at least one insert' }),
+  leverArm: z
+    .strictObject({
+      length_mm: length('the lever arm'),
+      restraint: numberIn(1, 2, '', 'the restraint of the fixture'),
+      sectionModulus_mm3: numberAbove0(1e9, 'mm3', 'the elastic section modulus'),
+    })
+    .optional(),
+  mortarPad: yesNo('whether the fixture sits on a pad of mortar').optional(),
+  splitting: z
+    .strictObject({ c_cr_mm: length('the critical edge distance'), h_min_mm: length('the smallest thickness') })
+    .optional(),
+  compression: z.strictObject({ C_kN: numberIn(0, 1e6, 'kN', 'the compression'), at_mm: pointField }).optional(),
+  partialFactors: z
+    .strictObject({
+      gamma_Mc: numberIn(1, 5, '', 'the partial factor for concrete').optional(),
+      gamma_Ms_N: numberIn(1, 5, '', 'the partial factor for steel in tension').optional(),
+      gamma_Ms_V: numberIn(1, 5, '', 'the partial factor for steel in shear').optional(),
+    })
+    .optional(),
+  pryOutFactor: numberAbove0(5, '', 'the pry-out factor k8').optional(),
+  hangers: z.array(z.strictObject(bar)).optional(),
+  hairpins: z
+    .array(
+      z.strictObject({
+        ...bar,
+        toward_deg: numberIn(-360, 360, 'degrees', 'the direction of the edge it serves'),
+        depth_mm: numberIn(0, 100_000, 'mm', 'the depth of the loop below the shear force'),
+      }),
+    )
+    .optional(),
+  uses: z
+    .array(
+      z.enum(['seismic', 'fire', 'fatigue', 'lifting', 'brace', 'mixed types', 'post-installed', 'wet-set'], {
+        error:
+          'expected "seismic", "fire", "fatigue", "lifting", "brace", "mixed types", "post-installed" or "wet-set"',
+      }),
+    )
+    .optional(),
+} as const;
+
+/** A group of inserts as `groupFields` read it. */
+export type GroupInput = z.infer<z.ZodObject<typeof groupFields>>;
+
+/** Faults that only several keys together show: two inserts of one name, factors that a standard does not take. */
+export function findGroupFaults(
+  value: GroupInput,
+): { readonly path: readonly (string | number)[]; readonly message: string }[] {
+  const faults: { path: (string | number)[]; message: string }[] = [];
+  const names = new Set<string>();
+  for (const [i, { id }] of value.positions.entries()) {
+    if (names.has(id))
+      faults.push({
+        path: ['positions', i, 'id'],
+        message: `"${id}" names two inserts, expected a name of its own for each`,
+      });
+    names.add(id);
+  }
+  const [factor] = Object.keys(value.partialFactors ?? {});
+  if (value.standard.startsWith('ACI') && factor !== undefined)
+    faults.push({
+      path: ['partialFactors', factor],
+      message: `${value.standard} has strength reduction factors of its own, expected no partial factors`,
+    });
+  return faults;
+}
+
+/** The force on each insert of a group, by its name. */
+export const actionsField = z.array(
+  z.strictObject({
+    id: words('the name of the insert'),
+    N_kN: force('the tension'),
+    Vx_kN: force('the shear along x'),
+    Vy_kN: force('the shear along y'),
+  }),
+);
+
+/** Faults between actions and positions: an insert without action, with two, or unknown. */
+export function findActionFaults(
+  positions: GroupInput['positions'],
+  actions: z.infer<typeof actionsField>,
+): { readonly path: readonly (string | number)[]; readonly message: string }[] {
+  const faults: { path: (string | number)[]; message: string }[] = [];
+  const names = new Set(positions.map(({ id }) => id));
+  const acted = new Set<string>();
+  for (const [i, { id }] of actions.entries()) {
+    if (!names.has(id) || acted.has(id))
+      faults.push({
+        path: ['actions', i, 'id'],
+        message: names.has(id)
+          ? `"${id}" has two actions, expected one for each insert`
+          : `"${id}" is not among the positions, expected one of ${[...names].join(', ')}`,
+      });
+    acted.add(id);
+  }
+  for (const id of names)
+    if (!acted.has(id))
+      faults.push({
+        path: ['actions'],
+        message: `insert "${id}" has no action, expected one for each insert (0 where it carries nothing)`,
+      });
+  return faults;
+}
+
+/** Schema of `anchorage`'s input, units in the keys. */
 export const anchorageInput = z
-  .strictObject({
-    calc: z.literal('anchorage'),
-    ...IGNORED_KEYS,
-    standard: z.literal('EN 1992-4', { error: 'expected "EN 1992-4", the edition that this version computes' }),
-    concrete: z.strictObject({
-      strength_MPa: numberAbove0(200, 'MPa', 'the cylinder strength'),
-      cracked: yesNo('whether the concrete is taken as cracked'),
-      lightweightFactor: numberAbove0(1, '', 'the factor for lightweight concrete (1: normal weight)').optional(),
-    }),
-    member: z.strictObject({
-      thickness_mm: length('the thickness'),
-      outline_mm: polygonOf(
-        'expected a list of corners [[x, y], …] in mm, or null for a face without an edge near',
-      ).nullable(),
-      openings_mm: z.array(polygonField).optional(),
-    }),
-    reinforcement: z.strictObject({
-      denseSurface: yesNo('whether surface reinforcement is dense'),
-      edge: z.enum(['none', 'bar', 'bar-and-stirrups'], { error: 'expected "none", "bar" or "bar-and-stirrups"' }),
-      supplementary: yesNo('whether there is supplementary reinforcement'),
-      limitsCrackWidth: yesNo('whether reinforcement limits the crack width'),
-      stirrupSpacing_mm: length('the spacing of edge stirrups').optional(),
-    }),
-    insert,
-    positions: z
-      .array(
-        z.strictObject({
-          id: words('the name of the insert'),
-          x_mm: numberIn(-1e6, 1e6, 'mm', 'x'),
-          y_mm: numberIn(-1e6, 1e6, 'mm', 'y'),
-        }),
-        { error: 'expected a list of inserts' },
-      )
-      .min(1, { error: 'expected at least one insert' }),
-    actions: z
-      .array(
-        z.strictObject({
-          id: words('the name of the insert'),
-          N_kN: force('the tension'),
-          Vx_kN: force('the shear along x'),
-          Vy_kN: force('the shear along y'),
-        }),
-      )
-      .optional(),
-    leverArm: z
-      .strictObject({
-        length_mm: length('the lever arm'),
-        restraint: numberIn(1, 2, '', 'the restraint of the fixture'),
-        sectionModulus_mm3: numberAbove0(1e9, 'mm3', 'the elastic section modulus'),
-      })
-      .optional(),
-    splitting: z
-      .strictObject({ c_cr_mm: length('the critical edge distance'), h_min_mm: length('the smallest thickness') })
-      .optional(),
-    compression: z.strictObject({ C_kN: numberIn(0, 1e6, 'kN', 'the compression'), at_mm: pointField }).optional(),
-    partialFactors: z
-      .strictObject({
-        gamma_Mc: numberIn(1, 5, '', 'the partial factor for concrete').optional(),
-        gamma_Ms_N: numberIn(1, 5, '', 'the partial factor for steel in tension').optional(),
-        gamma_Ms_V: numberIn(1, 5, '', 'the partial factor for steel in shear').optional(),
-      })
-      .optional(),
-    pryOutFactor: numberAbove0(5, '', 'the pry-out factor k8').optional(),
-    hangers: z.array(z.strictObject(bar)).optional(),
-    hairpins: z
-      .array(
-        z.strictObject({
-          ...bar,
-          toward_deg: numberIn(-360, 360, 'degrees', 'the direction of the edge it serves'),
-          depth_mm: numberIn(0, 100_000, 'mm', 'the depth of the loop below the shear force'),
-        }),
-      )
-      .optional(),
-    uses: z
-      .array(
-        z.enum(['seismic', 'fire', 'fatigue', 'lifting', 'brace', 'mixed types', 'post-installed'], {
-          error: 'expected "seismic", "fire", "fatigue", "lifting", "brace", "mixed types" or "post-installed"',
-        }),
-      )
-      .optional(),
-  })
+  .strictObject({ calc: z.literal('anchorage'), ...groupFields, actions: actionsField.optional() })
   .superRefine((value, context) => {
-    const names = new Set<string>();
-    for (const [i, { id }] of value.positions.entries()) {
-      if (names.has(id))
-        context.addIssue({
-          code: 'custom',
-          path: ['positions', i, 'id'],
-          message: `"${id}" names two inserts, expected a name of its own for each`,
-        });
-      names.add(id);
-    }
-    if (value.actions === undefined) return;
-    const acted = new Set<string>();
-    for (const [i, { id }] of value.actions.entries()) {
-      if (!names.has(id) || acted.has(id))
-        context.addIssue({
-          code: 'custom',
-          path: ['actions', i, 'id'],
-          message: names.has(id)
-            ? `"${id}" has two actions, expected one for each insert`
-            : `"${id}" is not among the positions, expected one of ${[...names].join(', ')}`,
-        });
-      acted.add(id);
-    }
-    for (const id of names)
-      if (!acted.has(id))
-        context.addIssue({
-          code: 'custom',
-          path: ['actions'],
-          message: `insert "${id}" has no action, expected one for each insert (0 where it carries nothing)`,
-        });
+    const faults = [
+      ...findGroupFaults(value),
+      ...(value.actions === undefined ? [] : findActionFaults(value.positions, value.actions)),
+    ];
+    for (const { path, message } of faults) context.addIssue({ code: 'custom', path: [...path], message });
   });
 
 /** A checked input of `anchorage`. */

@@ -90,12 +90,13 @@ function readGroup(given: AnchorageInput): AnchorageGroup {
             restraint: given.leverArm.restraint,
             sectionModulus: given.leverArm.sectionModulus_mm3,
           },
+    hasMortarPad: given.mortarPad ?? false,
     splitting:
       given.splitting === undefined
         ? null
         : { criticalEdge: given.splitting.c_cr_mm, minimumThickness: given.splitting.h_min_mm },
     partialFactors: {
-      concrete: given.partialFactors?.gamma_Mc ?? 1.5,
+      concrete: given.partialFactors?.gamma_Mc ?? null,
       steelTension: given.partialFactors?.gamma_Ms_N ?? null,
       steelShear: given.partialFactors?.gamma_Ms_V ?? null,
     },
@@ -143,7 +144,8 @@ function run(given: AnchorageInput, keepsSteps: boolean): AnchorageOutput {
       assumed.push('fullHead not given: the foot taken as a full circumferential head');
     if (given.insert.steelParts !== undefined && given.insert.stressArea_mm2 !== undefined)
       assumed.push('steelParts given: stressArea_mm2 and its stresses are not used');
-    if (given.partialFactors?.gamma_Mc === undefined) assumed.push('gamma_Mc 1.5, the recommended value');
+    if (given.partialFactors?.gamma_Mc === undefined && !given.standard.startsWith('ACI'))
+      assumed.push('gamma_Mc 1.5, the recommended value');
     if (actions === null) assumed.push('no action given: resistances only, strength not checked');
     return writeAnchorage(result, assumed, keepsSteps);
   } catch (error) {
@@ -160,7 +162,7 @@ function run(given: AnchorageInput, keepsSteps: boolean): AnchorageOutput {
 
 export const anchorageCalc = {
   name: 'anchorage',
-  gives: 'resistance of every failure mode of a group of cast-in inserts (EN 1992-4)',
+  gives: 'resistance of every failure mode of a group of cast-in inserts (EN 1992-4, AS 5216, ACI 318)',
   input: anchorageInput,
   output: anchorageOutput,
   run,

@@ -27,13 +27,20 @@ function showPolygon(polygon: Polygon): string {
   return polygon.map(([x, y]) => showPoint(x, y)).join(' ');
 }
 
-function listConcrete({ concrete, partialFactors }: AnchorageGroup): Pair[] {
+function listConcrete({ concrete, partialFactors, standard }: AnchorageGroup): Pair[] {
+  const { concrete: gammaMc, steelTension, steelShear } = partialFactors;
   const steel = (factor: number | null) => (factor === null ? 'by the standard from f_uk and f_yk' : n(factor));
+  const strength = `f_ck ${n(concrete.strength)} MPa, ${concrete.cracked ? 'cracked' : 'uncracked'}`;
+  if (standard.startsWith('ACI'))
+    return [
+      ['concrete', strength],
+      ['strength reduction', 'φ of 17.5.3 by mode and ductility'],
+    ];
   return [
-    ['concrete', `f_ck ${n(concrete.strength)} MPa, ${concrete.cracked ? 'cracked' : 'uncracked'}`],
+    ['concrete', strength],
     [
       'partial factors',
-      `concrete γ_Mc ${n(partialFactors.concrete)}; steel in tension: ${steel(partialFactors.steelTension)}; in shear: ${steel(partialFactors.steelShear)}`,
+      `concrete γ_Mc ${gammaMc === null ? 'of the standard' : n(gammaMc)}; steel in tension: ${steel(steelTension)}; in shear: ${steel(steelShear)}`,
     ],
   ];
 }

@@ -1,7 +1,5 @@
 import type { Point, Polygon } from '../geometry/point.ts';
-
-/** Documents that the engine can check against. */
-export type StandardName = 'EN 1992-4';
+import type { StandardName } from '../standards/standard-name.ts';
 
 /** Steel in the load path of one insert: bolt, thread, body at the cross hole. */
 export interface SteelPart {
@@ -44,7 +42,7 @@ export interface TestedResistance {
   readonly mode: 'steel-tension' | 'pull-out' | 'steel-shear';
   /** Characteristic resistance of one insert [N]. */
   readonly characteristic: number;
-  /** Partial factor of the report; null: that of the standard. */
+  /** Partial factor γ of the report; null: the safety factor of the standard. */
   readonly safety: number | null;
   /** Lowest f_ck the value holds for [MPa]; 0 for steel. */
   readonly fromStrength: number;
@@ -80,7 +78,15 @@ export interface Hairpin extends SupplementaryBar {
 }
 
 /** A use that no rule of this engine covers; never a pass. */
-export type UncoveredUse = 'seismic' | 'fire' | 'fatigue' | 'lifting' | 'brace' | 'mixed types' | 'post-installed';
+export type UncoveredUse =
+  | 'seismic'
+  | 'fire'
+  | 'fatigue'
+  | 'lifting'
+  | 'brace'
+  | 'mixed types'
+  | 'post-installed'
+  | 'wet-set';
 
 /** A group of equal inserts in one face. Lengths mm, forces N, stresses MPa. */
 export interface AnchorageGroup {
@@ -109,14 +115,17 @@ export interface AnchorageGroup {
   readonly positions: readonly { readonly id: string; readonly x: number; readonly y: number }[];
   /** Stand-off: the shear acts at a distance; null when the fixture sits on the face. */
   readonly leverArm: { readonly length: number; readonly restraint: number; readonly sectionModulus: number } | null;
+  /** The fixture sits on a pad of mortar. */
+  readonly hasMortarPad: boolean;
   /** Product values for splitting; null when the insert's document gives none. */
   readonly splitting: { readonly criticalEdge: number; readonly minimumThickness: number } | null;
+  /** Partial factors γ in place of the document's own; null: those of the document. ACI 318 takes none of them. */
   readonly partialFactors: {
-    readonly concrete: number;
+    readonly concrete: number | null;
     readonly steelTension: number | null;
     readonly steelShear: number | null;
   };
-  /** k8 of pry-out; null: by embedment. */
+  /** k8 (EN, AS) or k_cp (ACI) of pry-out; null: by embedment. */
   readonly pryOutFactor: number | null;
   /** Bars that take up tension behind the cone. */
   readonly hangers: readonly SupplementaryBar[];

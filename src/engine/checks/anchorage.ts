@@ -1,6 +1,9 @@
+import { ACI_318_19, ACI_318M_19 } from '../standards/aci-318-19/edition.ts';
+import { AS_5216_2021 } from '../standards/as-5216-2021/edition.ts';
 import type { Edition } from '../standards/edition.ts';
 import { EN_1992_4_2018 } from '../standards/en-1992-4-2018/edition.ts';
-import type { AnchorageGroup, GroupActions, InsertAction, StandardName } from './anchorage-group.ts';
+import type { StandardName } from '../standards/standard-name.ts';
+import type { AnchorageGroup, GroupActions, InsertAction } from './anchorage-group.ts';
 import { checkBlowOut } from './blow-out.ts';
 import { checkConcreteCone } from './concrete-cone.ts';
 import { checkConcreteEdges, checkSide, skipWithoutEdge } from './concrete-edge.ts';
@@ -17,7 +20,12 @@ import { checkSplitting } from './splitting.ts';
 import { checkSteelShear, checkSteelTension } from './steel.ts';
 import { decideVerdict } from './verdict.ts';
 
-const EDITIONS: Readonly<Record<StandardName, Edition>> = { 'EN 1992-4': EN_1992_4_2018 };
+const EDITIONS: Readonly<Record<StandardName, Edition>> = {
+  'EN 1992-4': EN_1992_4_2018,
+  'AS 5216': AS_5216_2021,
+  'ACI 318-19': ACI_318_19,
+  'ACI 318M-19': ACI_318M_19,
+};
 
 /** The numbers of a check: largest ratio, what gave it, and the verdict. */
 export interface AnchorageNumbers {
@@ -53,7 +61,7 @@ export function checkAnchorage(p: PreparedAnchorage, actions: GroupActions): Anc
  */
 export function explainAnchorage(p: PreparedAnchorage, actions: GroupActions, keepsSteps: boolean): AnchorageResult {
   const tally = new Tally();
-  const report = new Report(keepsSteps, p.edition.clauses.design);
+  const report = new Report(keepsSteps, p.edition.design);
   const interaction: InteractionRow[] = [];
   runAll(startRun(p, actions, true, tally, report), interaction);
   const governing = tally.mode === null ? null : { mode: tally.mode, ratio: tally.ratio };
@@ -63,7 +71,7 @@ export function explainAnchorage(p: PreparedAnchorage, actions: GroupActions, ke
 /** Resistances alone, without an action: equal tension, and shear toward each edge in turn. Ratios are null. */
 export function findResistances(p: PreparedAnchorage, keepsSteps: boolean): AnchorageResult {
   const tally = new Tally();
-  const report = new Report(keepsSteps, p.edition.clauses.design);
+  const report = new Report(keepsSteps, p.edition.design);
   const runEqual = (action: InsertAction): Run =>
     startRun(p, { inserts: p.group.positions.map(() => action), compression: null }, false, tally, report);
   checkTension(runEqual({ N: 1, Vx: 0, Vy: 0 }));

@@ -11,14 +11,15 @@ function findRows(p: PreparedAnchorage, members: readonly number[]): readonly Bl
   const key = keyMembers(members, p.count);
   const known = p.cache.blowOutRows.get(key);
   if (known !== undefined) return known;
-  const limit = p.edition.blowOutReach * p.group.insert.embedment;
+  const { blowOut } = p.edition;
+  const { embedment } = p.group.insert;
   const rows: BlowOutRow[] = [];
   for (const side of p.region.sides) {
     const view = viewEdge(p, side);
     if (view === null) continue;
     // Rows behind the front row, if near enough themselves, count too: each can blow out under its own load.
-    const near = members.filter((i) => view.distance[i]! <= limit);
-    for (const row of findEdgeRows(view, near, p.edition.blowOutChain)) rows.push(prepareRow(p, row));
+    const near = members.filter((i) => blowOut.isNear(view.distance[i]!, embedment));
+    for (const row of findEdgeRows(view, near, blowOut.chain)) rows.push(prepareRow(p, row));
   }
   p.cache.blowOutRows.set(key, rows);
   return rows;
@@ -28,19 +29,23 @@ function findRows(p: PreparedAnchorage, members: readonly number[]): readonly Bl
 function prepareRow(p: PreparedAnchorage, row: EdgeRow): BlowOutRow {
   const { concrete, insert, member } = p.group;
   const c1 = row.edge;
+  const { body } = p.edition.blowOut;
   const length = coverAlong(row, 2 * c1);
   const height = 2 * c1 + Math.min(2 * c1, member.thickness - insert.embedment);
-  const resistance = p.edition.blowOut({
+  const resistance = p.edition.blowOut.resist({
     strength: concrete.strength,
     cracked: concrete.cracked,
     edge: c1,
     corner: row.corner,
     bearingArea: p.bearingArea,
-    area: length * height,
+    length,
+    height,
     count: row.front.length,
     meanSpacing: row.meanSpacing,
+    outerSpacing: row.meanSpacing * (row.front.length - 1),
+    lightweightFactor: concrete.lightweightFactor,
   });
-  return { row, edgeUsed: c1, length, height, sharp: findSharpCorner(row, 2 * c1), resistance };
+  return { row, edgeUsed: c1, length, height, sharp: findSharpCorner(row, body * c1), resistance };
 }
 
 /** Side-face blow-out: one row of inserts an edge that is near. EN 1992-4, 7.2.1.8. */
@@ -51,11 +56,12 @@ export function checkBlowOut(run: Run): void {
     report?.skip(head, writeMessage('no-tension'));
     return;
   }
+  const { reach } = p.edition.blowOut;
   const rows = findRows(p, tensioned);
   if (rows.length === 0)
     report?.skip(
       head,
-      writeMessage('blow-out-far', { value: roundForText(p.edition.blowOutReach * p.group.insert.embedment) }),
+      writeMessage('blow-out-far', { factor: reach, value: roundForText(reach * p.group.insert.embedment) }),
     );
   if (rows.length > 0 && !p.group.insert.isFullHead) run.tally.refuse(writeMessage('partial-head-blow-out'));
   for (const body of rows) checkRow(run, body);
@@ -64,7 +70,7 @@ export function checkBlowOut(run: Run): void {
 function checkRow(run: Run, body: BlowOutRow): void {
   const { p, actions, report } = run;
   const { row, sharp, resistance } = body;
-  const { partialFactors } = p.group;
+  const safety = p.safety['blow-out'];
   let force = 0;
   let moment = 0;
   for (const i of row.front) {
@@ -73,18 +79,19 @@ function checkRow(run: Run, body: BlowOutRow): void {
   }
   const eccentricity = Math.abs(moment / force - row.centre);
   if (sharp !== null) run.tally.refuse(sharp);
-  if (report !== null) reportRow(run, report, body, eccentricity);
+  if (report !== null) reportRow(run, report, body);
   const characteristic = resistance(eccentricity, report);
   if (run.hasAction) {
-    const ratio = loadRatio(force, p.edition.designResistance(characteristic, partialFactors.concrete));
+    const ratio = loadRatio(force, p.edition.designResistance(characteristic, safety));
     run.tally.addConcreteTension(ratio, 'blow-out');
   }
-  report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
+  if (report !== null) p.edition.concreteSafety('blow-out', p.group, report);
+  report?.close(characteristic, safety, run.hasAction ? force : null);
 }
 
-function reportRow(run: Run, report: Report, body: BlowOutRow, eccentricity: number): void {
+function reportRow(run: Run, report: Report, body: BlowOutRow): void {
   const { p } = run;
-  const { row, edgeUsed: c1, length, height, sharp } = body;
+  const { row, edgeUsed: c1, sharp } = body;
   const { side } = row.view;
   report.open({
     mode: 'blow-out',
@@ -96,17 +103,5 @@ function reportRow(run: Run, report: Report, body: BlowOutRow, eccentricity: num
   });
   if (sharp !== null) report.note(sharp);
   report.quantity('c_1', c1, 'mm', 'smallest distance of the row to the edge');
-  if (row.corner < 2 * c1) report.quantity('c_2', row.corner, 'mm', 'distance of the row to the nearest corner');
-  report.quantity(
-    'A_c_Nb',
-    length * height,
-    'mm2',
-    () =>
-      `${roundForText(length, 4)} mm along the edge x ${roundForText(height, 4)} mm (2 c_1 and the smaller of 2 c_1 and f)`,
-  );
-  if (row.front.length > 1) {
-    report.quantity('s_2', row.meanSpacing, 'mm', 'mean spacing along the edge');
-    report.quantity('e_N', eccentricity, 'mm', 'resultant to centroid along the edge');
-  }
   p.edition.bearingArea(p.group.insert, report);
 }

@@ -1,6 +1,5 @@
 import { hasHiddenPart } from '../geometry/visible-polygon.ts';
-import type { Clause } from '../standards/clause.ts';
-import type { ConeLoad, ResistanceUnder } from '../standards/edition.ts';
+import type { ClauseName, ConeLoad, ResistanceUnder } from '../standards/edition.ts';
 import { describeArea } from './describe-area.ts';
 import { chainByDistance, keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
@@ -29,6 +28,7 @@ export function askCone({ edition, group }: PreparedAnchorage, projection: Proje
     criticalEdge: projection.criticalEdge,
     edge: projection.edge,
     denseSurface: reinforcement.denseSurface,
+    lightweightFactor: concrete.lightweightFactor,
   });
 }
 
@@ -51,7 +51,7 @@ export function openProjection(
   run: Run,
   report: Report,
   mode: Mode,
-  clause: Clause,
+  clause: ClauseName,
   projection: Projection,
   { ux, uy }: { readonly ux: number; readonly uy: number },
 ): void {
@@ -120,22 +120,21 @@ function checkCluster(run: Run, cone: Projection, resistance: ResistanceUnder<Co
   const { force, x, y } = sumTension(run, cone.members);
   const eccentricity = findEccentricity(cone, x - cone.centroidX, y - cone.centroidY);
   const compressionArm = findCompressionArm(run, cone, x, y);
-  const { insert, reinforcement, partialFactors } = p.group;
-  const fullCriticalEdge = p.edition.coneReach * insert.embedment;
+  const safety = p.safety['concrete-cone'];
+  const fullCriticalEdge = p.edition.coneReach * p.group.insert.embedment;
   if (report !== null) {
     openProjection(run, report, 'concrete-cone', p.edition.clauses.cone, cone, eccentricity);
     reportProjection(run, report, cone, eccentricity, fullCriticalEdge);
-    if (reinforcement.denseSurface) report.note(writeMessage('dense-surface'));
-    if (compressionArm !== null) report.note(writeMessage('compression-factor'));
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm };
   const characteristic = resistance(load, report);
-  const ratio = loadRatio(force, p.edition.designResistance(characteristic, partialFactors.concrete));
+  const ratio = loadRatio(force, p.edition.designResistance(characteristic, safety));
   const bars = run.hasAction ? checkHangers(run, clusterCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteTension(ratio, 'concrete-cone');
   if (report === null) return;
+  p.edition.concreteSafety('concrete-cone', p.group, report);
   if (bars !== null) report.note(writeMessage('replaced-by-bars', { ratio: roundForText(ratio, 2) }));
-  report.close(characteristic, partialFactors.concrete, run.hasAction ? force : null, bars === null);
+  report.close(characteristic, safety, run.hasAction ? force : null, bars === null);
   bars?.report(report);
 }
 

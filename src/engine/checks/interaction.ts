@@ -1,12 +1,21 @@
 import type { Clause } from '../standards/clause.ts';
+import type { Together } from '../standards/edition.ts';
 import type { InteractionRow, Step } from './result.ts';
 import type { Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 
-/** Tension and shear together: steel insert by insert, concrete with the largest ratios of all modes. EN 1992-4, 7.2.3. */
+/**
+ * Tension and shear together. Apart: steel insert by insert, concrete with the largest ratios of all its modes (EN 1992-4,
+ * 7.2.3). All: the largest ratios of all modes (ACI 318, 17.8).
+ */
 export function checkInteraction(run: Run, rows: InteractionRow[] | null): void {
-  checkSteel(run, rows);
-  checkConcrete(run, rows);
+  const { together } = run.p.edition;
+  if (together.kind === 'all') {
+    checkAll(run, together.all, rows);
+    return;
+  }
+  checkSteel(run, together.steel, rows);
+  checkConcrete(run, together, rows);
 }
 
 function writeRow(
@@ -22,7 +31,17 @@ function writeRow(
   return { kind, ratio, clause: clause.reference, steps };
 }
 
-function checkSteel(run: Run, rows: InteractionRow[] | null): void {
+function checkAll(run: Run, clause: Clause, rows: InteractionRow[] | null): void {
+  const { tally } = run;
+  const n = Math.max(tally.steelTension, tally.concreteTension);
+  const v = Math.max(tally.steelShear, tally.concreteShear);
+  if (n === 0 || v === 0) return;
+  const ratio = clause.fn(n, v);
+  tally.add(ratio, 'interaction-all');
+  rows?.push(writeRow('all', clause, [n, v], ratio, run.report?.keepsSteps ?? false));
+}
+
+function checkSteel(run: Run, clause: Clause, rows: InteractionRow[] | null): void {
   const { p, actions, tally } = run;
   if (!p.steelInteracts) return;
   let worst = 0;
@@ -33,7 +52,7 @@ function checkSteel(run: Run, rows: InteractionRow[] | null): void {
       const n = loadRatio(N, tension);
       const v = loadRatio(V, shear);
       if (n === 0 || v === 0) continue;
-      const ratio = p.edition.steelInteraction(n, v);
+      const ratio = clause.fn(n, v);
       if (ratio <= worst) continue;
       worst = ratio;
       worstN = n;
@@ -42,19 +61,20 @@ function checkSteel(run: Run, rows: InteractionRow[] | null): void {
   }
   if (worst === 0) return;
   tally.add(worst, 'interaction-steel');
-  rows?.push(
-    writeRow('steel', p.edition.clauses.steelInteraction, [worstN, worstV], worst, run.report?.keepsSteps ?? false),
-  );
+  rows?.push(writeRow('steel', clause, [worstN, worstV], worst, run.report?.keepsSteps ?? false));
 }
 
-function checkConcrete(run: Run, rows: InteractionRow[] | null): void {
-  const { p, tally } = run;
+function checkConcrete(
+  run: Run,
+  { concrete, reinforced }: Extract<Together, { readonly kind: 'apart' }>,
+  rows: InteractionRow[] | null,
+): void {
+  const { tally } = run;
   const n = tally.concreteTension;
   const v = tally.concreteShear;
   if (n === 0 || v === 0) return;
-  const oneSided = tally.barsCarryTension !== tally.barsCarryShear;
-  const ratio = oneSided ? p.edition.reinforcedInteraction(n, v) : p.edition.concreteInteraction(n, v);
+  const clause = tally.barsCarryTension !== tally.barsCarryShear ? reinforced : concrete;
+  const ratio = clause.fn(n, v);
   tally.add(ratio, 'interaction-concrete');
-  const clause = oneSided ? p.edition.clauses.reinforcedInteraction : p.edition.clauses.concreteInteraction;
   rows?.push(writeRow('concrete', clause, [n, v], ratio, run.report?.keepsSteps ?? false));
 }

@@ -5,6 +5,7 @@
 export const MESSAGES = {
   'strength-range':
     'f_ck {value} MPa is outside {low} to {high} MPa, the range of {document}; use a concrete inside it or another method',
+  'strength-high': "f'c {value} MPa is above {high} MPa, the highest that {document} covers; use a concrete below it",
   'embedment-range': 'embedment {value} mm is below {low} mm, the smallest that {document} covers; use a longer insert',
   lightweight: 'lightweight concrete (factor {value}) is not covered by {document}',
   'no-qualification':
@@ -30,17 +31,24 @@ export const MESSAGES = {
     'an insert stands beyond the outward corner that ends this side: no distance to the corner is counted, only the body from there on',
   'row-behind': 'a row behind another, checked because it carries more by itself than the row before it',
   'no-edge-near': 'no edge within {value} mm',
+  'no-edge': 'no edge in sight',
   'far-edge': 'edge {value} mm away is beyond max(10 h_ef, 60 d) = {limit} mm',
   'no-tension': 'no tension on any insert',
   'no-shear': 'no shear on any insert',
   'away-from-edge': 'the shear acts away from this edge',
-  'blow-out-far': 'no edge within 0.5 h_ef = {value} mm of a tensioned insert',
+  'blow-out-far': 'no edge within {factor} h_ef = {value} mm of a tensioned insert',
+  'splitting-by-distances':
+    'not computed: the document keeps splitting away by least spacings, edge distances and thicknesses (17.9), which are checked apart',
   'splitting-released': 'not needed: cracked values are used and reinforcement limits the crack width (7.2.1.7)',
   'splitting-far': 'not needed: edges at least {value} mm away and the member thick enough (7.2.1.7)',
   'opposite-shears': 'shears act in opposite directions: each insert alone, with a virtual edge at half the spacing',
+  'stirrups-stated': 'stirrup spacing not given: taken as stated, at most {limit} mm',
+  'stirrups-wide': 'stirrups at {value} mm are wider than {limit} mm: only the bar along the edge is counted',
   'bar-stirrups-uncracked': 'edge reinforcement counts only in cracked concrete',
   'bar-stirrups-spacing': 'stirrups at {value} mm are wider than min(100 mm, 2 c1) = {limit} mm: not counted',
   'bar-stirrups-stated': 'stirrup spacing not given: taken as stated, at most min(100 mm, 2 c1) = {limit} mm',
+  'lever-arm-left-out': 'the stand-off is left out here: the document gives no rule for bolts that bend',
+  'lever-arm-uncovered': 'stand-off of {value} mm: {document} gives no rule for bolts that bend',
   'no-lever-arm': 'no stand-off given: shear taken without lever arm',
   'lever-arm-interaction':
     'with a lever arm the bending resistance carries the tension; no steel interaction (7.2.3.1)',
@@ -55,6 +63,12 @@ export const MESSAGES = {
   'bars-shared':
     'the bars are not counted: {count} groups of inserts break out apart, and whose bars they are is not given',
   'bar-ignored': 'bar {index} is not counted: {reason}',
+  'bars-uncovered':
+    'bars in place of the concrete are not computed by this document: they count for nothing here (their development length is for the design engineer)',
+  'edge-parts':
+    'with the part {other}: ratio sqrt({own}^2 + {else}^2) = {ratio} (the code is silent; both parts squared and added)',
+  'part-toward': 'part of the shear toward the edge, all of it on the front row',
+  'part-along': 'part of the shear along the edge: twice the resistance, no corner factor',
   'cross-bar': 'a cross bar adds nothing to these resistances',
   'eccentricity-axes': 'eccentricity on both axes of the squares, the two factors multiplied',
   'dense-surface': 'dense surface reinforcement: shell factor counted',

@@ -1,6 +1,6 @@
 import { isInside, prepareRegion } from '../geometry/region.ts';
 import { nearPoints } from '../geometry/sight.ts';
-import type { Edition } from '../standards/edition.ts';
+import type { ConcreteMode, Edition } from '../standards/edition.ts';
 import { AnchorageError } from './anchorage-error.ts';
 import type { AnchorageGroup, SteelPart, TestedResistance } from './anchorage-group.ts';
 import type { EdgeView, PreparedAnchorage, PreparedPart, Resistance, SteelPair, TestedSteel } from './prepared.ts';
@@ -16,18 +16,13 @@ function resistance(edition: Edition, characteristic: number, safety: number): R
   return { characteristic, safety, design: edition.designResistance(characteristic, safety) };
 }
 
-/** Whether a group's steel is too brittle for its inserts to share a shear fully. */
-export function isBrittleGroup(group: AnchorageGroup, edition: Edition): boolean {
-  return group.positions.length > 1 && edition.isBrittle(group.insert);
-}
-
-/** A report without a partial factor of its own takes the largest of the parts'. */
+/** A report without a partial factor of its own takes the safest of the parts'. */
 function prepareTested(group: AnchorageGroup, edition: Edition, parts: readonly PreparedPart[]): TestedSteel {
   if (group.insert.tested.length === 0) return { tension: null, shear: null };
   const read = (mode: 'steel-tension' | 'steel-shear', own: readonly (Resistance | null)[]) => {
     const tested = findTested(group, mode);
     if (tested === null) return null;
-    const safety = tested.safety ?? Math.max(1, ...own.map((one) => one?.safety ?? 1));
+    const safety = tested.safety === null ? findSafest(edition, own) : edition.fromPartialFactor(tested.safety);
     return { ...resistance(edition, tested.characteristic, safety), report: tested.report };
   };
   return {
@@ -40,6 +35,15 @@ function prepareTested(group: AnchorageGroup, edition: Edition, parts: readonly 
       parts.map(({ shear }) => shear),
     ),
   };
+}
+
+/** Of the parts' safety factors the one that leaves the least; 1 where no part carries this load. */
+function findSafest(edition: Edition, parts: readonly (Resistance | null)[]): number {
+  let safest = 1;
+  for (const part of parts)
+    if (part !== null && edition.designResistance(1, part.safety) < edition.designResistance(1, safest))
+      safest = part.safety;
+  return safest;
 }
 
 /**
@@ -60,20 +64,21 @@ function pairSteel(parts: readonly PreparedPart[], tested: TestedSteel): SteelPa
 
 function preparePart(group: AnchorageGroup, edition: Edition, part: SteelPart): PreparedPart {
   const { steelTension, steelShear } = group.partialFactors;
+  const { insert } = group;
+  const inTension = () => edition.steelTensionSafety(part, insert, null);
+  const inShear = () => edition.steelShearSafety(part, insert, null);
+  const choose = (given: number | null, own: () => number) =>
+    given === null ? own() : edition.fromPartialFactor(given);
   return {
     part,
     tension:
       part.resists === 'shear'
         ? null
-        : resistance(edition, edition.steelTension(part, null), steelTension ?? edition.steelTensionSafety(part, null)),
+        : resistance(edition, edition.steelTension(part, null), choose(steelTension, inTension)),
     shear:
       part.resists === 'tension'
         ? null
-        : resistance(
-            edition,
-            edition.steelShear(part, isBrittleGroup(group, edition), null),
-            steelShear ?? edition.steelShearSafety(part, null),
-          ),
+        : resistance(edition, edition.steelShear(part, group, null), choose(steelShear, inShear)),
   };
 }
 
@@ -110,7 +115,7 @@ function isPlainShearLower(
   edition: Edition,
   { part, tension, shear }: PreparedPart,
 ): boolean {
-  if (leverArm === null || tension === null || shear === null) return false;
+  if (leverArm === null || edition.leverArmShear === null || tension === null || shear === null) return false;
   return edition.leverArmShear(part, leverArm, 0, tension.design, null) > shear.characteristic;
 }
 
@@ -135,7 +140,7 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
     ys[i] = y;
   }
   const largestSquare = Math.max(edition.coneReach * group.insert.embedment, group.splitting?.criticalEdge ?? 0);
-  const groupReach = edition.splittingGroupEdge * (group.splitting?.criticalEdge ?? 0);
+  const groupReach = (edition.splitting?.groupEdge ?? 0) * (group.splitting?.criticalEdge ?? 0);
   const reach = Math.max(SQUARE_REACH * largestSquare, groupReach);
   const near = group.positions.map((p) => nearPoints(region, p.x, p.y, reach));
   const parts = group.insert.steelParts.map((part) => preparePart(group, edition, part));
@@ -145,7 +150,9 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
   const pullOut =
     testedPullOut?.characteristic ??
     edition.pullOut(bearingArea, group.concrete.strength, group.concrete.cracked, null);
-  const pullOutSafety = testedPullOut?.safety ?? group.partialFactors.concrete;
+  const safetyOf = (mode: ConcreteMode) => edition.concreteSafety(mode, group, null);
+  const ownSafety = testedPullOut?.safety ?? null;
+  const pullOutSafety = ownSafety === null ? safetyOf('pull-out') : edition.fromPartialFactor(ownSafety);
   return {
     group,
     edition,
@@ -157,10 +164,21 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
     parts,
     tested,
     steelPairs: pairSteel(parts, tested),
-    steelInteracts: group.leverArm === null || parts.some((part) => isPlainShearLower(group, edition, part)),
+    steelInteracts:
+      group.leverArm === null ||
+      edition.leverArmShear === null ||
+      parts.some((part) => isPlainShearLower(group, edition, part)),
     bearingArea,
     pullOut: resistance(edition, pullOut, pullOutSafety),
-    pryOutFactor: group.pryOutFactor ?? edition.pryOutFactor(group.insert.embedment, null),
+    pryOutFactor: edition.pryOutFactor(group.insert.embedment, group.pryOutFactor, null),
+    safety: {
+      'concrete-cone': safetyOf('concrete-cone'),
+      'pull-out': pullOutSafety,
+      'blow-out': safetyOf('blow-out'),
+      splitting: safetyOf('splitting'),
+      'pry-out': safetyOf('pry-out'),
+      'concrete-edge': safetyOf('concrete-edge'),
+    },
     uncovered: edition.findUncovered(group),
     cache: {
       cones: new Map(),

@@ -1,6 +1,6 @@
 import type { Region, Side } from '../geometry/region.ts';
 import type { NearPoint } from '../geometry/sight.ts';
-import type { ConeLoad, EdgeLoad, Edition, ResistanceUnder } from '../standards/edition.ts';
+import type { ConcreteMode, ConeLoad, EdgeResistance, Edition, ResistanceUnder } from '../standards/edition.ts';
 import type { AnchorageGroup, SteelPart } from './anchorage-group.ts';
 import type { MemberSet } from './members.ts';
 
@@ -84,7 +84,7 @@ export interface EdgeRow {
 }
 
 /** A row of inserts whose concrete may fail toward an edge. */
-interface EdgeBody<Load> {
+interface EdgeBody<Resist> {
   readonly row: EdgeRow;
   /** c1 that counts: of the row, or c1' in a member both thin and narrow. */
   readonly edgeUsed: number;
@@ -93,14 +93,14 @@ interface EdgeBody<Load> {
   readonly height: number;
   /** Why a corner puts the row outside the code; null where none does. */
   readonly sharp: string | null;
-  readonly resistance: ResistanceUnder<Load>;
+  readonly resistance: Resist;
 }
 
 /** A row in side-face blow-out; the load is its eccentricity [mm]. */
-export type BlowOutRow = EdgeBody<number>;
+export type BlowOutRow = EdgeBody<ResistanceUnder<number>>;
 
 /** A row in edge failure; `reinforcementNote` says why the bars along the edge count or not. */
-export interface ShearRow extends EdgeBody<EdgeLoad> {
+export interface ShearRow extends EdgeBody<EdgeResistance> {
   readonly reinforcementNote: string | null;
 }
 
@@ -111,7 +111,7 @@ export interface ShearSide {
   readonly preparedBehind: (ShearRow | undefined)[];
 }
 
-/** A resistance with its partial factor: design = characteristic / safety. Forces N. */
+/** A resistance with its safety factor: γ_M or φ, as the document has it. Forces N. */
 export interface Resistance {
   readonly characteristic: number;
   readonly safety: number;
@@ -155,6 +155,8 @@ export interface PreparedAnchorage {
   readonly bearingArea: number;
   readonly pullOut: Resistance;
   readonly pryOutFactor: number;
+  /** Safety factor of each concrete mode. */
+  readonly safety: Readonly<Record<ConcreteMode, number>>;
   readonly uncovered: readonly string[];
   /** Filled as sets of inserts come up; the same set never costs twice. */
   readonly cache: {

@@ -28,18 +28,15 @@ function hasOpposites({ actions, sheared }: Run): boolean {
 
 function finish(run: Run, cone: number, force: number): void {
   const { p, report } = run;
-  const { hangers, hairpins, partialFactors, pryOutFactor, insert } = p.group;
-  if (pryOutFactor === null) {
-    if (report !== null) p.edition.pryOutFactor(insert.embedment, report);
-  } else report?.quantity('k_8', pryOutFactor, '-', 'as given');
+  const { hangers, hairpins, pryOutFactor, insert } = p.group;
+  const safety = p.safety['pry-out'];
+  if (report !== null) p.edition.pryOutFactor(insert.embedment, pryOutFactor, report);
   const hasBars = hangers.length + hairpins.length > 0;
   const characteristic = p.edition.pryOut(cone, p.pryOutFactor, hasBars, report);
   if (run.hasAction)
-    run.tally.addConcreteShear(
-      loadRatio(force, p.edition.designResistance(characteristic, partialFactors.concrete)),
-      'pry-out',
-    );
-  report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
+    run.tally.addConcreteShear(loadRatio(force, p.edition.designResistance(characteristic, safety)), 'pry-out');
+  if (report !== null) p.edition.concreteSafety('pry-out', p.group, report);
+  report?.close(characteristic, safety, run.hasAction ? force : null);
 }
 
 function checkCluster(run: Run, { projection: cone, resistance }: Cone): void {

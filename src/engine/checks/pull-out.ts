@@ -23,14 +23,15 @@ export function checkPullOut(run: Run): void {
   if (tested !== null) {
     report.note(writeMessage('tested', { report: tested.report }));
     report.quantity('N_Rk_p', tested.characteristic, 'N', `test report ${tested.report}`);
+    report.basic(characteristic);
   } else {
     for (const test of insert.tested)
       if (test.mode === 'pull-out')
         report.note(writeMessage('tested-strength', { report: test.report, value: test.fromStrength }));
     const area = p.edition.bearingArea(insert, report);
     p.edition.pullOut(area, concrete.strength, concrete.cracked, report);
+    p.edition.concreteSafety('pull-out', p.group, report);
   }
-  report.basic(characteristic);
   report.note(writeMessage('cross-bar'));
   report.close(characteristic, safety, run.hasAction ? force : null);
 }

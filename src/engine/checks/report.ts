@@ -1,5 +1,6 @@
 import type { Side } from '../geometry/region.ts';
 import type { Clause, Sink } from '../standards/clause.ts';
+import type { ClauseName } from '../standards/edition.ts';
 import type { Mode, Row, Step } from './result.ts';
 import { loadRatio } from './verdict.ts';
 
@@ -7,7 +8,8 @@ import { loadRatio } from './verdict.ts';
 export interface RowHead {
   readonly mode: Mode;
   readonly inserts: readonly string[];
-  readonly clause: Clause;
+  readonly clause: ClauseName;
+  /** Which steel part, or which part of an inclined shear. */
   readonly part?: string;
   readonly edge?: Side;
   readonly embedmentUsed?: number;

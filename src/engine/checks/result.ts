@@ -34,7 +34,7 @@ export type Step =
 /** One failure mode of one set of inserts. Forces N, lengths mm, angles rad. */
 export interface Row {
   readonly mode: Mode;
-  /** Which steel part, for steel rows. */
+  /** Which steel part, for steel rows; which part of the shear, where an edge is checked by parts. */
   readonly part: string | null;
   readonly applies: boolean;
   readonly inserts: readonly string[];
@@ -42,7 +42,7 @@ export interface Row {
   readonly basic: number | null;
   readonly factors: Readonly<Record<string, number>>;
   readonly characteristic: number | null;
-  /** Partial factor γ_M (design = characteristic / safety). */
+  /** Partial factor γ_M (design = characteristic / safety), or φ (design = safety · characteristic), as the document has it. */
   readonly safety: number | null;
   readonly design: number | null;
   readonly action: number | null;

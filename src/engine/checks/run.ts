@@ -9,7 +9,9 @@ export class Tally {
   /** Largest ratio so far and what gave it. */
   ratio = 0;
   mode: GoverningMode | null = null;
-  /** Largest ratios of the concrete and bar modes, for the interaction. */
+  /** Largest ratios of the steel, and of the concrete and bar modes, for the interaction. */
+  steelTension = 0;
+  steelShear = 0;
   concreteTension = 0;
   concreteShear = 0;
   /** Supplementary bars carry the tension or the shear in place of the concrete. */
@@ -24,6 +26,16 @@ export class Tally {
       this.ratio = ratio;
       this.mode = mode;
     }
+  }
+
+  addSteelTension(ratio: number): void {
+    this.add(ratio, 'steel-tension');
+    if (ratio > this.steelTension) this.steelTension = ratio;
+  }
+
+  addSteelShear(ratio: number): void {
+    this.add(ratio, 'steel-shear');
+    if (ratio > this.steelShear) this.steelShear = ratio;
   }
 
   addConcreteTension(ratio: number, mode: GoverningMode): void {

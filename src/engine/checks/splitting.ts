@@ -9,6 +9,7 @@ import { loadRatio } from './verdict.ts';
 /** Clusters of inserts whose squares of 2 c_cr,sp overlap; found once for each set of inserts. */
 function findClusters(
   p: PreparedAnchorage,
+  rules: NonNullable<PreparedAnchorage['edition']['splitting']>,
   members: readonly number[],
   { criticalEdge, minimumThickness }: NonNullable<PreparedAnchorage['group']['splitting']>,
 ): readonly Cone[] {
@@ -18,7 +19,7 @@ function findClusters(
   const { concrete, insert, reinforcement, member } = p.group;
   const found = chainByDistance(members, p.xs, p.ys, 2 * criticalEdge).map((chain) => {
     const projection = projectSquares(p, chain.members, chain.longestLink, criticalEdge);
-    const resistance = p.edition.splitting({
+    const resistance = rules.resist({
       strength: concrete.strength,
       cracked: concrete.cracked,
       embedment: insert.embedment * projection.reduction,
@@ -26,6 +27,7 @@ function findClusters(
       criticalEdge: projection.criticalEdge,
       edge: projection.edge,
       denseSurface: reinforcement.denseSurface,
+      lightweightFactor: concrete.lightweightFactor,
       thickness: member.thickness,
       minimumThickness,
       pullOut: p.pullOut.characteristic,
@@ -49,6 +51,10 @@ export function checkSplitting(run: Run): void {
     report?.skip(head, writeMessage('no-tension'));
     return;
   }
+  if (p.edition.splitting === null) {
+    report?.skip(head, writeMessage('splitting-by-distances'));
+    return;
+  }
   if (concrete.cracked && reinforcement.limitsCrackWidth) {
     report?.skip(head, writeMessage('splitting-released'));
     return;
@@ -63,7 +69,7 @@ export function checkSplitting(run: Run): void {
     report?.skip(head, reason);
     return;
   }
-  const farEnough = (tensioned.length > 1 ? p.edition.splittingGroupEdge : 1) * splitting.criticalEdge;
+  const farEnough = (tensioned.length > 1 ? p.edition.splitting.groupEdge : 1) * splitting.criticalEdge;
   const isFar = tensioned.every((i) => (p.near[i]![0]?.distance ?? Number.POSITIVE_INFINITY) >= farEnough);
   if (isFar && member.thickness >= splitting.minimumThickness) {
     report?.skip(head, writeMessage('splitting-far', { value: roundForText(farEnough) }));
@@ -73,12 +79,13 @@ export function checkSplitting(run: Run): void {
     run.tally.refuse(
       writeMessage('splitting-thin', { value: roundForText(member.thickness), low: splitting.minimumThickness }),
     );
-  for (const cluster of findClusters(p, tensioned, splitting)) checkCluster(run, cluster, splitting.criticalEdge);
+  for (const cluster of findClusters(p, p.edition.splitting, tensioned, splitting))
+    checkCluster(run, cluster, splitting.criticalEdge);
 }
 
 function checkCluster(run: Run, { projection, resistance }: Cone, fullCriticalEdge: number): void {
   const { p, report } = run;
-  const { partialFactors } = p.group;
+  const safety = p.safety.splitting;
   const { force, x, y } = sumTension(run, projection.members);
   const eccentricity = findEccentricity(projection, x - projection.centroidX, y - projection.centroidY);
   if (report !== null) {
@@ -88,7 +95,8 @@ function checkCluster(run: Run, { projection, resistance }: Cone, fullCriticalEd
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm: null };
   const characteristic = resistance(load, report);
-  const ratio = loadRatio(force, p.edition.designResistance(characteristic, partialFactors.concrete));
+  const ratio = loadRatio(force, p.edition.designResistance(characteristic, safety));
   if (run.hasAction) run.tally.addConcreteTension(ratio, 'splitting');
-  report?.close(characteristic, partialFactors.concrete, run.hasAction ? force : null);
+  if (report !== null) p.edition.concreteSafety('splitting', p.group, report);
+  report?.close(characteristic, safety, run.hasAction ? force : null);
 }

@@ -1,5 +1,4 @@
 import { writeMessage } from './messages.ts';
-import { isBrittleGroup } from './prepare.ts';
 import type { PreparedPart } from './prepared.ts';
 import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
@@ -17,7 +16,7 @@ export function checkSteelTension(run: Run): void {
   const action = Math.max(0, actions[worst]!.N);
   for (const { part, tension } of p.parts) {
     if (tension === null) continue;
-    if (run.hasAction) tally.add(loadRatio(action, tension.design), 'steel-tension');
+    if (run.hasAction) tally.addSteelTension(loadRatio(action, tension.design));
     if (report === null) continue;
     const clause = p.edition.clauses.steelTension;
     const head = { mode: 'steel-tension', part: part.name, inserts: nameMembers(run, [worst]), clause } as const;
@@ -27,7 +26,7 @@ export function checkSteelTension(run: Run): void {
     }
     report.open(head);
     report.basic(p.edition.steelTension(part, report));
-    if (p.group.partialFactors.steelTension === null) p.edition.steelTensionSafety(part, report);
+    if (p.group.partialFactors.steelTension === null) p.edition.steelTensionSafety(part, p.group.insert, report);
     report.close(tension.characteristic, tension.safety, run.hasAction ? action : null);
   }
   if (action > 0) checkTested(run, 'steel-tension', worst, action);
@@ -39,7 +38,11 @@ function checkTested(run: Run, mode: 'steel-tension' | 'steel-shear', insert: nu
   const inTension = mode === 'steel-tension';
   const tested = inTension ? p.tested.tension : p.tested.shear;
   if (tested === null) return;
-  if (run.hasAction) run.tally.add(loadRatio(action, tested.design), mode);
+  if (run.hasAction) {
+    const ratio = loadRatio(action, tested.design);
+    if (inTension) run.tally.addSteelTension(ratio);
+    else run.tally.addSteelShear(ratio);
+  }
   if (report === null) return;
   const clause = inTension ? p.edition.clauses.steelTension : p.edition.clauses.steelShear;
   report.open({ mode, part: 'insert as tested', inserts: nameMembers(run, [insert]), clause });
@@ -53,7 +56,8 @@ export function checkSteelShear(run: Run): void {
   const { p, actions, report, tally } = run;
   const worst = findLargest(run, 'V');
   const action = actions[worst]!.V;
-  const { leverArm } = p.group;
+  const { leverArmShear } = p.edition;
+  const leverArm = leverArmShear === null ? null : p.group.leverArm;
   const clause = leverArm === null ? p.edition.clauses.steelShear : p.edition.clauses.leverArm;
   for (const prepared of p.parts) {
     const { part, shear, tension } = prepared;
@@ -62,7 +66,7 @@ export function checkSteelShear(run: Run): void {
       checkLeverArm(run, prepared);
       continue;
     }
-    if (action > 0 && run.hasAction) tally.add(loadRatio(action, shear.design), 'steel-shear');
+    if (action > 0 && run.hasAction) tally.addSteelShear(loadRatio(action, shear.design));
     if (report === null) continue;
     const head = { mode: 'steel-shear', part: part.name, inserts: nameMembers(run, [worst]), clause } as const;
     if (action === 0) {
@@ -70,10 +74,10 @@ export function checkSteelShear(run: Run): void {
       continue;
     }
     report.open(head);
-    report.note(writeMessage('no-lever-arm'));
+    report.note(writeMessage(p.group.leverArm === null ? 'no-lever-arm' : 'lever-arm-left-out'));
     if (p.group.insert.elongation === null) report.note(writeMessage('ductility-unknown'));
-    p.edition.steelShear(part, isBrittleGroup(p.group, p.edition), report);
-    if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
+    p.edition.steelShear(part, p.group, report);
+    if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, p.group.insert, report);
     report.close(shear.characteristic, shear.safety, run.hasAction ? action : null);
   }
   if (leverArm === null && action > 0) checkTested(run, 'steel-shear', worst, action);
@@ -83,14 +87,15 @@ export function checkSteelShear(run: Run): void {
 function checkLeverArm(run: Run, { part, shear, tension }: PreparedPart): void {
   const { p, actions, report } = run;
   const { leverArm } = p.group;
-  if (leverArm === null || shear === null || tension === null) return;
+  const { leverArmShear } = p.edition;
+  if (leverArm === null || leverArmShear === null || shear === null || tension === null) return;
   let worst = 0;
   let worstRatio = -1;
   for (let i = 0; i < actions.length; i++) {
     const force = actions[i]!.V;
     const pull = run.hasAction ? actions[i]!.N : 0;
     // However short the arm, bending gives no more than plain shear.
-    const bending = p.edition.leverArmShear(part, leverArm, pull, tension.design, null);
+    const bending = leverArmShear(part, leverArm, pull, tension.design, null);
     const design = p.edition.designResistance(Math.min(bending, shear.characteristic), shear.safety);
     const ratio = loadRatio(force, design);
     if (ratio > worstRatio) {
@@ -98,21 +103,21 @@ function checkLeverArm(run: Run, { part, shear, tension }: PreparedPart): void {
       worst = i;
     }
   }
-  if (run.hasAction) run.tally.add(worstRatio, 'steel-shear');
+  if (run.hasAction) run.tally.addSteelShear(worstRatio);
   if (report === null) return;
   const inserts = nameMembers(run, [worst]);
   report.open({ mode: 'steel-shear', part: part.name, inserts, clause: p.edition.clauses.leverArm });
   const pull = run.hasAction ? actions[worst]!.N : 0;
   report.quantity('l_a', leverArm.length, 'mm', 'lever arm');
   report.quantity('N_Rd_s', tension.design, 'N', 'design tension of this part, see there');
-  const bending = p.edition.leverArmShear(part, leverArm, pull, tension.design, report);
+  const bending = leverArmShear(part, leverArm, pull, tension.design, report);
   if (bending > shear.characteristic) {
     report.note(writeMessage('plain-shear-cap'));
-    p.edition.steelShear(part, isBrittleGroup(p.group, p.edition), report);
+    p.edition.steelShear(part, p.group, report);
   }
   const value = Math.min(bending, shear.characteristic);
   report.basic(value);
   if (value === 0) report.note(writeMessage('no-steel-left'));
-  if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, report);
+  if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, p.group.insert, report);
   report.close(value, shear.safety, run.hasAction ? actions[worst]!.V : null);
 }

@@ -1,15 +1,5 @@
-import { REINFORCEMENT_FACTOR } from '../standards/en-1992-4-2018/partial-factors.ts';
-import {
-  BAR_ANCHORAGE,
-  BAR_STEEL,
-  BAR_TENSION_FROM_SHEAR,
-  BOND_STRENGTH,
-  barAnchorage,
-  barSteel,
-  barTensionFromShear,
-  bondStrength,
-  LOOP_EFFICIENCY,
-} from '../standards/en-1992-4-2018/supplementary-reinforcement.ts';
+import type { BarRules } from '../standards/edition.ts';
+import { LOOP_EFFICIENCY } from '../standards/en-1992-4-2018/supplementary-reinforcement.ts';
 import type { Hairpin, SupplementaryBar } from './anchorage-group.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow } from './prepared.ts';
@@ -50,12 +40,15 @@ interface BarSums {
 
 function sumBars(
   run: Run,
+  rules: BarRules,
   bars: readonly SupplementaryBar[],
   reach: number,
   efficiency: number,
   report: Report | null,
 ): BarSums {
-  const { concrete, partialFactors } = run.p.group;
+  const { edition, group } = run.p;
+  const { strength } = group.concrete;
+  const bondFactor = rules.bondFactor(group);
   let steel = 0;
   let anchorage = 0;
   for (const [index, bar] of bars.entries()) {
@@ -64,19 +57,28 @@ function sumBars(
       report?.note(writeMessage('bar-ignored', { index: index + 1, reason }));
       continue;
     }
-    const bond = bondStrength(bar.goodBond ? 1 : 0.7, concrete.strength, partialFactors.concrete);
+    const quality = bar.goodBond ? 1 : 0.7;
+    const bond = rules.bond.fn(quality, strength, bondFactor);
     const bonded = Math.min(bar.anchorageInside, bar.anchorageOutside);
     const shape = bar.hooked ? HOOK_SHAPE : 1;
-    const own = barSteel(efficiency, bar.legs, bar.diameter, bar.yield);
-    const held = barAnchorage(bar.legs, bonded, bar.diameter, bond, shape);
-    report?.step(BAR_STEEL, [efficiency, bar.legs, bar.diameter, bar.yield], own);
-    report?.step(BOND_STRENGTH, [bar.goodBond ? 1 : 0.7, concrete.strength, partialFactors.concrete], bond);
-    report?.step(BAR_ANCHORAGE, [bar.legs, bonded, bar.diameter, bond, shape], held);
+    const own = rules.steel.fn(efficiency, bar.legs, bar.diameter, bar.yield);
+    const held = rules.anchorage.fn(bar.legs, bonded, bar.diameter, bond, shape);
+    report?.step(rules.steel, [efficiency, bar.legs, bar.diameter, bar.yield], own);
+    report?.step(rules.bond, [quality, strength, bondFactor], bond);
+    report?.step(rules.anchorage, [bar.legs, bonded, bar.diameter, bond, shape], held);
     steel += own;
     // A bar cannot be held by more than its own design strength.
-    anchorage += Math.min(held, own / REINFORCEMENT_FACTOR);
+    anchorage += Math.min(held, edition.designResistance(own, rules.safety));
   }
   return { steel, anchorage };
+}
+
+/** Rules for bars where there are any; where the document has none that is computed, says so. */
+function findRules(run: Run, bars: readonly SupplementaryBar[]): BarRules | null {
+  if (bars.length === 0) return null;
+  const { bars: rules } = run.p.edition;
+  if (rules === null) run.report?.note(writeMessage('bars-uncovered'));
+  return rules;
 }
 
 /** Bars can be counted once only: not for several bodies that break out apart. Says so where that is the case. */
@@ -92,9 +94,11 @@ function isShared(run: Run, bodies: number): boolean {
  */
 export function checkHangers(run: Run, clusterCount: number, force: number, concreteRatio: number): BarCheck | null {
   const { hangers, insert } = run.p.group;
-  if (hangers.length === 0 || isShared(run, clusterCount)) return null;
+  const rules = findRules(run, hangers);
+  if (rules === null || isShared(run, clusterCount)) return null;
   const reach = REACH * insert.embedment;
-  const check = compare(run, force, concreteRatio, (report) => sumBars(run, hangers, reach, 1, report), [], null);
+  const sum = (report: Report | null) => sumBars(run, rules, hangers, reach, 1, report);
+  const check = compare(run, rules, force, concreteRatio, sum, [], null);
   if (check !== null) run.tally.barsCarryTension = true;
   return check;
 }
@@ -111,18 +115,20 @@ export function checkHairpins(
   concreteRatio: number,
 ): BarCheck | null {
   const { hairpins } = run.p.group;
-  if (hairpins.length === 0) return null;
+  const rules = findRules(run, hairpins);
+  if (rules === null) return null;
   const { nx, ny } = row.view.side;
   const serving = hairpins.filter((bar) => {
     const dot = Math.cos(bar.toward) * nx + Math.sin(bar.toward) * ny;
     return dot > Math.cos(SAME_EDGE);
   });
   if (serving.length === 0 || isShared(run, rowCount)) return null;
-  return checkServing(run, serving, row, force, concreteRatio);
+  return checkServing(run, rules, serving, row, force, concreteRatio);
 }
 
 function checkServing(
   run: Run,
+  rules: BarRules,
   serving: readonly Hairpin[],
   row: EdgeRow,
   force: number,
@@ -132,14 +138,15 @@ function checkServing(
   const depth = Math.max(...serving.map((bar) => bar.depth));
   // What is left of a thin member below the loop is its effective depth.
   const z = 0.85 * Math.min(member.thickness - depth, 2 * insert.embedment, 2 * row.edge);
-  const tension = barTensionFromShear(depth, z, force);
+  const tension = rules.tensionFromShear.fn(depth, z, force);
   const check = compare(
     run,
+    rules,
     tension,
     concreteRatio,
     (report) => {
-      report?.step(BAR_TENSION_FROM_SHEAR, [depth, z, force], tension);
-      return sumBars(run, serving, REACH * row.edge, LOOP_EFFICIENCY, report);
+      report?.step(rules.tensionFromShear, [depth, z, force], tension);
+      return sumBars(run, rules, serving, REACH * row.edge, LOOP_EFFICIENCY, report);
     },
     row.front,
     row,
@@ -150,6 +157,7 @@ function checkServing(
 
 function compare(
   run: Run,
+  rules: BarRules,
   force: number,
   concreteRatio: number,
   sum: (report: Report | null) => BarSums,
@@ -157,7 +165,7 @@ function compare(
   row: EdgeRow | null,
 ): BarCheck | null {
   const { steel, anchorage } = sum(null);
-  const steelRatio = loadRatio(force, steel / REINFORCEMENT_FACTOR);
+  const steelRatio = loadRatio(force, run.p.edition.designResistance(steel, rules.safety));
   const anchorageRatio = loadRatio(force, anchorage);
   const larger = Math.max(steelRatio, anchorageRatio);
   if (larger >= concreteRatio) {
@@ -172,10 +180,10 @@ function compare(
     report(report) {
       const inserts = row === null ? run.p.group.positions.map(({ id }) => id) : nameMembers(run, members);
       const edge = row === null ? {} : { edge: row.view.side };
-      report.open({ mode: 'bar-steel', inserts, clause: BAR_STEEL, ...edge });
+      report.open({ mode: 'bar-steel', inserts, clause: rules.steel, ...edge });
       sum(report);
-      report.close(steel, REINFORCEMENT_FACTOR, force);
-      report.open({ mode: 'bar-anchorage', inserts, clause: BAR_ANCHORAGE, ...edge });
+      report.close(steel, rules.safety, force);
+      report.open({ mode: 'bar-anchorage', inserts, clause: rules.anchorage, ...edge });
       // Anchorage is a design value already: bond strength carries γ_c.
       report.close(anchorage, 1, force);
     },

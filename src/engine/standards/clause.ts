@@ -37,6 +37,8 @@ export interface Sink {
   factor(symbol: string, value: number): void;
   /** A measured or geometric quantity that a clause then uses, and how it came about; a function is asked where it is kept. */
   quantity(symbol: string, value: number, unit: string, how: string | (() => string)): void;
+  /** A sentence about what was assumed or chosen. */
+  note(text: string): void;
   /** One evaluated clause with the arguments in the order of its record; `symbol` where it is not the record's own. */
   step(clause: Clause, args: readonly number[], value: number, symbol?: string): void;
 }

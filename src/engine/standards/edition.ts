@@ -1,5 +1,9 @@
-import type { AnchorageGroup, InsertProperties, StandardName, SteelPart } from '../checks/anchorage-group.ts';
+import type { AnchorageGroup, InsertProperties, SteelPart } from '../checks/anchorage-group.ts';
 import type { Clause, Sink } from './clause.ts';
+import type { StandardName } from './standard-name.ts';
+
+/** Modes in which the concrete fails; each has a safety factor of its own. */
+export type ConcreteMode = 'concrete-cone' | 'pull-out' | 'blow-out' | 'splitting' | 'pry-out' | 'concrete-edge';
 
 /** What the projected squares of a group say to a cone-like check. Lengths mm, areas mm². */
 export interface ConeQuestion {
@@ -14,6 +18,8 @@ export interface ConeQuestion {
   /** Smallest edge distance; Infinity where no edge is near. */
   readonly edge: number;
   readonly denseSurface: boolean;
+  /** Factor for lightweight concrete; 1 for normal weight. */
+  readonly lightweightFactor: number;
 }
 
 /** What the load says to a cone-like check. Lengths mm. */
@@ -39,9 +45,14 @@ export interface BlowOutQuestion {
   readonly edge: number;
   readonly corner: number;
   readonly bearingArea: number;
-  readonly area: number;
+  /** Sides of the body on the side face: along the edge and square to that. */
+  readonly length: number;
+  readonly height: number;
   readonly count: number;
+  /** Between neighbours, and between the two outer inserts. */
   readonly meanSpacing: number;
+  readonly outerSpacing: number;
+  readonly lightweightFactor: number;
 }
 
 /** A row of inserts along an edge in shear. */
@@ -55,6 +66,7 @@ export interface EdgeQuestion {
   readonly corner: number;
   readonly thickness: number;
   readonly reinforcementFactor: number;
+  readonly lightweightFactor: number;
 }
 
 /** What the load says to an edge check. */
@@ -78,8 +90,42 @@ export type Uncovered = string;
 export type ResistanceUnder<Load> = (load: Load, sink: Sink | null) => number;
 
 /**
+ * How an edition takes a shear that is inclined to an edge: by its resultant, or by its parts toward the edge and along it,
+ * each by its eccentricity along the edge [mm].
+ */
+export type EdgeResistance =
+  | { readonly kind: 'resultant'; readonly resist: ResistanceUnder<EdgeLoad> }
+  | { readonly kind: 'parts'; readonly toward: ResistanceUnder<number>; readonly along: ResistanceUnder<number> };
+
+/** Whether bars along an edge count, and why or why not. */
+export interface EdgeReinforcement {
+  readonly factor: number;
+  readonly note: string | null;
+}
+
+/** Rules for bars that take over from the concrete. */
+export interface BarRules {
+  /** Safety factor of the bars' steel. */
+  readonly safety: number;
+  /** Partial factor of the concrete in bond. */
+  bondFactor(group: AnchorageGroup): number;
+  readonly steel: Clause;
+  readonly bond: Clause;
+  readonly anchorage: Clause;
+  readonly tensionFromShear: Clause;
+}
+
+/** Tension with shear: steel and concrete each by a rule of its own, or all modes by one. Clause functions of (n, v). */
+export type Together =
+  | { readonly kind: 'apart'; readonly steel: Clause; readonly concrete: Clause; readonly reinforced: Clause }
+  | { readonly kind: 'all'; readonly all: Clause };
+
+/** Where a rule stands, for a row of a result. */
+export type ClauseName = Pick<Clause, 'reference'>;
+
+/**
  * The questions that every edition answers. Checks find geometry and loads; an edition knows formulas, factors and safety.
- * Resistances are characteristic [N]; a sink, where given, receives every factor and step.
+ * Resistances are characteristic (nominal, where the document says so) [N]; a sink, where given, receives every factor and step.
  */
 export interface Edition {
   readonly name: StandardName;
@@ -87,18 +133,27 @@ export interface Edition {
   /** Why this group can never be a pass; empty when all is covered. */
   findUncovered(group: AnchorageGroup): readonly Uncovered[];
 
+  /** Design resistance from the characteristic one and the safety factor of its row, and the record of that rule. */
+  designResistance(characteristic: number, safety: number): number;
+  readonly design: Clause;
+  /** The safety factor that stands for a partial factor of a test report or a national annex. */
+  fromPartialFactor(partialFactor: number): number;
+  concreteSafety(mode: ConcreteMode, group: AnchorageGroup, sink: Sink | null): number;
+
   steelTension(part: SteelPart, sink: Sink | null): number;
-  steelTensionSafety(part: SteelPart, sink: Sink | null): number;
-  steelShear(part: SteelPart, isBrittleGroup: boolean, sink: Sink | null): number;
-  steelShearSafety(part: SteelPart, sink: Sink | null): number;
-  isBrittle(insert: InsertProperties): boolean;
-  leverArmShear(
-    part: SteelPart,
-    arm: { readonly length: number; readonly restraint: number; readonly sectionModulus: number },
-    tension: number,
-    tensionDesign: number,
-    sink: Sink | null,
-  ): number;
+  steelTensionSafety(part: SteelPart, insert: InsertProperties, sink: Sink | null): number;
+  steelShear(part: SteelPart, group: AnchorageGroup, sink: Sink | null): number;
+  steelShearSafety(part: SteelPart, insert: InsertProperties, sink: Sink | null): number;
+  /** Shear at a distance from the face; null where the document gives no rule. */
+  readonly leverArmShear:
+    | ((
+        part: SteelPart,
+        arm: { readonly length: number; readonly restraint: number; readonly sectionModulus: number },
+        tension: number,
+        tensionDesign: number,
+        sink: Sink | null,
+      ) => number)
+    | null;
 
   /** Characteristic edge distance of the cone as a multiple of the embedment. */
   readonly coneReach: number;
@@ -114,52 +169,46 @@ export interface Edition {
   bearingArea(insert: InsertProperties, sink: Sink | null): number;
   pullOut(bearingArea: number, strength: number, cracked: boolean, sink: Sink | null): number;
 
-  /** A group needs this multiple of c_cr,sp on every side for splitting to be left out. */
-  readonly splittingGroupEdge: number;
-  splitting(question: SplittingQuestion): ResistanceUnder<ConeLoad>;
+  /** Null where the document keeps splitting away by least distances alone. */
+  readonly splitting: {
+    /** A group needs this multiple of c_cr,sp on every side for splitting to be left out. */
+    readonly groupEdge: number;
+    resist(question: SplittingQuestion): ResistanceUnder<ConeLoad>;
+  } | null;
 
-  /** Blow-out is checked where the edge distance is at most this fraction of the embedment. */
-  readonly blowOutReach: number;
-  /** Inserts of a blow-out row closer than this multiple of c1 act together. */
-  readonly blowOutChain: number;
-  /** By the eccentricity along the edge, not negative [mm]. */
-  blowOut(question: BlowOutQuestion): ResistanceUnder<number>;
+  readonly blowOut: {
+    isNear(edge: number, embedment: number): boolean;
+    /** The same limit as a fraction of the embedment, for a note. */
+    readonly reach: number;
+    /** Inserts of a row closer than this multiple of c1 act together. */
+    readonly chain: number;
+    /** A corner counts, and the body reaches, as far as this multiple of c1 to each side. */
+    readonly body: number;
+    /** By the eccentricity along the edge, not negative [mm]. */
+    resist(question: BlowOutQuestion): ResistanceUnder<number>;
+  };
 
-  pryOutFactor(embedment: number, sink: Sink | null): number;
+  /** The factor as given, or by the embedment. */
+  pryOutFactor(embedment: number, given: number | null, sink: Sink | null): number;
   pryOut(cone: number, factor: number, hasBars: boolean, sink: Sink | null): number;
 
-  /** Edges farther than this need no check in shear [mm]. */
-  edgeLimit(embedment: number, diameter: number): number;
+  /** Edges farther than this need no check in shear [mm]; null: every edge is checked. */
+  edgeLimit(embedment: number, diameter: number): number | null;
   reduceEdge(largestCorner: number, thickness: number, largestSpacing: number, edge: number, sink: Sink | null): number;
-  concreteEdge(question: EdgeQuestion): ResistanceUnder<EdgeLoad>;
-  /** Factor for edge bars with stirrups in cracked concrete. */
-  readonly stirrupFactor: number;
+  edgeReinforcement(group: AnchorageGroup, edge: number): EdgeReinforcement;
+  concreteEdge(question: EdgeQuestion): EdgeResistance;
+  /** Two inserts in torsion whose edge bodies overlap lose resistance. */
+  readonly weakensTorsionPairs: boolean;
 
-  /** Design resistance from the characteristic one and the safety factor of its row. */
-  designResistance(characteristic: number, safety: number): number;
-
-  steelInteraction(tension: number, shear: number): number;
-  concreteInteraction(tension: number, shear: number): number;
-  /** With bars for one of tension and shear only. */
-  reinforcedInteraction(tension: number, shear: number): number;
+  /** Null where bars in place of the concrete are not computed: they then count for nothing. */
+  readonly bars: BarRules | null;
+  readonly together: Together;
 
   /** The clause named on each row of a result. */
   readonly clauses: Readonly<
     Record<
-      | 'design'
-      | 'steelTension'
-      | 'cone'
-      | 'pullOut'
-      | 'blowOut'
-      | 'splitting'
-      | 'steelShear'
-      | 'leverArm'
-      | 'pryOut'
-      | 'edge'
-      | 'steelInteraction'
-      | 'concreteInteraction'
-      | 'reinforcedInteraction',
-      Clause
+      'steelTension' | 'cone' | 'pullOut' | 'blowOut' | 'splitting' | 'steelShear' | 'leverArm' | 'pryOut' | 'edge',
+      ClauseName
     >
   >;
 }

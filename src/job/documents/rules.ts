@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { propertyClasses } from '../../engine/hardware/property-classes.ts';
+import { standardNames } from '../../engine/standards/standard-name.ts';
 import { label, length, lengthOrZero, text } from './values.ts';
 
 /** By what a job is checked, and what is taken where the job says nothing. */
@@ -9,7 +10,8 @@ export const rules = z.strictObject({
   id: label,
   edition: label,
   name: text,
-  standard: z.enum(['EN 1992-4']),
+  standard: z.enum(standardNames),
+  /** Partial factors γ of EN 1992-4 and AS 5216 (φ = 1/γ); ACI 318 takes none of them. */
   partialFactors: z.strictObject({ concrete: length, steelTension: length.nullable(), steelShear: length.nullable() }),
   cover: z.strictObject({ behindFoot_mm: lengthOrZero }),
   tolerances: z.strictObject({ position_mm: lengthOrZero, level_mm: lengthOrZero }),

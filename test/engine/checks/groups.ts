@@ -24,6 +24,7 @@ export const INSERT: InsertProperties = {
 
 /** What a test changes of the plain group. */
 export interface Changes {
+  readonly standard?: AnchorageGroup['standard'];
   readonly concrete?: Partial<AnchorageGroup['concrete']>;
   readonly thickness?: number;
   readonly outline?: Polygon | null;
@@ -34,7 +35,7 @@ export interface Changes {
   readonly other?: Partial<
     Pick<
       AnchorageGroup,
-      'leverArm' | 'splitting' | 'partialFactors' | 'pryOutFactor' | 'hangers' | 'hairpins' | 'uncoveredUses'
+      'leverArm' | 'hasMortarPad' | 'splitting' | 'partialFactors' | 'pryOutFactor' | 'hangers' | 'hairpins' | 'uncoveredUses'
     >
   >;
 }
@@ -43,7 +44,7 @@ export interface Changes {
 export function makeGroup(changes: Changes = {}): AnchorageGroup {
   const at = changes.at ?? [[0, 0]];
   return {
-    standard: 'EN 1992-4',
+    standard: changes.standard ?? 'EN 1992-4',
     concrete: { strength: 32, cracked: true, lightweightFactor: 1, ...changes.concrete },
     member: {
       thickness: changes.thickness ?? 200,
@@ -61,6 +62,7 @@ export function makeGroup(changes: Changes = {}): AnchorageGroup {
     insert: { ...INSERT, ...changes.insert },
     positions: at.map(([x, y], i) => ({ id: String.fromCharCode(65 + i), x, y })),
     leverArm: null,
+    hasMortarPad: false,
     splitting: null,
     partialFactors: { concrete: 1.5, steelTension: null, steelShear: null },
     pryOutFactor: null,

@@ -1,6 +1,7 @@
-import type { InsertProperties, SteelPart } from '../../checks/anchorage-group.ts';
-import type { Sink } from '../clause.ts';
-import type { ConeLoad, ConeQuestion, Edition } from '../edition.ts';
+import type { AnchorageGroup, InsertProperties } from '../../checks/anchorage-group.ts';
+import { roundForText, writeMessage } from '../../checks/messages.ts';
+import type { EdgeReinforcement, Edition } from '../edition.ts';
+import { nameState } from '../name-state.ts';
 import * as blow from './blow-out.ts';
 import * as cone from './concrete-cone.ts';
 import * as edge from './concrete-edge.ts';
@@ -8,74 +9,69 @@ import * as together from './interaction.ts';
 import * as factors from './partial-factors.ts';
 import * as pry from './pry-out.ts';
 import * as pull from './pull-out.ts';
+import { resistBlowOut } from './resist-blow-out.ts';
+import { resistCone, resistSplitting } from './resist-cone.ts';
+import { resistEdge } from './resist-edge.ts';
 import { findUncovered } from './scope.ts';
-import * as split from './splitting.ts';
+import { SPLITTING_RESISTANCE } from './splitting.ts';
 import * as shear from './steel-shear.ts';
 import { STEEL_TENSION, steelTension } from './steel-tension.ts';
+import * as bars from './supplementary-reinforcement.ts';
 
 /** Elongation above which steel counts as ductile, A5 > 8 % (7.2.2.3.1) [%]. */
 const DUCTILE_ELONGATION = 8;
 
-/** Largest diameter that counts in the edge formula, d_nom (7.2.2.5) [mm]. */
-const LARGEST_DIAMETER = 60;
+/** Blow-out is checked where the edge distance is at most this fraction of the embedment, 7.2.1.8. */
+const BLOW_OUT_REACH = 0.5;
 
-function nameState(isCracked: boolean): string {
-  return isCracked ? 'cracked' : 'uncracked';
+/** ψ_re,V with bars and stirrups along the edge in cracked concrete, 7.2.2.5. */
+const STIRRUP_FACTOR = 1.4;
+
+function isBrittle({ elongation }: InsertProperties): boolean {
+  return elongation === null || elongation <= DUCTILE_ELONGATION;
 }
 
-/** What cone and splitting share and the load does not touch. */
-function prepareCone(question: ConeQuestion) {
-  const { criticalEdge, embedment, strength } = question;
-  const k1 = question.cracked ? cone.CONE_FACTOR.cracked : cone.CONE_FACTOR.uncracked;
-  const plain = cone.coneBasic(k1, strength, embedment);
-  const reference = cone.coneReferenceArea(criticalEdge);
-  const areaRatio = question.area / reference;
-  const psiS = question.edge < criticalEdge ? cone.coneEdgeFactor(question.edge, criticalEdge) : 1;
-  const psiRe = question.denseSurface ? cone.coneShellFactor(embedment) : 1;
-  return {
-    plain,
-    areaRatio,
-    psiS,
-    psiRe,
-    spacing: 2 * criticalEdge,
-    reportPlain(sink: Sink): void {
-      sink.quantity('k1', k1, '-', `headed fasteners, ${nameState(question.cracked)} concrete`);
-      sink.step(cone.CONE_BASIC, [k1, strength, embedment], plain);
-    },
-    reportFactors(sink: Sink, { eccentricity1, eccentricity2 }: ConeLoad, psiEc1: number, psiEc2: number): void {
-      sink.step(cone.CONE_REFERENCE_AREA, [criticalEdge], reference);
-      sink.quantity('A_c_N_ratio', areaRatio, '-', 'A_c_N / A0_c_N');
-      if (question.edge < criticalEdge) sink.step(cone.CONE_EDGE_FACTOR, [question.edge, criticalEdge], psiS);
-      else sink.quantity('psi_s_N', 1, '-', 'no edge nearer than c_cr_N');
-      if (question.denseSurface) sink.step(cone.CONE_SHELL_FACTOR, [embedment], psiRe);
-      else sink.quantity('psi_re_N', 1, '-', 'surface reinforcement not dense');
-      sink.step(cone.CONE_ECCENTRICITY_FACTOR, [eccentricity1, 2 * criticalEdge], psiEc1, 'psi_ec_N_1');
-      sink.step(cone.CONE_ECCENTRICITY_FACTOR, [eccentricity2, 2 * criticalEdge], psiEc2, 'psi_ec_N_2');
-      sink.factor('areaRatio', areaRatio);
-      sink.factor('psi_s', psiS);
-      sink.factor('psi_re', psiRe);
-      sink.factor('psi_ec', psiEc1 * psiEc2);
-    },
-  };
+/** Whether stirrups and bars along the edge count, and why or why not (7.2.2.5). */
+function findEdgeReinforcement(group: AnchorageGroup, edgeDistance: number): EdgeReinforcement {
+  const { edge: kind, stirrupSpacing } = group.reinforcement;
+  if (kind !== 'bar-and-stirrups') return { factor: 1, note: null };
+  if (!group.concrete.cracked) return { factor: 1, note: writeMessage('bar-stirrups-uncracked') };
+  const limit = Math.min(100, 2 * edgeDistance);
+  if (stirrupSpacing === null)
+    return { factor: STIRRUP_FACTOR, note: writeMessage('bar-stirrups-stated', { limit: roundForText(limit) }) };
+  if (stirrupSpacing <= limit) return { factor: STIRRUP_FACTOR, note: null };
+  const values = { value: stirrupSpacing, limit: roundForText(limit) };
+  return { factor: 1, note: writeMessage('bar-stirrups-spacing', values) };
 }
 
 /** EN 1992-4:2018, headed fasteners (cast-in inserts with a foot). */
-export const EN_1992_4_2018: Edition = {
+export const EN_1992_4_2018 = {
   name: 'EN 1992-4',
   document: 'EN 1992-4:2018',
-  findUncovered,
+  findUncovered: (group) => findUncovered(group, 'EN 1992-4'),
 
-  steelTension(part: SteelPart, sink: Sink | null): number {
+  designResistance: factors.designResistance,
+  design: factors.DESIGN_RESISTANCE,
+  fromPartialFactor: (partialFactor) => partialFactor,
+  concreteSafety(_, group, sink) {
+    const given = group.partialFactors.concrete;
+    const value = given ?? factors.CONCRETE_FACTOR;
+    sink?.quantity('gamma_Mc', value, '-', given === null ? 'recommended value, 4.4.2' : 'as given');
+    return value;
+  },
+
+  steelTension(part, sink) {
     const value = steelTension(part.area, part.ultimate);
     sink?.step(STEEL_TENSION, [part.area, part.ultimate], value);
     return value;
   },
-  steelTensionSafety(part: SteelPart, sink: Sink | null): number {
+  steelTensionSafety(part, _, sink) {
     const value = factors.steelTensionFactor(part.ultimate, part.yield);
     sink?.step(factors.STEEL_TENSION_FACTOR, [part.ultimate, part.yield], value);
     return value;
   },
-  steelShear(part: SteelPart, isBrittleGroup: boolean, sink: Sink | null): number {
+  steelShear(part, group, sink) {
+    const isBrittleGroup = group.positions.length > 1 && isBrittle(group.insert);
     const k6 = shear.shearFactor(part.ultimate);
     const k7 = isBrittleGroup ? 0.8 : 1;
     const value = shear.steelShear(k7, k6, part.area, part.ultimate);
@@ -94,13 +90,11 @@ export const EN_1992_4_2018: Edition = {
     }
     return value;
   },
-  steelShearSafety(part: SteelPart, sink: Sink | null): number {
+  steelShearSafety(part, _, sink) {
     const value = factors.steelShearFactor(part.ultimate, part.yield);
     sink?.step(factors.STEEL_SHEAR_FACTOR, [part.ultimate, part.yield], value);
     return value;
   },
-  isBrittle: (insert: InsertProperties): boolean =>
-    insert.elongation === null || insert.elongation <= DUCTILE_ELONGATION,
   leverArmShear(part, arm, tension, tensionDesign, sink) {
     const pulled = Math.max(0, tension);
     const moment = shear.steelBending(arm.sectionModulus, part.ultimate, pulled, tensionDesign);
@@ -116,30 +110,9 @@ export const EN_1992_4_2018: Edition = {
     sink?.step(cone.CONE_REDUCED_EMBEDMENT, [largestEdge, largestSpacing, criticalEdge, embedment], value);
     return value;
   },
-  concreteCone(question) {
-    const prepared = prepareCone(question);
-    const { plain: basic, areaRatio, psiS, psiRe, spacing } = prepared;
-    const { embedment } = question;
-    return (load, sink) => {
-      const psiEc1 = cone.coneEccentricityFactor(load.eccentricity1, spacing);
-      const psiEc2 = cone.coneEccentricityFactor(load.eccentricity2, spacing);
-      const arm = load.compressionArm;
-      const psiM = arm === null ? 1 : cone.coneCompressionFactor(arm, embedment);
-      const value = cone.coneResistance(basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiM);
-      if (sink !== null) {
-        prepared.reportPlain(sink);
-        sink.basic(basic);
-        prepared.reportFactors(sink, load, psiEc1, psiEc2);
-        if (arm === null) sink.quantity('psi_M_N', 1, '-', 'no compression counted');
-        else sink.step(cone.CONE_COMPRESSION_FACTOR, [arm, embedment], psiM);
-        sink.factor('psi_M', psiM);
-        sink.step(cone.CONE_RESISTANCE, [basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiM], value);
-      }
-      return value;
-    };
-  },
+  concreteCone: resistCone,
 
-  bearingArea(insert: InsertProperties, sink: Sink | null): number {
+  bearingArea(insert, sink) {
     const { foot, shaftDiameter } = insert;
     if (foot.kind === 'area') {
       sink?.quantity('A_h', foot.area, 'mm2', 'bearing area as given');
@@ -156,68 +129,25 @@ export const EN_1992_4_2018: Edition = {
     const value = pull.pullOut(k2, bearingArea, strength);
     sink?.quantity('k2', k2, '-', `headed fasteners, ${nameState(cracked)} concrete`);
     sink?.step(pull.PULL_OUT, [k2, bearingArea, strength], value);
+    sink?.basic(value);
     return value;
   },
 
-  splittingGroupEdge: 1.2,
-  splitting(question) {
-    const prepared = prepareCone(question);
-    const { plain, areaRatio, psiS, psiRe, spacing } = prepared;
-    const basic = split.splittingBasic(question.pullOut, plain);
-    // With no edge near, the thickness alone sets the limit of psi_h.
-    const c1 = Math.min(question.edge, question.criticalEdge);
-    const args = [question.thickness, question.minimumThickness, question.embedment, c1] as const;
-    const psiH = split.splittingThicknessFactor(...args);
-    return (load, sink) => {
-      const psiEc1 = cone.coneEccentricityFactor(load.eccentricity1, spacing);
-      const psiEc2 = cone.coneEccentricityFactor(load.eccentricity2, spacing);
-      const value = split.splittingResistance(basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiH);
-      if (sink !== null) {
-        prepared.reportPlain(sink);
-        sink.step(split.SPLITTING_BASIC, [question.pullOut, plain], basic);
-        sink.basic(basic);
-        prepared.reportFactors(sink, load, psiEc1, psiEc2);
-        sink.step(split.SPLITTING_THICKNESS_FACTOR, args, psiH);
-        sink.factor('psi_h', psiH);
-        sink.step(split.SPLITTING_RESISTANCE, [basic, areaRatio, psiS, psiRe, psiEc1, psiEc2, psiH], value);
-      }
-      return value;
-    };
+  splitting: { groupEdge: 1.2, resist: resistSplitting },
+
+  blowOut: {
+    isNear: (c1, embedment) => c1 <= BLOW_OUT_REACH * embedment,
+    reach: BLOW_OUT_REACH,
+    chain: 4,
+    body: 2,
+    resist: resistBlowOut,
   },
 
-  blowOutReach: 0.5,
-  blowOutChain: 4,
-  blowOut({ edge: c1, corner, bearingArea, strength, count, meanSpacing, area, cracked }) {
-    const k5 = cracked ? blow.BLOW_OUT_FACTOR.cracked : blow.BLOW_OUT_FACTOR.uncracked;
-    const basic = blow.blowOutBasic(k5, c1, bearingArea, strength);
-    const reference = blow.blowOutReferenceArea(c1);
-    const areaRatio = area / reference;
-    const psiS = corner < 2 * c1 ? blow.blowOutCornerFactor(corner, c1) : 1;
-    const psiG = blow.blowOutGroupFactor(count, meanSpacing, c1);
-    return (eccentricity, sink) => {
-      const psiEc = blow.blowOutEccentricityFactor(eccentricity, c1);
-      const value = blow.blowOutResistance(basic, areaRatio, psiS, psiG, psiEc);
-      if (sink !== null) {
-        sink.quantity('k5', k5, '-', `headed fasteners, ${nameState(cracked)} concrete`);
-        sink.step(blow.BLOW_OUT_BASIC, [k5, c1, bearingArea, strength], basic);
-        sink.basic(basic);
-        sink.step(blow.BLOW_OUT_REFERENCE_AREA, [c1], reference);
-        sink.quantity('A_c_Nb_ratio', areaRatio, '-', 'A_c_Nb / A0_c_Nb');
-        if (corner < 2 * c1) sink.step(blow.BLOW_OUT_CORNER_FACTOR, [corner, c1], psiS);
-        else sink.quantity('psi_s_Nb', 1, '-', 'no corner nearer than 2 c_1');
-        sink.step(blow.BLOW_OUT_GROUP_FACTOR, [count, meanSpacing, c1], psiG);
-        sink.step(blow.BLOW_OUT_ECCENTRICITY_FACTOR, [eccentricity, c1], psiEc);
-        sink.factor('areaRatio', areaRatio);
-        sink.factor('psi_s', psiS);
-        sink.factor('psi_g', psiG);
-        sink.factor('psi_ec', psiEc);
-        sink.step(blow.BLOW_OUT_RESISTANCE, [basic, areaRatio, psiS, psiG, psiEc], value);
-      }
-      return value;
-    };
-  },
-
-  pryOutFactor(embedment, sink) {
+  pryOutFactor(embedment, given, sink) {
+    if (given !== null) {
+      sink?.quantity('k_8', given, '-', 'as given');
+      return given;
+    }
     const value = pry.pryOutFactor(embedment);
     sink?.step(pry.PRY_OUT_FACTOR, [embedment], value);
     return value;
@@ -238,75 +168,35 @@ export const EN_1992_4_2018: Edition = {
     sink?.step(edge.EDGE_REDUCED_DISTANCE, [largestCorner, thickness, largestSpacing, c1], value);
     return value;
   },
-  concreteEdge(question) {
-    const { embedment, strength, cracked, edge: c1, corner, thickness, reinforcementFactor: psiRe } = question;
-    const d = Math.min(question.diameter, LARGEST_DIAMETER);
-    const k9 = cracked ? edge.EDGE_FACTOR.cracked : edge.EDGE_FACTOR.uncracked;
-    const length = edge.bearingLength(embedment, d);
-    const basic = edge.edgeBasic(k9, d, length, strength, c1);
-    const reference = edge.edgeReferenceArea(c1);
-    const areaRatio = question.area / reference;
-    const psiS = corner < 1.5 * c1 ? edge.edgeCornerFactor(corner, c1) : 1;
-    const psiH = edge.edgeThicknessFactor(c1, thickness);
-    return ({ eccentricity, toward, along, isTorsionPair }, sink) => {
-      const psiEc = edge.edgeEccentricityFactor(eccentricity, c1);
-      const psiAlpha = edge.edgeAngleFactor(toward, along);
-      const kT = isTorsionPair ? edge.TORSION_PAIR_FACTOR : 1;
-      const value = edge.edgeResistance(basic, areaRatio, psiS, psiH, psiEc, psiAlpha, psiRe, kT);
-      if (sink !== null) {
-        sink.quantity('k9', k9, '-', `${nameState(cracked)} concrete`);
-        sink.step(edge.BEARING_LENGTH, [embedment, d], length);
-        sink.step(edge.EDGE_BASIC, [k9, d, length, strength, c1], basic);
-        sink.basic(basic);
-        sink.step(edge.EDGE_REFERENCE_AREA, [c1], reference);
-        sink.quantity('A_c_V_ratio', areaRatio, '-', 'A_c_V / A0_c_V');
-        if (corner < 1.5 * c1) sink.step(edge.EDGE_CORNER_FACTOR, [corner, c1], psiS);
-        else sink.quantity('psi_s_V', 1, '-', 'no corner nearer than 1.5 c_1');
-        sink.step(edge.EDGE_THICKNESS_FACTOR, [c1, thickness], psiH);
-        sink.step(edge.EDGE_ECCENTRICITY_FACTOR, [eccentricity, c1], psiEc);
-        const angle = Math.atan2(along, toward);
-        sink.quantity('alpha', angle, 'rad', 'between the shear and the normal to the edge, atan(V_along / V_toward)');
-        sink.step(edge.EDGE_ANGLE_FACTOR, [toward, along], psiAlpha);
-        sink.quantity('psi_re_V', psiRe, '-', 'edge reinforcement');
-        sink.factor('areaRatio', areaRatio);
-        sink.factor('psi_s', psiS);
-        sink.factor('psi_h', psiH);
-        sink.factor('psi_ec', psiEc);
-        sink.factor('psi_alpha', psiAlpha);
-        sink.factor('psi_re', psiRe);
-        sink.quantity(
-          'k_T',
-          kT,
-          '-',
-          isTorsionPair ? 'two inserts in torsion, bodies overlapping' : 'no pair in torsion',
-        );
-        if (isTorsionPair) sink.factor('k_T', kT);
-        sink.step(edge.EDGE_RESISTANCE, [basic, areaRatio, psiS, psiH, psiEc, psiAlpha, psiRe, kT], value);
-      }
-      return value;
-    };
+  edgeReinforcement: findEdgeReinforcement,
+  concreteEdge: (question) => ({ kind: 'resultant', resist: resistEdge(question) }),
+  weakensTorsionPairs: true,
+
+  bars: {
+    safety: factors.REINFORCEMENT_FACTOR,
+    bondFactor: (group) => group.partialFactors.concrete ?? factors.CONCRETE_FACTOR,
+    steel: bars.BAR_STEEL,
+    bond: bars.BOND_STRENGTH,
+    anchorage: bars.BAR_ANCHORAGE,
+    tensionFromShear: bars.BAR_TENSION_FROM_SHEAR,
   },
-  stirrupFactor: 1.4,
 
-  designResistance: factors.designResistance,
-
-  steelInteraction: together.steelInteraction,
-  concreteInteraction: together.concreteInteraction,
-  reinforcedInteraction: together.reinforcedInteraction,
+  together: {
+    kind: 'apart',
+    steel: together.STEEL_INTERACTION,
+    concrete: together.CONCRETE_INTERACTION,
+    reinforced: together.REINFORCED_INTERACTION,
+  },
 
   clauses: {
-    design: factors.DESIGN_RESISTANCE,
     steelTension: STEEL_TENSION,
     cone: cone.CONE_RESISTANCE,
     pullOut: pull.PULL_OUT,
     blowOut: blow.BLOW_OUT_RESISTANCE,
-    splitting: split.SPLITTING_RESISTANCE,
+    splitting: SPLITTING_RESISTANCE,
     steelShear: shear.STEEL_SHEAR,
     leverArm: shear.LEVER_ARM_SHEAR,
     pryOut: pry.PRY_OUT,
     edge: edge.EDGE_RESISTANCE,
-    steelInteraction: together.STEEL_INTERACTION,
-    concreteInteraction: together.CONCRETE_INTERACTION,
-    reinforcedInteraction: together.REINFORCED_INTERACTION,
   },
-};
+} satisfies Edition;

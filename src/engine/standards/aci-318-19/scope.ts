@@ -1,0 +1,26 @@
+import type { AnchorageGroup } from '../../checks/anchorage-group.ts';
+import { roundForText, writeMessage } from '../../checks/messages.ts';
+import { findUncoveredAnywhere, isQualifiedFor } from '../uncovered.ts';
+
+const DOCUMENT = 'ACI 318';
+
+/** Highest concrete strength for cast-in anchors, 17.3.1: 10 000 psi, 70 MPa in the SI edition, taken for both [MPa]. */
+const HIGHEST_STRENGTH = 70;
+
+/**
+ * Why a group lies outside ACI 318-19 Chapter 17 (17.3.1 for the concrete; 17.1 leaves out specialty inserts, so an insert
+ * needs a document that says it is designed as a headed anchor; no rule for bolts that bend at a stand-off).
+ * @returns sentences; empty when the group is covered
+ */
+export function findUncovered(group: AnchorageGroup): readonly string[] {
+  const reasons: string[] = [];
+  const { concrete, insert, leverArm } = group;
+  if (concrete.strength > HIGHEST_STRENGTH)
+    reasons.push(
+      writeMessage('strength-high', { value: concrete.strength, high: HIGHEST_STRENGTH, document: DOCUMENT }),
+    );
+  if (!isQualifiedFor(insert, DOCUMENT)) reasons.push(writeMessage('no-qualification', { document: DOCUMENT }));
+  if (leverArm !== null)
+    reasons.push(writeMessage('lever-arm-uncovered', { value: roundForText(leverArm.length), document: DOCUMENT }));
+  return [...reasons, ...findUncoveredAnywhere(group)];
+}
