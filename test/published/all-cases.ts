@@ -1,12 +1,25 @@
 // Every case and the rows that they give. Sources: each file names its own.
 
+import { CASES as ACI_318 } from './aci-318.ts';
+import { CASES as ACI_349 } from './aci-349.ts';
 import { CASES as B19 } from './b19.ts';
 import { CASES as CEN_TS } from './cen-ts-1992-4.ts';
 import { CASES as DESIGN_GUIDE } from './design-guide-1.ts';
+import { CASES as DESIGN_GUIDE_ANCHORS } from './design-guide-1-anchors.ts';
+import { CASES as EDUCATIONAL } from './educational-page.ts';
 import { CASES as HARDWARE } from './hardware.ts';
 import { type PublishedRow, runCase } from './published.ts';
 
-export const CASES = [...DESIGN_GUIDE, ...B19, ...CEN_TS, ...HARDWARE];
+export const CASES = [
+  ...DESIGN_GUIDE,
+  ...DESIGN_GUIDE_ANCHORS,
+  ...ACI_349,
+  ...ACI_318,
+  ...EDUCATIONAL,
+  ...B19,
+  ...CEN_TS,
+  ...HARDWARE,
+];
 
 /** Computes every published value that has a case, in the order of the cases. */
 export function runAllCases(): readonly PublishedRow[] {

@@ -2,11 +2,9 @@
 
 import { solveFixture } from '../../src/engine/fixture/fixture-forces.ts';
 import type { Point } from '../../src/engine/geometry/point.ts';
+import { INCH, KIP } from './inch-pound.ts';
 import type { Evaluator, PublishedCase } from './published.ts';
 
-/** Newton per kip and millimetre per inch, both exact or as good as (1 lbf = 4.4482216152605 N, 1 in = 25.4 mm). */
-const KIP = 4448.2216152605;
-const INCH = 25.4;
 const PART = 'equilibrium of the rigid plate';
 
 /** Rods at y = ±8 in; their distance across and the plate's size do not enter: the plate lifts everywhere. */

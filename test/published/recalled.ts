@@ -1,7 +1,13 @@
-// Rules of EN 1992-4:2018 that are recalled and stand in no clause record. Source: memory; to confirm against print.
+// Rules of EN 1992-4:2018 and ACI 318-19 that are recalled and stand in no clause record. Source: memory; to confirm
+// against print.
 
 export const RECALLED_RULES: readonly string[] = [
-  'Range of the standard: concrete C12/15 to C90/105, embedment at least 40 mm.',
-  'ψ_re,V = 1.0 with a straight edge bar only; 1.4 with bar and stirrups, in cracked concrete, at a spacing of at most 100 mm and 2 c_1.',
-  'Two inserts in torsion whose edge bodies overlap: 0.8 V_Rk,c.',
+  'EN: range of the standard: concrete C12/15 to C90/105, embedment at least 40 mm.',
+  'EN: ψ_re,V = 1.0 with a straight edge bar only; 1.4 with bar and stirrups, in cracked concrete, at a spacing of at most 100 mm and 2 c_1.',
+  'EN: two inserts in torsion whose edge bodies overlap: 0.8 V_Rk,c.',
+  'ACI: highest ultimate strength that counts 125 000 psi, in SI 860 MPa; k_cp = 2 from 2.5 in, in SI 65 mm.',
+  'ACI: in SI the formula for deep anchors holds from 280 to 635 mm.',
+  'ACI: ψ_c,V = 1.0, 1.2 or 1.4 by edge reinforcement in cracked concrete, 1.4 in uncracked.',
+  'ACI: full strength in tension or shear where the other is at most 0.2 of its own.',
+  'ACI: in side-face blow-out a corner counts for one anchor only, and the spacing of a row is that of its outer anchors.',
 ];

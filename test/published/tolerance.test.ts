@@ -22,6 +22,11 @@ describe('tolerance', () => {
     [0.714286, '6 decimals', 0.0000005],
     [8.376, '0.001', 0.0005],
     [58, '0.01 (M10 printed 58.00)', 0.005],
+    [58598.4, '0.1 lb', 0.05],
+    // Written 10, 3.9 and 0.66: the unit, the tenth, the hundredth.
+    [10, 'code rounding', 0.5],
+    [3.9, 'code rounding', 0.05],
+    [0.66, 'code rounding; SI value from memory', 0.005],
     [13000, '3 significant figures as printed', 50],
     // Compared at three figures, whatever is written: 12.7627 → tenth.
     [12.7627, 'as in the test, 5 or more figures', 0.05],

@@ -24,10 +24,17 @@ export function toleranceOf({ name, value, rounding }: PublishedValue): number {
   if (figures !== null) return halfUnitOfFigure(value, Number(figures[1]));
   const decimals = /^(\d+) decimals?$/.exec(rounding);
   if (decimals !== null) return 0.5 * 10 ** -Number(decimals[1]);
-  // A printed step: "0.001", or with a remark in brackets.
-  const step = /^(0\.0*1)( \(.*\))?$/.exec(rounding);
+  // Coefficients that an edition rounds as it likes are compared at the digits that it writes.
+  if (/^code rounding\b/.test(rounding)) return halfUnitAsWritten(value);
+  // A printed step: "0.001", or with a unit or a remark in brackets.
+  const step = /^(0\.0*1)( [a-z]+| \(.*\))?$/.exec(rounding);
   if (step !== null) return 0.5 * Number(step[1]);
   throw new Error(`value "${name}": no tolerance is known for the rounding "${rounding}"`);
+}
+
+/** Half a unit of the last digit that the number is written with: 10 → 0.5, 0.66 → 0.005. */
+function halfUnitAsWritten(value: number): number {
+  return 0.5 * 10 ** -(String(value).split('.')[1]?.length ?? 0);
 }
 
 /** Half a unit of the given significant figure of a number. */

@@ -1,7 +1,8 @@
 // Writes docs/verification.md from the same rows that the tests judge. Sources come with the entries in data/.
 
+import { CLAUSES as ACI } from '../../src/engine/standards/aci-318-19/clauses.ts';
 import type { Clause } from '../../src/engine/standards/clause.ts';
-import { CLAUSES } from '../../src/engine/standards/en-1992-4-2018/clauses.ts';
+import { CLAUSES as EN } from '../../src/engine/standards/en-1992-4-2018/clauses.ts';
 import { runAllCases } from './all-cases.ts';
 import { ENTRIES, findEntry, nameSource, type PublishedEntry } from './entry.ts';
 import { isForLater, NEXT_STANDARDS, NOT_USED, VALUES_NOT_USED } from './not-run.ts';
@@ -34,10 +35,12 @@ function writeIntroduction(rows: readonly PublishedRow[]): readonly string[] {
     '',
     'The tolerance is half a unit of the last printed digit. It is wider only where the entry itself gives the reason, which',
     'then stands below the table. "From memory" marks values that nobody read in the source again. Values of an older',
-    "edition test areas and factors: that edition's own coefficients are handed to the clause.",
+    "edition test areas and factors: that edition's own coefficients are handed to the clause. Where a source goes on with",
+    'numbers that it has already rounded, its printed numbers are handed on too; the line above the table then says so.',
     '',
-    'No printed copy of EN 1992-4:2018 was at hand: its formulas and coefficients are recalled or seen second hand. Clauses',
-    'marked "recalled" below are those whose wording is in doubt. Confirm both against print before relying on them.',
+    'No printed copy of EN 1992-4:2018 or ACI 318-19 was at hand: their formulas and coefficients are recalled or seen second',
+    'hand. Clauses marked "recalled" below are those whose wording is in doubt. Confirm both against print before relying on',
+    'them.',
     '',
   ];
 }
@@ -87,7 +90,7 @@ function writeTable(rows: readonly PublishedRow[]): readonly string[] {
 }
 
 function writeClauses(rows: readonly PublishedRow[]): readonly string[] {
-  const lines = CLAUSES.map((clause) => {
+  const lines = [...EN, ...ACI].map((clause) => {
     const by = [...new Set(rows.filter((row) => row.clauses.includes(clause)).map((row) => row.entry.id))].sort();
     return { clause, by };
   });
@@ -114,8 +117,9 @@ function writeClauses(rows: readonly PublishedRow[]): readonly string[] {
 }
 
 function writeClauseCells(clause: Clause): string {
-  const name = `${clause.document}:${clause.edition} ${clause.clause}`;
-  return [name, clause.gives, `\`${clause.symbol}\``, clause.recalled ? 'recalled' : ''].map(escapeCell).join(' | ');
+  return [clause.reference, clause.gives, `\`${clause.symbol}\``, clause.recalled ? 'recalled' : '']
+    .map(escapeCell)
+    .join(' | ');
 }
 
 function writeRecalled(): readonly string[] {
@@ -136,9 +140,9 @@ function writeNextPart(): readonly string[] {
       (entry) => `- ${entry.id} (${entry.title}): ${entry.published.length} values. ${nameSource(entry)}.`,
     );
   return [
-    '## Next: ACI 318-19 and AS 5216',
+    '## Next: AS 5216',
     '',
-    'These standards are not computed yet.',
+    'This standard is not computed yet.',
     '',
     ...list((entry) => NEXT_STANDARDS.includes(entry.id)),
     '',
