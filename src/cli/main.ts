@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { type CalcOptions, runCalc } from './calc-command.ts';
 import { type CheckOptions, runCheck } from './check-command.ts';
+import { runEditions } from './editions-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { runSchedules } from './schedules-command.ts';
 import { runTour } from './tour-command.ts';
@@ -35,6 +36,11 @@ function buildProgram(leave: (code: number) => void): Command {
     .option('--steps', 'print step by step, for reading (with --json: steps inside the JSON)')
     .option('--json', 'always JSON')
     .action((files: string[], options: CalcOptions) => leave(runCalc(files, options)));
+  program
+    .command('editions')
+    .description('what each edition of the standards computes, and what none may pass')
+    .option('--json', 'the table as JSON')
+    .action((options: { readonly json?: boolean }) => leave(runEditions(options)));
   program
     .command('schedules')
     .description('write a job as CSV schedules')

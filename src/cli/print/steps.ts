@@ -1,7 +1,14 @@
 import { type WrittenStep, writeNumber } from '../../engine/checks/write-step.ts';
 import { layText } from './table.ts';
 
-const GREEK: Readonly<Record<string, string>> = { psi: 'ψ', gamma: 'γ', alpha: 'α', eta: 'η' };
+const GREEK: Readonly<Record<string, string>> = {
+  psi: 'ψ',
+  gamma: 'γ',
+  alpha: 'α',
+  eta: 'η',
+  phi: 'φ',
+  lambda: 'λ',
+};
 
 /** A symbol as people write it: ψ for psi, a comma between index parts. `psi_s_N` → `ψ_s,N`. */
 function showSymbol(symbol: string): string {

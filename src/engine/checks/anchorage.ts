@@ -1,8 +1,4 @@
-import { ACI_318_19, ACI_318M_19 } from '../standards/aci-318-19/edition.ts';
-import { AS_5216_2021 } from '../standards/as-5216-2021/edition.ts';
-import type { Edition } from '../standards/edition.ts';
-import { EN_1992_4_2018 } from '../standards/en-1992-4-2018/edition.ts';
-import type { StandardName } from '../standards/standard-name.ts';
+import { findEdition } from '../standards/editions.ts';
 import type { AnchorageGroup, GroupActions, InsertAction } from './anchorage-group.ts';
 import { checkBlowOut } from './blow-out.ts';
 import { checkConcreteCone } from './concrete-cone.ts';
@@ -20,13 +16,6 @@ import { checkSplitting } from './splitting.ts';
 import { checkSteelShear, checkSteelTension } from './steel.ts';
 import { decideVerdict } from './verdict.ts';
 
-const EDITIONS: Readonly<Record<StandardName, Edition>> = {
-  'EN 1992-4': EN_1992_4_2018,
-  'AS 5216': AS_5216_2021,
-  'ACI 318-19': ACI_318_19,
-  'ACI 318M-19': ACI_318M_19,
-};
-
 /** The numbers of a check: largest ratio, what gave it, and the verdict. */
 export interface AnchorageNumbers {
   readonly ratio: number;
@@ -41,7 +30,7 @@ export interface AnchorageNumbers {
  * @throws AnchorageError, GeometryError where the group cannot be computed
  */
 export function prepare(group: AnchorageGroup): PreparedAnchorage {
-  return prepareAnchorage(group, EDITIONS[group.standard]);
+  return prepareAnchorage(group, findEdition(group.standard));
 }
 
 /**

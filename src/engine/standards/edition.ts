@@ -130,6 +130,13 @@ export type ClauseName = Pick<Clause, 'reference'>;
 export interface Edition {
   readonly name: StandardName;
   readonly document: string;
+  /** The range of its rules; null: it sets no limit. Concrete and steel strengths MPa, embedment mm. */
+  readonly limits: {
+    readonly lowestConcrete: number | null;
+    readonly highestConcrete: number;
+    readonly smallestEmbedment: number | null;
+    readonly highestSteel: number | null;
+  };
   /** Why this group can never be a pass; empty when all is covered. */
   findUncovered(group: AnchorageGroup): readonly Uncovered[];
 

@@ -11,7 +11,7 @@ import * as pull from './pull-out.ts';
 import { CORNER_REACH, resistBlowOut } from './resist-blow-out.ts';
 import { resistBreakout } from './resist-breakout.ts';
 import { resistEdge } from './resist-edge.ts';
-import { findUncovered } from './scope.ts';
+import { findUncovered, LIMITS } from './scope.ts';
 import * as shear from './steel-shear.ts';
 import * as tension from './steel-tension.ts';
 import * as phi from './strength-reduction.ts';
@@ -54,6 +54,7 @@ function makeEdition(units: AciUnits): Edition {
   return {
     name: units.name,
     document: units.name,
+    limits: LIMITS,
     findUncovered,
 
     designResistance: phi.designStrength,

@@ -4,8 +4,13 @@ import { findUncoveredAnywhere, isQualifiedFor } from '../uncovered.ts';
 
 const DOCUMENT = 'ACI 318';
 
-/** Highest concrete strength for cast-in anchors, 17.3.1: 10 000 psi, 70 MPa in the SI edition, taken for both [MPa]. */
-const HIGHEST_STRENGTH = 70;
+/** Highest concrete strength for cast-in anchors, 17.3.1: 10 000 psi, 70 MPa in the SI edition, taken for both. */
+export const LIMITS = {
+  lowestConcrete: null,
+  highestConcrete: 70,
+  smallestEmbedment: null,
+  highestSteel: null,
+} as const;
 
 /**
  * Why a group lies outside ACI 318-19 Chapter 17 (17.3.1 for the concrete; 17.1 leaves out specialty inserts, so an insert
@@ -15,9 +20,9 @@ const HIGHEST_STRENGTH = 70;
 export function findUncovered(group: AnchorageGroup): readonly string[] {
   const reasons: string[] = [];
   const { concrete, insert, leverArm } = group;
-  if (concrete.strength > HIGHEST_STRENGTH)
+  if (concrete.strength > LIMITS.highestConcrete)
     reasons.push(
-      writeMessage('strength-high', { value: concrete.strength, high: HIGHEST_STRENGTH, document: DOCUMENT }),
+      writeMessage('strength-high', { value: concrete.strength, high: LIMITS.highestConcrete, document: DOCUMENT }),
     );
   if (!isQualifiedFor(insert, DOCUMENT)) reasons.push(writeMessage('no-qualification', { document: DOCUMENT }));
   if (leverArm !== null)

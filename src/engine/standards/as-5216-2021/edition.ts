@@ -19,6 +19,7 @@ const { blowOut, splitting, bars, together } = EN;
 export const AS_5216_2021: Edition = {
   name: 'AS 5216',
   document: 'AS 5216:2021',
+  limits: EN.limits,
   findUncovered: (group) => findUncovered(group, 'AS 5216'),
 
   designResistance: factors.designCapacity,

@@ -12,7 +12,7 @@ import * as pull from './pull-out.ts';
 import { resistBlowOut } from './resist-blow-out.ts';
 import { resistCone, resistSplitting } from './resist-cone.ts';
 import { resistEdge } from './resist-edge.ts';
-import { findUncovered } from './scope.ts';
+import { findUncovered, LIMITS } from './scope.ts';
 import { SPLITTING_RESISTANCE } from './splitting.ts';
 import * as shear from './steel-shear.ts';
 import { STEEL_TENSION, steelTension } from './steel-tension.ts';
@@ -48,6 +48,7 @@ function findEdgeReinforcement(group: AnchorageGroup, edgeDistance: number): Edg
 export const EN_1992_4_2018 = {
   name: 'EN 1992-4',
   document: 'EN 1992-4:2018',
+  limits: LIMITS,
   findUncovered: (group) => findUncovered(group, 'EN 1992-4'),
 
   designResistance: factors.designResistance,
