@@ -52,6 +52,7 @@ export function resistEdge(units: AciUnits, question: EdgeQuestion): Extract<Edg
       const value = edge.edgeResistanceAlong(basic, areaRatio, psiH, psiEc, psiC);
       if (sink !== null) {
         report(sink, eccentricity, psiEc, 1);
+        sink.factor('k_along', 2);
         sink.quantity('psi_ed_V', 1, '-', 'shear along the edge, 17.7.2.1');
         sink.step(edge.EDGE_RESISTANCE_ALONG, [basic, areaRatio, psiH, psiEc, psiC], value);
       }
