@@ -2,7 +2,7 @@ import type { GroupActions, InsertAction } from '../engine/checks/anchorage-grou
 import type { PreparedAnchorage } from '../engine/checks/prepared.ts';
 import { FixtureError } from '../engine/fixture/fixture-error.ts';
 import { type FixtureForces, solveFixture } from '../engine/fixture/fixture-forces.ts';
-import type { ResolvedConnection } from '../job/resolve/resolved-connection.ts';
+import type { ResolvedActions, ResolvedPlate } from '../job/resolve/resolved-connection.ts';
 
 /** One load combination brought down to the inserts, or why it cannot be. */
 export type InsertCombination =
@@ -35,7 +35,7 @@ function spreadRequired(prepared: PreparedAnchorage, N: number, V: number): Inse
 }
 
 /** A direction on the face seen from its front, counter-clockwise from x: 270° points down. */
-function nameDirection(x: number, y: number): string {
+export function nameDirection(x: number, y: number): string {
   const degrees = (Math.atan2(y, x) * 180) / Math.PI;
   return `${((Math.round(100 * degrees) / 100 + 360) % 360) + 0}°`;
 }
@@ -44,8 +44,10 @@ function nameDirection(x: number, y: number): string {
  * Every load combination of a connection as forces on its inserts. Through a plate: rigid, tension-only bolts,
  * compression-only contact. A single insert without a plate takes forces straight, but no moment.
  */
-export function spreadActions(connection: ResolvedConnection, prepared: PreparedAnchorage): InsertCombination[] {
-  const { actions, plate } = connection;
+export function spreadActions(
+  { actions, plate }: { readonly actions: ResolvedActions; readonly plate: ResolvedPlate | null },
+  prepared: PreparedAnchorage,
+): InsertCombination[] {
   if (actions.kind === 'none') return [];
   if (actions.kind === 'required') return spreadRequired(prepared, actions.N, actions.V);
   return actions.combinations.map(({ name, action }): InsertCombination => {

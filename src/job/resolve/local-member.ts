@@ -3,22 +3,22 @@ import type { Connection } from '../documents/connection.ts';
 import type { Panel } from '../documents/panel.ts';
 import type { LocalMember } from './local-member-type.ts';
 import { memberOfEdge } from './member-of-edge.ts';
-import { memberOfLargeFace } from './member-of-large-face.ts';
+import { surveyLargeFace } from './member-of-large-face.ts';
 
 /**
- * The concrete that a connection's inserts stand in, in coordinates of their face [mm].
+ * The concrete that a connection's inserts stand in, in coordinates of their face [mm], for any embedment.
  *
  * Large faces: the panel's outline and openings; the thickness is the least structural layer at the inserts and in zones within
  * 1.5 h_ef of them. Edges: the edge is a face of its own, length × structural layer, and what lies behind it is its thickness.
  */
-export function localMember(
+export function surveyMember(
   connection: Connection,
   panel: Panel,
   castIns: readonly CastIn[],
-  embedment: number,
-): LocalMember {
-  if (connection.face !== 'edge') return memberOfLargeFace(connection, panel, castIns, connection.face, embedment);
+): (embedment: number) => LocalMember {
+  if (connection.face !== 'edge') return surveyLargeFace(connection, panel, castIns, connection.face);
   if (connection.edge === null)
     throw new Error(`connection ${connection.mark}: an edge face without the number of its edge`);
-  return memberOfEdge(connection, panel, castIns, connection.edge);
+  const member = memberOfEdge(connection, panel, castIns, connection.edge);
+  return () => member;
 }

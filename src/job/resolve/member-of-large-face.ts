@@ -31,9 +31,15 @@ function isBorderNear(border: Region, face: Region, at: Point, reach: number): b
 }
 
 /** Sections beside the one at a position, where the border between them comes nearer than `reach`. */
-function sectionsBeside(panel: Panel, face: Region, at: Point, reach: number): readonly Section[] {
+function sectionsBeside(
+  panel: Panel,
+  borders: readonly Region[],
+  face: Region,
+  at: Point,
+  reach: number,
+): readonly Section[] {
   const own = zoneAt(panel, at);
-  const near = panel.zones.filter((zone) => isBorderNear(prepareRegion(zone.outline_mm, []), face, at, reach));
+  const near = panel.zones.filter((_, i) => isBorderNear(borders[i]!, face, at, reach));
   const others = near.filter((zone) => zone !== own).map(sectionOfZone);
   return own !== undefined && near.includes(own) ? [...others, nominalSection(panel)] : others;
 }
@@ -44,52 +50,49 @@ function layerAtFace(layers: readonly Layer[], face: 'outside' | 'inside'): Plac
   return top?.kind === 'structural' ? top : undefined;
 }
 
-/** Inserts in the outside or inside face: the panel's outline, and the least structural layer near them. */
-export function memberOfLargeFace(
-  connection: Connection,
+/** What is found at one insert: the thickness there and near it, or why there is none. */
+type Finding =
+  | { readonly thickness: number; readonly reach: number; readonly notCovered: readonly string[] }
+  | { readonly reason: string };
+
+/** Looks at the sections at one insert, and near it as far as an embedment asks. */
+function surveyPlace(
   panel: Panel,
-  castIns: readonly CastIn[],
+  castIn: CastIn,
   face: 'outside' | 'inside',
-  embedment: number,
-): LocalMember {
-  const frame = frameOf(panel, connection);
-  const recess = Math.max(...castIns.map((c) => c.recess_mm));
-  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
-  const notCovered: string[] = [];
-  let thickness = Number.POSITIVE_INFINITY;
-  let farthest = 0;
-  for (const castIn of castIns) {
-    const at: Point = [castIn.x_mm, castIn.y_mm];
+  region: Region,
+  borders: readonly Region[],
+): (embedment: number) => Finding {
+  const at: Point = [castIn.x_mm, castIn.y_mm];
+  const nearestEdge = distanceToBoundary(region, at[0], at[1]);
+  const here = sectionAt(panel, at);
+  const level = surfaceDepth(panel, here, face);
+  return (embedment) => {
     // The cone reaches 1.5 h_ef; the body of an edge failure toward the nearest edge 1.5 c1.
-    const nearestEdge = distanceToBoundary(region, at[0], at[1]);
     const reach = 1.5 * Math.max(embedment, nearestEdge);
-    farthest = Math.max(farthest, reach);
-    // A step of the face acts as an edge: within the cone, or nearer than the nearest edge that is counted.
-    const stepReach = Math.max(1.5 * embedment, nearestEdge);
-    const here = sectionAt(panel, at);
-    const beside = sectionsBeside(panel, region, at, reach);
-    for (const { layers } of [here, ...beside]) {
+    let thickness = Number.POSITIVE_INFINITY;
+    for (const { layers } of [here, ...sectionsBeside(panel, borders, region, at, reach)]) {
       const layer = layerAtFace(layers, face);
       if (layer === undefined) {
         const kind = stackLayers(layers, face)[0]?.kind;
         return {
-          ok: false,
-          reasons: [
-            `insert ${castIn.id}: the ${face} face is of the layer ${kind} there, so the insert does not start in structural concrete`,
-          ],
+          reason: `insert ${castIn.id}: the ${face} face is of the layer ${kind} there, so the insert does not start in structural concrete`,
         };
       }
       thickness = Math.min(thickness, layer.to);
     }
-    const level = surfaceDepth(panel, here, face);
-    const steps = sectionsBeside(panel, region, at, stepReach);
+    // A step of the face acts as an edge: within the cone, or nearer than the nearest edge that is counted.
+    const stepReach = Math.max(1.5 * embedment, nearestEdge);
+    const steps = sectionsBeside(panel, borders, region, at, stepReach);
     const deepest = Math.max(level, ...steps.map((section) => surfaceDepth(panel, section, face)));
-    if (deepest > level + LEVEL) {
-      notCovered.push(
-        `insert ${castIn.id}: the ${face} face steps back by ${showLength(deepest - level)} within ${showLength(stepReach)}, a free edge that the outline does not have`,
-      );
-    }
-  }
+    if (deepest <= level + LEVEL) return { thickness, reach, notCovered: [] };
+    const text = `insert ${castIn.id}: the ${face} face steps back by ${showLength(deepest - level)} within ${showLength(stepReach)}, a free edge that the outline does not have`;
+    return { thickness, reach, notCovered: [text] };
+  };
+}
+
+/** What was taken about the section, in words. */
+function describeSection(panel: Panel, thickness: number, farthest: number, recess: number): string[] {
   const assumptions: string[] = [];
   if (thickness < panel.thickness_mm) {
     assumptions.push(
@@ -106,14 +109,39 @@ export function memberOfLargeFace(
       `recess of ${showLength(recess)}: embedment counts from the insert's top and the thickness is taken less by the recess`,
     );
   }
-  return {
-    ok: true,
-    member: {
-      thickness: thickness - recess,
-      outline: panel.outline_mm.map(frame.toFace),
-      openings: panel.openings_mm.map((opening) => opening.map(frame.toFace)),
-    },
-    assumptions,
-    notCovered,
+  return assumptions;
+}
+
+/** Inserts in the outside or inside face: the panel's outline, and the least structural layer near them, for any embedment. */
+export function surveyLargeFace(
+  connection: Connection,
+  panel: Panel,
+  castIns: readonly CastIn[],
+  face: 'outside' | 'inside',
+): (embedment: number) => LocalMember {
+  const frame = frameOf(panel, connection);
+  const recess = Math.max(...castIns.map((c) => c.recess_mm));
+  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
+  const borders = panel.zones.map((zone) => prepareRegion(zone.outline_mm, []));
+  const places = castIns.map((castIn) => surveyPlace(panel, castIn, face, region, borders));
+  const outline = panel.outline_mm.map(frame.toFace);
+  const openings = panel.openings_mm.map((opening) => opening.map(frame.toFace));
+  return (embedment) => {
+    const notCovered: string[] = [];
+    let thickness = Number.POSITIVE_INFINITY;
+    let farthest = 0;
+    for (const survey of places) {
+      const found = survey(embedment);
+      if ('reason' in found) return { ok: false, reasons: [found.reason] };
+      thickness = Math.min(thickness, found.thickness);
+      farthest = Math.max(farthest, found.reach);
+      notCovered.push(...found.notCovered);
+    }
+    return {
+      ok: true,
+      member: { thickness: thickness - recess, outline, openings },
+      assumptions: describeSection(panel, thickness, farthest, recess),
+      notCovered,
+    };
   };
 }

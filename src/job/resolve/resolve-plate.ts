@@ -84,15 +84,18 @@ export function findWideHoles(holes: readonly FixtureHole[], thread: Thread): re
 }
 
 /** The lever arm of the shear as the engine takes it, and why there is one or none. */
+export interface ResolvedLeverArm {
+  readonly leverArm: { readonly length: number; readonly restraint: number; readonly sectionModulus: number } | null;
+  readonly assumptions: readonly string[];
+}
+
+/** Finds the lever arm from how the fixture sits on the face. */
 export function resolveLeverArm(
   connection: Connection,
   fixture: Fixture | null,
   thread: Thread,
   recess: number,
-): {
-  readonly leverArm: { readonly length: number; readonly restraint: number; readonly sectionModulus: number } | null;
-  readonly assumptions: readonly string[];
-} {
+): ResolvedLeverArm {
   const { packers_mm, isFilled } = connection;
   const arm = findLeverArm({
     boltDiameter: thread.diameter,
