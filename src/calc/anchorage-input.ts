@@ -195,10 +195,13 @@ export const actionsField = z.array(
   }),
 );
 
+/** Actions as `actionsField` reads them. */
+export type ActionsInput = z.infer<typeof actionsField>;
+
 /** Faults between actions and positions: an insert without action, with two, or unknown. */
 export function findActionFaults(
   positions: GroupInput['positions'],
-  actions: z.infer<typeof actionsField>,
+  actions: ActionsInput,
 ): { readonly path: readonly (string | number)[]; readonly message: string }[] {
   const faults: { path: (string | number)[]; message: string }[] = [];
   const names = new Set(positions.map(({ id }) => id));
