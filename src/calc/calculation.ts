@@ -2,7 +2,10 @@ import * as z from 'zod';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { anchorageCalc } from './anchorage.ts';
 import { CalcError } from './calc-error.ts';
+import { coatingLifeCalc } from './coating-life.ts';
 import { fixtureForcesCalc } from './fixture-forces.ts';
+import { maturityCalc } from './maturity.ts';
+import { strengthAtAgeCalc } from './strength-at-age.ts';
 
 /** The contract's version; a breaking change of any calculation raises it. */
 const CONTRACT = 1;
@@ -37,6 +40,9 @@ function tie<I extends z.ZodType, O extends object>(calc: {
 const CALCULATIONS: readonly Calculation[] = [
   tie(anchorageCalc),
   tie({ ...fixtureForcesCalc, gives: 'forces of bolts and contact under a rigid plate' }),
+  tie(strengthAtAgeCalc),
+  tie(maturityCalc),
+  tie(coatingLifeCalc),
 ];
 
 /** The calculations, a line each: name and what it gives. */

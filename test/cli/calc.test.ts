@@ -126,8 +126,9 @@ describe('onepour calc', () => {
   it('lists calculations and writes schemas', () => {
     const list = onepour(['calc', '--list']);
     expect(list.status).toBe(0);
-    expect(list.stdout.split('\n').map((line) => line.split(' ')[0])).toEqual(['anchorage', 'fixture-forces', '']);
-    for (const name of ['anchorage', 'fixture-forces']) {
+    const names = ['anchorage', 'fixture-forces', 'strength-at-age', 'maturity', 'coating-life'];
+    expect(list.stdout.match(/^\S+/gm)).toEqual(names);
+    for (const name of names) {
       const { status, stdout } = onepour(['calc', '--schema', name]);
       expect(status).toBe(0);
       const schema = JSON.parse(stdout);

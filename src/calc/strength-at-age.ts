@@ -1,0 +1,87 @@
+import * as z from 'zod';
+import { CONCRETE_RANGE } from '../engine/material/concrete-class.ts';
+import {
+  ACI_CURINGS,
+  type AgedStrength,
+  CEMENT_CLASSES,
+  judgeTestedStrength,
+  strengthByAci,
+  strengthByEurocode,
+} from '../engine/material/strength-at-age.ts';
+import { IGNORED_KEYS, numberAbove0 } from './fields.ts';
+
+const CEMENTS = [...CEMENT_CLASSES, ...ACI_CURINGS] as const;
+const quoteAll = (names: readonly string[]) => names.map((name) => `"${name}"`).join(', ');
+
+const isEurocodeCement = (cement: (typeof CEMENTS)[number]): cement is (typeof CEMENT_CLASSES)[number] =>
+  CEMENT_CLASSES.some((name) => name === cement);
+
+const input = z
+  .strictObject({
+    calc: z.literal('strength-at-age'),
+    ...IGNORED_KEYS,
+    model: z.enum(['EN 1992-1-1', 'ACI 209'], { error: 'expected "EN 1992-1-1" or "ACI 209"' }),
+    cement: z.enum(CEMENTS, { error: `expected one of ${quoteAll(CEMENTS)}` }),
+    strength28_MPa: numberAbove0(200, 'MPa', "the cylinder strength at 28 days (f_ck, f'c)"),
+    age_days: numberAbove0(100_000, 'days', 'the age'),
+    tested_MPa: numberAbove0(200, 'MPa', 'the strength tested at that age').optional(),
+  })
+  .superRefine(({ model, cement, strength28_MPa }, context) => {
+    const refuse = (key: string, message: string) => context.addIssue({ code: 'custom', path: [key], message });
+    const isEurocode = model === 'EN 1992-1-1';
+    if (isEurocode !== isEurocodeCement(cement))
+      refuse(
+        'cement',
+        `"${cement}" is not a cement of ${model}, expected one of ${quoteAll(isEurocode ? CEMENT_CLASSES : ACI_CURINGS)}`,
+      );
+    const { low, high } = CONCRETE_RANGE;
+    if (isEurocode && (strength28_MPa < low || strength28_MPa > high))
+      refuse(
+        'strength28_MPa',
+        `${strength28_MPa} MPa is outside EN 1992-1-1, expected f_ck from ${low} to ${high} MPa`,
+      );
+  });
+
+const output = z.strictObject({
+  ratio: z.number(),
+  meanStrength_MPa: z.number().nullable(),
+  characteristicStrength_MPa: z.number().nullable(),
+  notes: z.array(z.string()),
+});
+
+/** How a strength from tests looks beside that at 28 days, in words. */
+function describeTested(strength28: number, age: number, tested: number): string {
+  const { kind, low, high } = judgeTestedStrength(strength28, age, tested);
+  const range = `${low.toFixed(1)} to ${high.toFixed(1)} MPa that the classes of cement of EN 1992-1-1 give at ${age} days`;
+  switch (kind) {
+    case 'plausible':
+      return `tested ${tested} MPa lies within the ${range}`;
+    case 'low':
+      return `tested ${tested} MPa lies below the ${range}: cold concrete, or not this mix?`;
+    case 'high':
+      return `tested ${tested} MPa lies above the ${range}: heated or accelerated concrete, or not this age?`;
+  }
+}
+
+/** Strength at an age, as the contract gives it. */
+function run(given: z.infer<typeof input>): z.infer<typeof output> {
+  const { cement, strength28_MPa, age_days, tested_MPa } = given;
+  const aged: AgedStrength = isEurocodeCement(cement)
+    ? strengthByEurocode(strength28_MPa, cement, age_days)
+    : strengthByAci(strength28_MPa, cement, age_days);
+  return {
+    ratio: aged.ratio,
+    meanStrength_MPa: aged.mean,
+    characteristicStrength_MPa: aged.characteristic,
+    notes: [...aged.notes, ...(tested_MPa === undefined ? [] : [describeTested(strength28_MPa, age_days, tested_MPa)])],
+  };
+}
+
+/** The calculation `strength-at-age` of the contract. */
+export const strengthAtAgeCalc = {
+  name: 'strength-at-age',
+  gives: 'strength of concrete at an age, by EN 1992-1-1 or ACI 209',
+  input,
+  output,
+  run,
+} as const;
