@@ -5,6 +5,7 @@ import { HyperFormula } from 'hyperformula';
 import polygonClipping from 'polygon-clipping';
 import { benchAreas } from './areas.mjs';
 import * as parts from './dist/engine-parts.mjs';
+import { benchEditions } from './editions.mjs';
 import { benchPlates } from './plates.mjs';
 import { benchSpreadsheet } from './spreadsheet.mjs';
 import { benchWholeJob } from './whole-job.mjs';
@@ -12,12 +13,14 @@ import { benchWholeJob } from './whole-job.mjs';
 const LARGEST_RESIDUAL = 1e-9;
 const WHOLE_JOB_FACTOR = 1.5;
 const WHOLE_JOB_MB = 300;
+const EDITION_FACTOR = 1.05;
 
 const start = performance.now();
 const lines = [
   ...(await section('the same formulas in a spreadsheet engine', measureSpreadsheet)),
   ...(await section('exact areas against a polygon library', measureAreas)),
   ...(await section('plates', measurePlates)),
+  ...(await section('the choice of the edition', measureEditions)),
   ...(await section('a whole job', measureWholeJob)),
 ];
 printTable(lines);
@@ -74,6 +77,20 @@ async function measurePlates() {
       met: solved === count && worstResidual < LARGEST_RESIDUAL,
     },
   ]);
+}
+
+async function measureEditions() {
+  const { aloneUs, mixedUs, ratio } = await benchEditions();
+  return [
+    {
+      name: 'EN 1992-4 among four editions; peer: in a process that knows it alone',
+      ours: showUs(mixedUs),
+      peer: showUs(aloneUs),
+      ratio: `${ratio.toFixed(3)} x`,
+      target: `<= ${EDITION_FACTOR} x`,
+      met: ratio <= EDITION_FACTOR,
+    },
+  ];
 }
 
 async function measureWholeJob() {
