@@ -26,7 +26,14 @@ process.on('message', async ({ tests, changed }) => {
   const specifications = tests.map((test) => project.createSpecification(join(root, test)));
   try {
     const { testModules, unhandledErrors } = await vitest.runTestSpecifications(specifications);
-    process.send(judge(testModules, unhandledErrors));
+    // The runner hands back every file it ever ran: one left red by an earlier fault says nothing about this one.
+    const asked = new Set(specifications.map(({ moduleId }) => moduleId));
+    process.send(
+      judge(
+        testModules.filter(({ moduleId }) => asked.has(moduleId)),
+        unhandledErrors,
+      ),
+    );
   } catch (error) {
     process.send({ kind: 'broken', note: String(error) });
   }
