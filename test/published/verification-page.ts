@@ -1,6 +1,7 @@
 // Writes docs/verification.md from the same rows that the tests judge. Sources come with the entries in data/.
 
 import { CLAUSES as ACI } from '../../src/engine/standards/aci-318-19/clauses.ts';
+import { CLAUSES as AS } from '../../src/engine/standards/as-5216-2021/clauses.ts';
 import type { Clause } from '../../src/engine/standards/clause.ts';
 import { CLAUSES as EN } from '../../src/engine/standards/en-1992-4-2018/clauses.ts';
 import { runAllCases } from './all-cases.ts';
@@ -90,7 +91,7 @@ function writeTable(rows: readonly PublishedRow[]): readonly string[] {
 }
 
 function writeClauses(rows: readonly PublishedRow[]): readonly string[] {
-  const lines = [...EN, ...ACI].map((clause) => {
+  const lines = [...EN, ...AS, ...ACI].map((clause) => {
     const by = [...new Set(rows.filter((row) => row.clauses.includes(clause)).map((row) => row.entry.id))].sort();
     return { clause, by };
   });
