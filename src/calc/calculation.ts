@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { anchorageCalc } from './anchorage.ts';
 import { CalcError } from './calc-error.ts';
+import { carriesAtMostCalc } from './carries-at-most.ts';
 import { coatingLifeCalc } from './coating-life.ts';
 import { fixtureForcesCalc } from './fixture-forces.ts';
 import { maturityCalc } from './maturity.ts';
@@ -39,6 +40,7 @@ function tie<I extends z.ZodType, O extends object>(calc: {
 
 const CALCULATIONS: readonly Calculation[] = [
   tie(anchorageCalc),
+  tie(carriesAtMostCalc),
   tie({ ...fixtureForcesCalc, gives: 'forces of bolts and contact under a rigid plate' }),
   tie(strengthAtAgeCalc),
   tie(maturityCalc),
