@@ -52,8 +52,9 @@ export function printCounts({ counts, connections }: JobAnswer): string {
 export function printReasons(answers: readonly ConnectionAnswer[], width: number): string {
   const where = new Map<string, string[]>();
   for (const { mark, reasons, warnings, state } of answers) {
-    if (state === 'strength not checked' && reasons.length <= 1 && warnings.length === 0) continue;
-    for (const reason of new Set([...reasons, ...warnings])) where.set(reason, [...(where.get(reason) ?? []), mark]);
+    // That no action is given stands in the table already.
+    const told = state === 'strength not checked' && reasons.length <= 1 ? [] : reasons;
+    for (const reason of new Set([...told, ...warnings])) where.set(reason, [...(where.get(reason) ?? []), mark]);
   }
   return [...where].map(([reason, marks]) => layPoint(`${shorten(marks)}: ${reason}`, width)).join('\n');
 }

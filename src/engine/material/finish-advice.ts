@@ -4,7 +4,6 @@ import {
   coatingLife,
   describeLife,
   findSteelLoss,
-  findZincLoss,
   judgeLife,
   type LifeVerdict,
 } from './corrosion.ts';
@@ -70,14 +69,13 @@ function adviseZinc(question: FinishQuestion): FinishAdvice {
   const { coating, category, wanted } = question;
   const life = coatingLife(coating, category);
   const verdict = judgeLife(life, wanted);
-  const { low, high } = findZincLoss(category);
-  const instead = verdict === 'lasts' ? '' : ': take stainless steel, or keep air and water off and look at it in time';
+  const instead = verdict === 'lasts' ? '' : ': take stainless steel, or keep air and water off';
   return {
     verdict,
     life,
     stainless: null,
     sentences: [
-      `${describeCoating(question)} lasts ${describeLife(life)} in ${category} where air reaches it (${low} to ${high} µm a year, ISO 9223); ${wanted} years are wanted${instead}`,
+      `${describeCoating(question)} lasts ${describeLife(life)} in ${category} where air reaches it (ISO 9223); ${wanted} years are wanted${instead}`,
       ...doubtCoating(question),
     ],
   };

@@ -5,6 +5,7 @@ import { describeFrame } from '../face-frame.ts';
 import type { JobIndex } from '../job-index.ts';
 import { type ConnectionSeat, gatherItems, gatherParts, seatConnection } from './connection-seat.ts';
 import { findCoverBehind } from './cover-behind.ts';
+import { durabilityWarnings, lifeAssumptions } from './durability.ts';
 import { type FilledSeat, fillSeat } from './fill-seat.ts';
 import type { Resolution } from './resolved-connection.ts';
 
@@ -74,9 +75,9 @@ export function resolveSeat(seat: ConnectionSeat, items: readonly CatalogueItem[
     plate: seat.plateFor(item.thread),
     actions: seat.actions,
     source: { coordinates: describeFrame(panel, connection), item, bolt, engagement, castIns: seat.castIns },
-    assumptions: listAssumptions(seat, filled, isMixed),
+    assumptions: [...listAssumptions(seat, filled, isMixed), ...lifeAssumptions(items)],
     notCovered,
-    warnings: coverWarnings(seat, items),
+    warnings: [...coverWarnings(seat, items), ...durabilityWarnings(seat, items)],
   };
 }
 
