@@ -1,4 +1,5 @@
 import { anchorage } from '../engine/checks/anchorage.ts';
+import { findLeastDistanceFaults } from '../engine/checks/least-distances.ts';
 import { type AnchorageInput, anchorageInput } from './anchorage-input.ts';
 import { type AnchorageOutput, anchorageOutput, writeAnchorage } from './anchorage-output.ts';
 import { listAssumptions, readActions, readGroup, tellByKey } from './read-group.ts';
@@ -10,8 +11,11 @@ import { listAssumptions, readActions, readGroup, tellByKey } from './read-group
 function run(given: AnchorageInput, keepsSteps: boolean): AnchorageOutput {
   return tellByKey(() => {
     const actions = given.actions === undefined ? null : readActions(given, given.actions);
-    const result = anchorage(readGroup(given), actions, keepsSteps);
+    const group = readGroup(given);
+    const result = anchorage(group, actions, keepsSteps);
     const assumed = listAssumptions(given);
+    // Whether the inserts will be torqued is not asked: the wider distances are told, the verdict is left to the user.
+    assumed.push(...findLeastDistanceFaults(group, true, []));
     if (actions === null) assumed.push('no action given: resistances only, strength not checked');
     return writeAnchorage(result, assumed, keepsSteps);
   });

@@ -74,6 +74,10 @@ export const catalogueItem = z.strictObject({
   /** The bar that the maker asks for through the foot; it adds nothing to a resistance. */
   crossBar: z.strictObject({ diameter_mm: length, length_mm: length }).nullable().default(null),
   splitting: z.strictObject({ criticalEdge_mm: length, minimumThickness_mm: length }).nullable().default(null),
+  /** The least distance to an edge, spacing and thickness of concrete that the product document allows. */
+  leastEdge_mm: length.nullable().default(null),
+  leastSpacing_mm: length.nullable().default(null),
+  leastThickness_mm: length.nullable().default(null),
   pryOutFactor: length.nullable().default(null),
   price: z.strictObject({ amount: lengthOrZero, currency: label }).nullable().default(null),
   leadTime_days: lengthOrZero.nullable().default(null),

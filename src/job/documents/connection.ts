@@ -73,7 +73,7 @@ export const connection = z.strictObject({
   hairpins: z.array(hairpin).readonly().default([]),
   /** Uses that no rule here covers: such a connection never passes. */
   uses: z
-    .array(z.enum(['seismic', 'fire', 'fatigue', 'post-installed']))
+    .array(z.enum(['seismic', 'fire', 'fatigue', 'post-installed', 'wet-set']))
     .readonly()
     .default([]),
   actions,

@@ -3,6 +3,7 @@ import { type BoltSteel, findBoltSteel } from '../../engine/hardware/property-cl
 import { findThread } from '../../engine/hardware/threads.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
 import type { ConnectionSeat } from './connection-seat.ts';
+import { findLeastDistanceReasons } from './least-distances.ts';
 import type { LocalMember } from './local-member-type.ts';
 import { findWideHoles } from './resolve-plate.ts';
 import { type SteelPath, steelPathOf, testedResistances } from './steel-parts.ts';
@@ -86,6 +87,7 @@ export function fillSeat(
     ...local.notCovered,
     ...steel.notCovered,
     ...(seat.mix.lightweight ? ['lightweight concrete'] : []),
+    ...findLeastDistanceReasons(group, item),
     ...findWideHoles(seat.holes, thread),
   ];
   return { item, bolt, engagement, steel, local, group, notCovered };
