@@ -16,5 +16,6 @@ export { solveFixture } from './fixture/fixture-forces.ts';
 export { GeometryError } from './geometry/geometry-error.ts';
 export type { Point, Polygon } from './geometry/point.ts';
 export type { Clause } from './standards/clause.ts';
-export { CLAUSES } from './standards/en-1992-4-2018/clauses.ts';
+export { CLAUSES } from './standards/clauses.ts';
+export { type StandardName, standardNames } from './standards/standard-name.ts';
 export { ENGINE_VERSION } from './version.ts';
