@@ -28,6 +28,9 @@ describe('tolerance', () => {
     [3.9, 'code rounding', 0.05],
     [0.66, 'code rounding; SI value from memory', 0.005],
     [13000, '3 significant figures as printed', 50],
+    [28, '1', 0.5],
+    [9.5, '0.5', 0.25],
+    [2.2, '0.1 MPa, 1 GPa', 0.05],
     // Compared at three figures, whatever is written: 12.7627 → tenth.
     [12.7627, 'as in the test, 5 or more figures', 0.05],
     // Derived values are written with four: 1.667 → thousandth.
@@ -37,7 +40,8 @@ describe('tolerance', () => {
   });
 
   it('of an exact number is rounding only', () => {
-    expect(toleranceOf(value(80, 'exact'))).toBeLessThan(1e-6);
+    for (const rounding of ['exact', '', 'as quoted', 'double precision'])
+      expect(toleranceOf(value(80, rounding))).toBeLessThan(1e-6);
   });
 
   it('refuses a rounding that it does not know', () => {

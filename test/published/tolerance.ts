@@ -4,6 +4,8 @@ import type { PublishedValue } from './entry.ts';
 
 /** Rounding in floating point, where a source prints an exact number. */
 const EXACT = 1e-9;
+/** Tables that are taken over as they stand; where the source tells no rounding, the number as it is written. */
+const AS_WRITTEN: ReadonlySet<string> = new Set(['as printed', 'as quoted', 'double precision', '']);
 /** Values that a test of others asserts with many figures are compared at three: so the entries' own word on them. */
 const FIGURES_OF_OTHERS = 3;
 /** Values derived from a printed formula are written with four figures. */
@@ -16,18 +18,22 @@ const FIGURES_DERIVED = 4;
  * @throws Error when the rounding is none that is known here
  */
 export function toleranceOf({ name, value, rounding }: PublishedValue): number {
-  if (/^exact\b/.test(rounding) || rounding === 'as printed') return EXACT * Math.abs(value);
+  // A table whose rounding is not told is data that the engine holds too: the same number, or not.
+  if (/^exact\b/.test(rounding) || ['as printed', 'as quoted', 'double precision', ''].includes(rounding))
+    return EXACT * Math.abs(value);
   if (rounding === 'as in the test, 5 or more figures') return halfUnitOfFigure(value, FIGURES_OF_OTHERS);
   if (rounding === 'derived') return halfUnitOfFigure(value, FIGURES_DERIVED);
   if (/^whole \w+$/.test(rounding)) return 0.5;
+  // Strengths to 0.1 MPa and moduli to 1 GPa in one table.
+  if (rounding === '0.1 MPa, 1 GPa') return name.startsWith('E') ? 0.5 : 0.05;
   const figures = /^(\d+) (significant )?figures( as printed)?$/.exec(rounding);
   if (figures !== null) return halfUnitOfFigure(value, Number(figures[1]));
   const decimals = /^(\d+) decimals?$/.exec(rounding);
   if (decimals !== null) return 0.5 * 10 ** -Number(decimals[1]);
   // Coefficients that an edition rounds as it likes are compared at the digits that it writes.
   if (/^code rounding\b/.test(rounding)) return halfUnitAsWritten(value);
-  // A printed step: "0.001", or with a unit or a remark in brackets.
-  const step = /^(0\.0*1)( [a-z]+| \(.*\))?$/.exec(rounding);
+  // A printed step: "0.001", "1", or with a unit or a remark in brackets.
+  const step = /^((?:0\.0*)?1|0\.5)( [a-z]+| \(.*\))?$/.exec(rounding);
   if (step !== null) return 0.5 * Number(step[1]);
   throw new Error(`value "${name}": no tolerance is known for the rounding "${rounding}"`);
 }
