@@ -18,9 +18,7 @@ const FIGURES_DERIVED = 4;
  * @throws Error when the rounding is none that is known here
  */
 export function toleranceOf({ name, value, rounding }: PublishedValue): number {
-  // A table whose rounding is not told is data that the engine holds too: the same number, or not.
-  if (/^exact\b/.test(rounding) || ['as printed', 'as quoted', 'double precision', ''].includes(rounding))
-    return EXACT * Math.abs(value);
+  if (/^exact\b/.test(rounding) || AS_WRITTEN.has(rounding)) return EXACT * Math.abs(value);
   if (rounding === 'as in the test, 5 or more figures') return halfUnitOfFigure(value, FIGURES_OF_OTHERS);
   if (rounding === 'derived') return halfUnitOfFigure(value, FIGURES_DERIVED);
   if (/^whole \w+$/.test(rounding)) return 0.5;
