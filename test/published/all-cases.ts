@@ -2,10 +2,12 @@
 
 import { CASES as ACI_318 } from './aci-318.ts';
 import { CASES as ACI_349 } from './aci-349.ts';
+import { CASES as AGE } from './age.ts';
 import { CASES as B19 } from './b19.ts';
 import { CASES as CEN_TS } from './cen-ts-1992-4.ts';
 import { CASES as DESIGN_GUIDE } from './design-guide-1.ts';
 import { CASES as DESIGN_GUIDE_ANCHORS } from './design-guide-1-anchors.ts';
+import { CASES as DURABILITY } from './durability.ts';
 import { CASES as EDUCATIONAL } from './educational-page.ts';
 import { CASES as HARDWARE } from './hardware.ts';
 import { type PublishedRow, runCase } from './published.ts';
@@ -19,6 +21,8 @@ export const CASES = [
   ...B19,
   ...CEN_TS,
   ...HARDWARE,
+  ...DURABILITY,
+  ...AGE,
 ];
 
 /** Computes every published value that has a case, in the order of the cases. */
