@@ -2,6 +2,7 @@ import type { FixtureAction, FixtureBolt } from '../../engine/fixture/fixture-fo
 import { findLeverArm } from '../../engine/fixture/stand-off.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Thread } from '../../engine/hardware/threads.ts';
+import { elasticModulus } from '../../engine/material/concrete-class.ts';
 import type { CastIn } from '../documents/cast-in.ts';
 import type { Combination, Connection } from '../documents/connection.ts';
 import type { Fixture, FixtureHole } from '../documents/fixture.ts';
@@ -10,9 +11,9 @@ import { showLength } from './local-member-type.ts';
 import type { ResolvedPlate } from './resolved-connection.ts';
 import { toNewton, toNewtonMillimetre } from './units.ts';
 
-/** E_s [MPa] (EN 1992-1-1, 3.2.7) and E_cm = 22 000 (f_cm/10)^0.3 with f_cm = f_ck + 8 (EN 1992-1-1, Table 3.1). */
+/** n = E_s/E_cm, E_s of EN 1992-1-1, 3.2.7 [MPa]. */
 function modularRatio(strength: number): number {
-  return 200_000 / (22_000 * ((strength + 8) / 10) ** 0.3);
+  return 200_000 / elasticModulus(strength);
 }
 
 function takesShear(hole: FixtureHole, turn_deg: number): FixtureBolt['takesShear'] {
