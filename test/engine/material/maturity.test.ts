@@ -85,6 +85,17 @@ describe('the Arrhenius age', () => {
     );
   });
 
+  // The widest span that the calculation takes: cut into 200 short ones, each of which is nearly straight, it must stay the same.
+  it('keeps its digits over any span', () => {
+    const [hot, from, to] = [200_000, -50, 150];
+    const cuts = Array.from({ length: 201 }, (_, i) => ({
+      hours: i / 20,
+      temperature: from + (i * (to - from)) / 200,
+    }));
+    const whole = sumArrheniusAge(log([0, from], [10, to]), hot, 20);
+    expect(Math.abs(sumArrheniusAge(cuts, hot, 20) / whole - 1)).toBeLessThan(1e-11);
+  });
+
   it('counts cold concrete too, ever more slowly', () => {
     const cold = sumArrheniusAge(log([0, -5], [10, -5]), E, 20);
     expect(cold).toBeGreaterThan(0);
