@@ -57,7 +57,7 @@ export function findSteelLoss(category: CorrosionCategory): LossRange {
  * @param r loss a year [µm], above 0
  * @returns life [years]. Example: 85, 2.1 → 40.48.
  */
-export function yearsOfZinc(d: number, r: number): number {
+function yearsOfZinc(d: number, r: number): number {
   return d / r;
 }
 
