@@ -15,8 +15,8 @@ export interface Thread {
   readonly externalMinor: number;
   /** Tensile stress area A_s. */
   readonly stressArea: number;
-  /** Least sizes of a bolt of class 6g: outside and pitch diameter. */
-  readonly bolt6g: { readonly outsideMin: number; readonly pitchMin: number };
+  /** Sizes of a bolt of class 6g before coating: least outside diameter, least and greatest pitch diameter. */
+  readonly bolt6g: { readonly outsideMin: number; readonly pitchMin: number; readonly pitchMax: number };
   /** Greatest sizes of an internal thread of class 6H: minor and pitch diameter. */
   readonly internal6H: { readonly minorMax: number; readonly pitchMax: number };
 }
@@ -73,7 +73,11 @@ function makeThread(name: ThreadName): Thread {
     internalMinor: D1,
     externalMinor: d3,
     stressArea: (Math.PI / 4) * ((d2 + d3) / 2) ** 2,
-    bolt6g: { outsideMin: d - (es + Td) * MICROMETRE, pitchMin: roundToMicrometre(d2) - (es + Td2) * MICROMETRE },
+    bolt6g: {
+      outsideMin: d - (es + Td) * MICROMETRE,
+      pitchMin: roundToMicrometre(d2) - (es + Td2) * MICROMETRE,
+      pitchMax: roundToMicrometre(d2) - es * MICROMETRE,
+    },
     internal6H: {
       minorMax: roundToMicrometre(D1) + TD1 * MICROMETRE,
       pitchMax: roundToMicrometre(d2) + TD2 * MICROMETRE,
