@@ -1,11 +1,14 @@
 import { type ExplainedCombination, explainConnection } from '../assess/assess-connection.ts';
 import { assessJob, type JobAnswer } from '../assess/assess-job.ts';
+import { findCapacities } from '../assess/capacities.ts';
 import type { ConnectionAnswer } from '../assess/connection-answer.ts';
 import { writeAnchorage } from '../calc/anchorage-output.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { indexJob } from '../job/job-index.ts';
 import { resolveConnection } from '../job/resolve/resolve-connection.ts';
+import { writeCapacities } from './capacity-json.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
+import { findConnection } from './find-connection.ts';
 import { type LoadedJob, loadJob } from './load-job.ts';
 import { findPageWidth } from './page-width.ts';
 import { printConnection } from './print/connection.ts';
@@ -48,12 +51,8 @@ function writeActions(inserts: readonly string[], { actions }: Solved): object[]
 }
 
 function checkOne({ file }: LoadedJob, mark: string, options: CheckOptions): number {
-  const connection = file.job.connections.find((candidate) => candidate.mark === mark);
-  if (connection === undefined) {
-    const marks = file.job.connections.map((candidate) => candidate.mark);
-    throw new UsageError(`--connection ${mark}: not in this job, expected one of ${marks.join(', ')}`);
-  }
-  const resolution = resolveConnection(indexJob(file), connection);
+  const resolution = resolveConnection(indexJob(file), findConnection(file, mark, `--connection ${mark}`));
+  const asked = findCapacities(resolution);
   const keepsSteps = options.steps ?? false;
   const explained = explainConnection(resolution, keepsSteps);
   if (options.json) {
@@ -69,8 +68,12 @@ function checkOne({ file }: LoadedJob, mark: string, options: CheckOptions): num
         ...(combination.kind === 'unsolved' ? { reason: combination.reason } : {}),
       })),
       resistances: resistances === null ? null : writeAnchorage(resistances, [], keepsSteps),
+      carriesAtMost: asked.kind === 'computed' ? writeCapacities(asked.value) : null,
     });
-  } else process.stdout.write(`${printConnection({ resolution, explained, keepsSteps, width: findPageWidth() })}\n`);
+  } else {
+    const width = findPageWidth();
+    process.stdout.write(`${printConnection({ resolution, explained, asked, keepsSteps, width })}\n`);
+  }
   return exitOf([explained.answer]);
 }
 

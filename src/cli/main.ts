@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { type CalcOptions, runCalc } from './calc-command.ts';
+import { type CarriesOptions, runCarries } from './carries-command.ts';
 import { type CheckOptions, runCheck } from './check-command.ts';
 import { runEditions } from './editions-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
@@ -27,6 +28,17 @@ function buildProgram(leave: (code: number) => void): Command {
       '\nExit codes: 0 all pass, 1 something does not, 2 wrong input, 3 strength not checked somewhere',
     )
     .action((job: string, options: CheckOptions) => leave(runCheck(job, options)));
+  program
+    .command('carries')
+    .description('what each connection of a job carries at most, or one in full')
+    .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
+    .argument('[connection]', 'the mark of one connection')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 all computed, 1 something is not covered or cannot be, 2 wrong input, 3 no connection',
+    )
+    .action((job: string, mark: string | undefined, options: CarriesOptions) => leave(runCarries(job, mark, options)));
   program
     .command('calc')
     .description('run calculations: JSON in, JSON out')

@@ -1,9 +1,11 @@
 import type { ExplainedCombination, ExplainedConnection } from '../../assess/assess-connection.ts';
+import type { Asked, Capacities } from '../../assess/capacities.ts';
 import { writeAnchorage } from '../../calc/anchorage-output.ts';
 import { isWithin } from '../../engine/checks/verdict.ts';
 import { writeNumber } from '../../engine/checks/write-step.ts';
 import type { Resolution } from '../../job/resolve/resolved-connection.ts';
 import { printInteraction, printModes, printSteps } from './anchorage.ts';
+import { printCapacities } from './capacities.ts';
 import { printGiven } from './given.ts';
 import { printAssumptions } from './job.ts';
 import { showForce, showRatio } from './numbers.ts';
@@ -15,6 +17,7 @@ import { nameMode, STATE_WORDS } from './words.ts';
 export interface ConnectionPage {
   readonly resolution: Resolution;
   readonly explained: ExplainedConnection;
+  readonly asked: Asked<Capacities>;
   readonly keepsSteps: boolean;
   readonly width: number;
 }
@@ -92,7 +95,7 @@ function printVerdict({ explained: { answer }, width }: ConnectionPage): string 
  * governing combination step by step.
  */
 export function printConnection(page: ConnectionPage): string {
-  const { explained, resolution, keepsSteps, width } = page;
+  const { explained, asked, resolution, keepsSteps, width } = page;
   const { answer, combinations, resistances } = explained;
   const governing =
     answer.governing === null ? '' : `, ${nameMode(answer.governing.mode)} in ${answer.governing.combination}`;
@@ -105,6 +108,7 @@ export function printConnection(page: ConnectionPage): string {
   ];
   if (resolution.kind === 'resolved')
     parts.push(layText(`Positions and edges: ${resolution.source.coordinates}`, width));
+  if (asked.kind === 'computed') parts.push('', printCapacities(asked.value, width));
   if (answer.assumptions.length > 0) parts.push('', 'Taken as given:', printAssumptions([answer], width));
   if (keepsSteps && resolution.kind === 'resolved') parts.push('', printGiven(resolution, width));
   for (const one of combinations) parts.push(...printCombination(page, one));

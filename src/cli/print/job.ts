@@ -56,7 +56,7 @@ export function printReasons(answers: readonly ConnectionAnswer[], width: number
     const told = state === 'strength not checked' && reasons.length <= 1 ? [] : reasons;
     for (const reason of new Set([...told, ...warnings])) where.set(reason, [...(where.get(reason) ?? []), mark]);
   }
-  return [...where].map(([reason, marks]) => layPoint(`${shorten(marks)}: ${reason}`, width)).join('\n');
+  return [...where].map(([reason, marks]) => layPoint(`${shortenMarks(marks)}: ${reason}`, width)).join('\n');
 }
 
 /** Each assumption once, with how many connections rest on it. */
@@ -67,13 +67,14 @@ export function printAssumptions(answers: readonly ConnectionAnswer[], width: nu
   return [...where]
     .sort((a, b) => b[1].length - a[1].length)
     .map(([assumption, marks]) => {
-      const on = marks.length === answers.length && answers.length > 1 ? 'all' : shorten(marks);
+      const on = marks.length === answers.length && answers.length > 1 ? 'all' : shortenMarks(marks);
       return layPoint(answers.length === 1 ? assumption : `${on}: ${assumption}`, width);
     })
     .join('\n');
 }
 
-function shorten(marks: readonly string[]): string {
+/** Marks by name, shortened when there are many. */
+export function shortenMarks(marks: readonly string[]): string {
   return marks.length > 5 ? `${marks.slice(0, 4).join(', ')} and ${marks.length - 4} more` : marks.join(', ');
 }
 
@@ -83,7 +84,7 @@ export function printOthers({ loose, otherRoles }: JobAnswer, width: number): st
   if (loose.length > 0) {
     const names = loose.map(({ panel, insert }) => `${panel}/${insert}`);
     const what = loose.length === 1 ? '1 fixing insert' : `${loose.length} fixing inserts`;
-    lines.push(layPoint(`${what} in no connection, strength not checked: ${shorten(names)}`, width));
+    lines.push(layPoint(`${what} in no connection, strength not checked: ${shortenMarks(names)}`, width));
   }
   const roles = Object.entries(otherRoles).map(([role, count]) => `${count} ${role}`);
   if (roles.length > 0) lines.push(layPoint(`other cast-in items, not computed here: ${roles.join(', ')}`, width));

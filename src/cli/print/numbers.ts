@@ -16,3 +16,14 @@ export function showRatio(ratio: number | null): string {
   if (percent < 100 && rounded === 100) return '99.9 %';
   return `${rounded} %`;
 }
+
+/** Rounding of the engine's search for a largest load, relative. */
+const SEARCHED_TO = 1e-9;
+
+/** A largest load of the engine [N] as kN, rounded down: what is printed must hold. */
+export function showLimit(newton: number | null): string {
+  if (newton === null) return '-';
+  const kN = (newton / 1000) * (1 + SEARCHED_TO);
+  const decimals = kN < 10 ? 2 : 1;
+  return (Math.floor(kN * 10 ** decimals) / 10 ** decimals).toFixed(decimals);
+}

@@ -1,0 +1,100 @@
+import { findCapacities, findCapacityLine } from '../assess/capacities.ts';
+import { ENGINE_VERSION } from '../engine/version.ts';
+import { indexJob } from '../job/job-index.ts';
+import { resolveConnection } from '../job/resolve/resolve-connection.ts';
+import { writeCapacities, writeCapacityLine } from './capacity-json.ts';
+import { EXIT } from './exit-codes.ts';
+import { findConnection } from './find-connection.ts';
+import { type LoadedJob, loadJob } from './load-job.ts';
+import { findPageWidth } from './page-width.ts';
+import { type ListedCapacity, printCapacities, printCapacityList } from './print/capacities.ts';
+import { layPoint, layText } from './print/table.ts';
+import { Progress } from './progress.ts';
+
+/** Options of `onepour carries`. */
+export interface CarriesOptions {
+  readonly json?: boolean;
+}
+
+function writeJson(value: object): void {
+  process.stdout.write(`${JSON.stringify({ engine: ENGINE_VERSION, ...value }, null, 2)}\n`);
+}
+
+function list({ file }: LoadedJob): readonly ListedCapacity[] {
+  const { connections } = file.job;
+  const index = indexJob(file);
+  const progress = new Progress('asking what connections carry');
+  const listed = connections.map((connection, i) => {
+    const resolution = resolveConnection(index, connection);
+    const { mark, panel, face } = resolution;
+    const inserts = connection.inserts.map(({ insert }) => insert);
+    progress.tell(i, connections.length);
+    return { mark, panel, face, inserts, asked: findCapacityLine(resolution) };
+  });
+  progress.end();
+  return listed;
+}
+
+function listAll(job: LoadedJob, options: CarriesOptions): number {
+  const { project } = job.file.job;
+  const { standard } = job.file.library.rules;
+  const listed = list(job);
+  if (options.json)
+    writeJson({
+      job: project.name,
+      standard,
+      connections: listed.map(({ asked, ...head }) => ({
+        ...head,
+        ...(asked.kind === 'computed'
+          ? { carries: writeCapacityLine(asked.value) }
+          : { carries: null, reasons: asked.reasons }),
+      })),
+    });
+  else {
+    const width = findPageWidth();
+    const head = `${project.name}: what each connection carries at most, by ${standard} with engine ${ENGINE_VERSION}`;
+    process.stdout.write(`${layText(head, width, '', '')}\n\n${printCapacityList(listed, width)}`);
+  }
+  if (listed.length === 0) return EXIT.notChecked;
+  const isClean = listed.every(({ asked }) => asked.kind === 'computed' && asked.value.reasons.length === 0);
+  return isClean ? EXIT.pass : EXIT.notPassed;
+}
+
+function askOne({ file }: LoadedJob, mark: string, options: CarriesOptions): number {
+  const resolution = resolveConnection(indexJob(file), findConnection(file, mark, mark));
+  const { panel, face } = resolution;
+  const { standard } = file.library.rules;
+  const asked = findCapacities(resolution);
+  const width = findPageWidth();
+  if (options.json)
+    writeJson({
+      standard,
+      mark,
+      panel,
+      face,
+      ...(asked.kind === 'computed'
+        ? { carries: writeCapacities(asked.value) }
+        : { carries: null, reasons: asked.reasons }),
+    });
+  else
+    process.stdout.write(
+      [
+        `Connection ${mark}, panel ${panel}, ${face}, by ${standard} with engine ${ENGINE_VERSION}`,
+        ...(asked.kind === 'computed'
+          ? [printCapacities(asked.value, width)]
+          : ['CANNOT BE COMPUTED', ...asked.reasons.map((reason) => layPoint(reason, width))]),
+        '',
+      ].join('\n'),
+    );
+  return asked.kind === 'computed' && asked.value.reasons.length === 0 ? EXIT.pass : EXIT.notPassed;
+}
+
+/**
+ * Says what each connection of a job carries at most, or one in full. It checks no load.
+ * @returns the exit code
+ * @throws UsageError where the job cannot be read or has no such connection
+ */
+export function runCarries(path: string, mark: string | undefined, options: CarriesOptions): number {
+  const job = loadJob(path);
+  return mark === undefined ? listAll(job, options) : askOne(job, mark, options);
+}
