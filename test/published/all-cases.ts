@@ -4,6 +4,9 @@ import { CASES as ACI_318 } from './aci-318.ts';
 import { CASES as ACI_349 } from './aci-349.ts';
 import { CASES as AGE } from './age.ts';
 import { CASES as B19 } from './b19.ts';
+import { CASES as BOLT_HOLES } from './bolt-holes.ts';
+import { CASES as BOLT_PARTS } from './bolt-parts.ts';
+import { CASES as BOLT_STRENGTHS } from './bolt-strengths.ts';
 import { CASES as CEN_TS } from './cen-ts-1992-4.ts';
 import { CASES as DESIGN_GUIDE } from './design-guide-1.ts';
 import { CASES as DESIGN_GUIDE_ANCHORS } from './design-guide-1-anchors.ts';
@@ -23,6 +26,9 @@ export const CASES = [
   ...HARDWARE,
   ...DURABILITY,
   ...AGE,
+  ...BOLT_STRENGTHS,
+  ...BOLT_PARTS,
+  ...BOLT_HOLES,
 ];
 
 /** Computes every published value that has a case, in the order of the cases. */

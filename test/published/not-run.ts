@@ -11,11 +11,14 @@ export const NEXT_STANDARDS: readonly string[] = [
 ];
 
 /** Topics of data/hardware.json whose questions the engine does not answer yet, by their number. */
-const LATER_TOPICS: ReadonlySet<string> = new Set(['3', '4', '5', '8', '9', '11', '12']);
+const LATER_TOPICS: ReadonlySet<string> = new Set(['8', '9', '11', '12']);
 
-/** Whether an entry belongs to a later part: torque, holes, lengths, tolerances, fit. */
+/** Entries of these topics that the engine answers all the same. */
+const NOT_LATER: ReadonlySet<string> = new Set(['H12-08']);
+
+/** Whether an entry belongs to a later part: tolerances, fit, survey. */
 export function isForLater(entry: PublishedEntry): boolean {
-  return /^H\d/.test(entry.id) && LATER_TOPICS.has(entry.mode.split(' ')[0] ?? '');
+  return /^H\d/.test(entry.id) && !NOT_LATER.has(entry.id) && LATER_TOPICS.has(entry.mode.split(' ')[0] ?? '');
 }
 
 /** Entry → why none of its values is computed. */
@@ -31,15 +34,13 @@ export const NOT_USED: Readonly<Record<string, string>> = {
   'cents-coefficients': 'text only; its coefficients enter the cases of b19 and cents-to-en as arguments',
   'tests-databases': 'text only: test populations without numbers to compare',
   'ccd-mean': 'mean values of test evidence in two systems of units, from memory; no design rule',
-  'H1-06': 'proof loads are not computed yet',
-  'H1-07': "least breaking loads by the standard's least strengths; the engine takes the nominal stresses of the class",
-  'H1-08': "the standard's least strengths; the engine takes the nominal stresses of the class, which are not higher",
-  'H1-09': 'the page itself holds errors, as the entry notes',
   'H1-11': 'a loose check only, as the entry notes: the page rounds the thread differently',
-  'H1-12': 'proof loads are not computed yet',
-  'H2-04': 'formula only',
-  'H2-06': 'formula only',
-  'H2-07': 'recalled, and a formula only',
+  'H1-12': 'proof loads of nuts; an insert is no nut: its thread is computed from its own strip area',
+  'H2-04': 'formula only: the engine computes with it, a test holds it term by term',
+  'H2-06': 'formula only, of another rule, which the entry warns not to mix with the strip areas',
+  'H4-09':
+    'text only, recalled: limits as multiples of d; where a hole stands by EN 1090-2 and AISC 360 is told instead',
+  'H4-10': 'inch rods only, recalled, as fractions in text; the engine has metric threads only',
   'H6-15': 'from memory, and in the exposure classes of AS 3600, which no rules of a job have',
   'H6-16': 'a list of contents only: it prints no value',
   'H7-03': "a rule in words only; its worked values are not the source's own. Tests work it by hand",
@@ -75,19 +76,51 @@ export const VALUES_NOT_USED: Readonly<Record<string, Readonly<Record<string, st
   'b19-thin-wall': {
     'N_Rd,b bond': 'bond of a straight rod; no failure mode of a headed insert, and the formula is not given',
   },
-  'H1-05': { 'As M10': 'printed 58.00, the nominal area of ISO 898-1, not that of the formula (57.99)' },
+  'H1-06': {
+    '8.8 M10': 'printed 33 700; its own 58.0 mm² × 580 MPa are 33 640 N',
+    '8.8 M16': 'printed 91 000; its own 157 mm² × 580 MPa are 91 060 N',
+  },
+  'H1-07': { '8.8 M16': 'printed 125 000; its own 157 mm² × 800 MPa are 125 600 N' },
+  'H1-09': { '8.8 d>=17 Sp': 'wrong in the source, as the entry notes; a test holds that ours is 600' },
   'H1-10': {
     '50 A_min_times_d': 'the elongation of stainless bolts is not used',
     '70 A_min_times_d': 'the elongation of stainless bolts is not used',
     '80 A_min_times_d': 'the elongation of stainless bolts is not used',
   },
-  'H1-13': {
-    d_max_6g: 'only the least bolt is used',
-    d2_max_6g: 'only the least bolt is used',
-  },
+  'H1-13': { d_max_6g: 'only the least outside diameter of a bolt is used' },
   'H2-01': {
     'ASs M12': "the source's own formula and limits give 227.7148, printed 227.72: 0.0002 mm² more than half a digit",
   },
+  'H3-04': {
+    'Shigley cadmium': 'no finish of a bolt here is cadmium',
+    'Bickford_Nassar cadmium dry': 'no finish of a bolt here is cadmium',
+  },
+  'H3-06': {
+    cadmium: 'no finish of a bolt here is cadmium',
+    permanent_fraction_of_proof: 'only told beside a larger fraction; a test of the bolt calculation holds it',
+  },
+  'H3-07': { 'scatter_percent 0': 'the smaller of two figures; the larger is the safe one' },
+  'H4-03': Object.fromEntries(
+    ['normal M12', 'normal M16', 'loose M12', 'loose M16'].map((name) => [
+      name,
+      'wrong in the source, as the entry notes; a test holds that ours differ',
+    ]),
+  ),
+  'H4-05': { 'df 10': 'no thread M27 here', 'df 11': 'no thread M30 here' },
+  'H4-07': Object.fromEntries(
+    ['M30', 'M36'].flatMap((size) =>
+      ['hole', 'washer', 't'].map((symbol) => [`${size} ${symbol}`, `no thread ${size} here`]),
+    ),
+  ),
+  'H5-04': Object.fromEntries(
+    ['M10', 'M12', 'M16', 'M20', 'M24'].map((size) => [`${size} d1`, 'the hole of a washer decides nothing here']),
+  ),
+  'H5-05': Object.fromEntries(
+    ['M10', 'M12', 'M16', 'M20', 'M24'].map((size) => [`${size} d1`, 'the hole of a washer decides nothing here']),
+  ),
+  'H5-06': Object.fromEntries(
+    ['M10', 'M12', 'M16', 'M20', 'M24'].map((size) => [`m ${size}`, 'no nut on a bolt into an insert']),
+  ),
   'H6-04': Object.fromEntries(
     ['C3 1', 'C4 0', 'C4 1', 'C5 0', 'C5 1'].map((name) => [
       name,
@@ -100,9 +133,6 @@ export const VALUES_NOT_USED: Readonly<Record<string, Readonly<Record<string, st
       'the same coating as mass an area, rounded to 5 g/m²; the engine knows thickness only',
     ]),
   ),
-  'H6-08': {
-    limit_6g_M10_M12: "a limit for bolts, set by the clearance of their thread; only inserts' zinc is judged",
-  },
   'H7-04': { '28': 'printed as 1 by definition; its own constants give 1.0072, which a test holds' },
   'H10-04': {
     sum_r2: 'printed 72 448; the layout gives 72 450',
