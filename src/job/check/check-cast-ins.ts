@@ -126,11 +126,32 @@ function checkSides(castIn: CastIn, item: CatalogueItem, panel: Panel, region: R
   return [faultAt([...path, 'x_mm'], left, `at least ${needed} mm to the nearest side`, text)];
 }
 
+/** An insert of the catalogue in its place: within the concrete, its foot in one structural layer, nothing sticking out of a side. */
+export function checkPlace(
+  castIn: CastIn,
+  item: CatalogueItem | undefined,
+  panel: Panel,
+  region: Region,
+  path: Path,
+): DocumentFault[] {
+  const faults =
+    castIn.face === 'edge'
+      ? checkOnEdge(castIn, item, panel, region, path)
+      : checkOnLargeFace(castIn, panel, region, path);
+  if (faults.length > 0 || item === undefined) return faults;
+  return [...checkDepth(castIn, item, panel, path), ...checkSides(castIn, item, panel, region, path)];
+}
+
 /** The recess that a holding part leaves must be the insert's. */
 function checkHolding({ path, value: castIn }: Entry<CastIn>, part: HoldingPart | undefined): DocumentFault[] {
   if (part === undefined || part.recess_mm === castIn.recess_mm) return [];
   const text = `${part.id} keeps the top ${part.recess_mm} mm below the face, the recess says ${castIn.recess_mm} mm; expected ${part.recess_mm} mm`;
   return [faultAt([...path, 'recess_mm'], castIn.recess_mm, `${part.recess_mm} mm`, text)];
+}
+
+/** Whether the bodies of two inserts of one face, with their diameters [mm], stand in each other. */
+export function standInEachOther(a: CastIn, bodyOfA: number, b: CastIn, bodyOfB: number): boolean {
+  return Math.hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm) < (bodyOfA + bodyOfB) / 2;
 }
 
 /** Inserts of one face that stand in each other. */
@@ -142,9 +163,7 @@ function checkApart(job: SiftedJob, items: ReadonlyMap<string, CatalogueItem>): 
     const face = JSON.stringify([castIn.panel, castIn.face, castIn.edge]);
     const others = faces.get(face) ?? [];
     faces.set(face, others);
-    const near = others.find(
-      (other) => Math.hypot(other.castIn.x_mm - castIn.x_mm, other.castIn.y_mm - castIn.y_mm) < (other.body + body) / 2,
-    );
+    const near = others.find((other) => standInEachOther(other.castIn, other.body, castIn, body));
     others.push({ castIn, body });
     if (near === undefined) return [];
     const text = `insert ${castIn.id} stands in insert ${near.castIn.id} of panel ${castIn.panel}; expected them apart`;
@@ -168,19 +187,8 @@ export function checkCastIns(job: SiftedJob): DocumentFault[] {
     const faults = checkRole(entry, item);
     const place = panels.get(castIn.panel);
     if (place === undefined) return faults;
-    const placeFaults =
-      castIn.face === 'edge'
-        ? checkOnEdge(castIn, item, place.panel, place.region, path)
-        : checkOnLargeFace(castIn, place.panel, place.region, path);
     const part = job.parts.find(({ value }) => value.id === castIn.holding)?.value;
-    const isPlaced = placeFaults.length === 0 && item !== undefined;
-    return [
-      ...faults,
-      ...placeFaults,
-      ...(isPlaced ? checkDepth(castIn, item, place.panel, path) : []),
-      ...(isPlaced ? checkSides(castIn, item, place.panel, place.region, path) : []),
-      ...checkHolding(entry, part),
-    ];
+    return [...faults, ...checkPlace(castIn, item, place.panel, place.region, path), ...checkHolding(entry, part)];
   });
   return [...single, ...checkApart(job, items)];
 }

@@ -27,7 +27,8 @@ function checkFace({ path, value: connection }: Entry<Connection>, parts: Connec
   });
 }
 
-function checkBolts({ path, value: connection }: Entry<Connection>, parts: ConnectionParts): DocumentFault[] {
+/** Bolts that go into their inserts: thread, finish, and no more engagement than there is thread. */
+export function checkBolts({ path, value: connection }: Entry<Connection>, parts: ConnectionParts): DocumentFault[] {
   return parts.inserts.flatMap(({ path: insertPath, castIn, item }) => {
     if (item === undefined) {
       if (castIn.item !== null) return [];

@@ -1,4 +1,5 @@
 import type { AnchorageGroup, Hairpin, SupplementaryBar, UncoveredUse } from '../../engine/checks/anchorage-group.ts';
+import { prepareRegion, type Region } from '../../engine/geometry/region.ts';
 import { findThread, type ThreadName } from '../../engine/hardware/threads.ts';
 import type { CastIn } from '../documents/cast-in.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
@@ -36,6 +37,8 @@ export interface ConnectionSeat extends SeatParts {
   /** The face in words: `outside`, `inside`, `edge 2`. */
   readonly face: string;
   readonly frame: FaceFrame;
+  /** The panel as drawn. */
+  readonly region: Region;
   readonly positions: AnchorageGroup['positions'];
   readonly concrete: { readonly strength: number; readonly assumptions: readonly string[] };
   readonly reinforcement: ReturnType<typeof localReinforcement>;
@@ -137,6 +140,7 @@ export function seatConnection(parts: SeatParts): ConnectionSeat {
   const { connection, panel, fixture, castIns } = parts;
   const frame = frameOf(panel, connection);
   const concrete = strengthOf(parts);
+  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
   const recess = Math.max(...castIns.map((castIn) => castIn.recess_mm));
   const holes = connection.inserts.flatMap(
     ({ hole }) => fixture?.holes.filter((candidate) => candidate.id === hole) ?? [],
@@ -145,6 +149,7 @@ export function seatConnection(parts: SeatParts): ConnectionSeat {
     ...parts,
     face: connection.face === 'edge' ? `edge ${connection.edge}` : connection.face,
     frame,
+    region,
     positions: castIns.map((castIn) => {
       const [x, y] = frame.toFace([castIn.x_mm, castIn.y_mm]);
       return { id: castIn.id, x, y };
@@ -156,7 +161,7 @@ export function seatConnection(parts: SeatParts): ConnectionSeat {
     hairpins: connection.hairpins.map((loop) => toHairpin(loop, connection.turn_deg)),
     holes,
     uses: findUses(parts),
-    memberFor: surveyMember(connection, panel, castIns),
+    memberFor: surveyMember(connection, panel, castIns, region),
     plateFor: onceByThread((name) =>
       fixture === null
         ? null

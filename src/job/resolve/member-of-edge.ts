@@ -1,5 +1,5 @@
 import type { Point } from '../../engine/geometry/point.ts';
-import { prepareRegion } from '../../engine/geometry/region.ts';
+import type { Region } from '../../engine/geometry/region.ts';
 import type { CastIn } from '../documents/cast-in.ts';
 import type { Connection } from '../documents/connection.ts';
 import type { Panel } from '../documents/panel.ts';
@@ -13,11 +13,11 @@ export function memberOfEdge(
   connection: Connection,
   panel: Panel,
   castIns: readonly CastIn[],
+  region: Region,
   edge: number,
 ): LocalMember {
   const frame = frameOf(panel, connection);
   const side = panelSide(panel, edge);
-  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
   let top = 0;
   let bottom = Number.POSITIVE_INFINITY;
   let width = Number.POSITIVE_INFINITY;

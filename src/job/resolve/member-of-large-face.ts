@@ -117,11 +117,11 @@ export function surveyLargeFace(
   connection: Connection,
   panel: Panel,
   castIns: readonly CastIn[],
+  region: Region,
   face: 'outside' | 'inside',
 ): (embedment: number) => LocalMember {
   const frame = frameOf(panel, connection);
   const recess = Math.max(...castIns.map((c) => c.recess_mm));
-  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
   const borders = panel.zones.map((zone) => prepareRegion(zone.outline_mm, []));
   const places = castIns.map((castIn) => surveyPlace(panel, castIn, face, region, borders));
   const outline = panel.outline_mm.map(frame.toFace);

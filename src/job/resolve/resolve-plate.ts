@@ -73,11 +73,18 @@ const widestHole: Readonly<Record<number, number>> = {
   24: 26,
 };
 
+/** The widest hole in a plate over which bolts of a thread share a shear [mm] (EN 1992-4, Table 6.1; recalled). */
+export function findWidestHole(thread: Thread): number {
+  const widest = widestHole[thread.diameter];
+  if (widest === undefined) throw new Error(`no hole size for ${thread.name}`);
+  return widest;
+}
+
 /** Holes too wide for the inserts to share a shear as the plate's equilibrium assumes. */
 export function findWideHoles(holes: readonly FixtureHole[], thread: Thread): readonly string[] {
-  const limit = widestHole[thread.diameter];
+  const limit = findWidestHole(thread);
   return holes
-    .filter((hole) => hole.takesShear && limit !== undefined && hole.diameter_mm > limit)
+    .filter((hole) => hole.takesShear && hole.diameter_mm > limit)
     .map(
       (hole) =>
         `hole ${hole.id} of ${hole.diameter_mm} mm is wider than ${limit} mm, up to which bolts ${thread.name} share a shear (EN 1992-4, Table 6.1)`,
