@@ -10,8 +10,8 @@ const sources = readdirSync(FOLDER).map((name) => readFileSync(new URL(name, FOL
 /** The examples of a function's comment, "Example: a, b → result; a, b → result.", thousands set apart by a space. */
 function findExamples(name: string): { args: number[]; printed: number; tolerance: number }[] {
   const before = sources.find((text) => text.includes(`function ${name}(`))!.split(`function ${name}(`)[0]!;
-  const comment = before.slice(before.lastIndexOf('/**')).replace(/\n \*(?!\/)/g, '');
-  const text = /Example: (.*)\.\s*\*\/\s*$/.exec(comment)![1]!;
+  const comment = before.slice(before.lastIndexOf('/**'), before.lastIndexOf('*/')).replace(/\n \*(?!\/)/g, '');
+  const text = /Example: (.*)\.\s*$/.exec(comment)![1]!;
   const read = (part: string) => part.split(',').map((number) => Number(number.replaceAll(' ', '')));
   return text.split(';').map((one) => {
     const [left, right] = one.split('→') as [string, string];

@@ -10,6 +10,8 @@ import {
   strengthByEurocode,
 } from '../../../src/engine/material/strength-at-age.ts';
 
+/** Two ages a hair apart may come out the wrong way round in the last digit. */
+const ROUNDING = 1e-12;
 const days = fc.double({ min: 0.25, max: 2000, noNaN: true });
 const strengths = fc.double({ min: 12, max: 90, noNaN: true });
 
@@ -52,11 +54,11 @@ describe('strength at an age by EN 1992-1-1', () => {
       fc.property(days, days, strengths, fc.constantFrom(...CEMENT_CLASSES), (a, b, f_ck, cement) => {
         const [young, old] = [Math.min(a, b), Math.max(a, b)];
         const [first, second] = [strengthByEurocode(f_ck, cement, young), strengthByEurocode(f_ck, cement, old)];
-        expect(second.ratio).toBeGreaterThanOrEqual(first.ratio);
+        expect(second.ratio).toBeGreaterThanOrEqual(first.ratio - ROUNDING);
         if (first.characteristic !== null && second.characteristic !== null)
-          expect(second.characteristic).toBeGreaterThanOrEqual(first.characteristic - 1e-9);
+          expect(second.characteristic).toBeGreaterThanOrEqual(first.characteristic - 100 * ROUNDING);
         const [rapid, slow] = [strengthByEurocode(f_ck, 'R', a).ratio, strengthByEurocode(f_ck, 'S', a).ratio];
-        expect(a < 28 ? rapid - slow : slow - rapid).toBeGreaterThanOrEqual(0);
+        expect(a < 28 ? rapid - slow : slow - rapid).toBeGreaterThanOrEqual(-ROUNDING);
       }),
     );
   });
@@ -86,7 +88,7 @@ describe('strength at an age by ACI 209', () => {
       fc.property(days, days, fc.constantFrom(...ACI_CURINGS), (a, b, curing) => {
         const [young, old] = [Math.min(a, b), Math.max(a, b)];
         const ratio = (t: number) => strengthByAci(30, curing, t).ratio;
-        expect(ratio(old)).toBeGreaterThanOrEqual(ratio(young));
+        expect(ratio(old)).toBeGreaterThanOrEqual(ratio(young) - ROUNDING);
         expect(ratio(old)).toBeLessThan(1 / findAciConstants(curing)[1]);
       }),
     );
