@@ -48,13 +48,20 @@ export function printCounts({ counts, connections }: JobAnswer): string {
   return `${what}: ${parts.length === 0 ? 'none to check' : parts.join(', ')}`;
 }
 
+/** Adds a connection to those of a text. */
+function note(where: Map<string, string[]>, text: string, mark: string): void {
+  const marks = where.get(text);
+  if (marks === undefined) where.set(text, [mark]);
+  else marks.push(mark);
+}
+
 /** Each reason why connections are not covered, cannot be computed or need a look, with the connections it is for. */
 export function printReasons(answers: readonly ConnectionAnswer[], width: number): string {
   const where = new Map<string, string[]>();
   for (const { mark, reasons, warnings, state } of answers) {
     // That no action is given stands in the table already.
     const told = state === 'strength not checked' && reasons.length <= 1 ? [] : reasons;
-    for (const reason of new Set([...told, ...warnings])) where.set(reason, [...(where.get(reason) ?? []), mark]);
+    for (const reason of new Set([...told, ...warnings])) note(where, reason, mark);
   }
   return [...where].map(([reason, marks]) => layPoint(`${shortenMarks(marks)}: ${reason}`, width)).join('\n');
 }
@@ -62,8 +69,7 @@ export function printReasons(answers: readonly ConnectionAnswer[], width: number
 /** Each assumption once, with how many connections rest on it. */
 export function printAssumptions(answers: readonly ConnectionAnswer[], width: number): string {
   const where = new Map<string, string[]>();
-  for (const { mark, assumptions } of answers)
-    for (const assumption of assumptions) where.set(assumption, [...(where.get(assumption) ?? []), mark]);
+  for (const { mark, assumptions } of answers) for (const assumption of assumptions) note(where, assumption, mark);
   return [...where]
     .sort((a, b) => b[1].length - a[1].length)
     .map(([assumption, marks]) => {

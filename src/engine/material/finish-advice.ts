@@ -45,6 +45,13 @@ export interface FinishAdvice {
   readonly sentences: readonly string[];
 }
 
+/** What follows from a life beside the wanted one. */
+const WANTS: Readonly<Record<LifeVerdict, string>> = {
+  lasts: '',
+  'may fall short': ' and may not be reached: see how harsh it is there, or take stainless steel',
+  'falls short': ': take stainless steel, or keep air and water off',
+};
+
 const HARSH: ReadonlySet<CorrosionCategory> = new Set(['C4', 'C5', 'CX']);
 
 /** What a coating's thickness says about how it was put on; nothing where it fits. */
@@ -69,13 +76,13 @@ function adviseZinc(question: FinishQuestion): FinishAdvice {
   const { coating, category, wanted } = question;
   const life = coatingLife(coating, category);
   const verdict = judgeLife(life, wanted);
-  const instead = verdict === 'lasts' ? '' : ': take stainless steel, or keep air and water off';
+  const wants = WANTS[verdict];
   return {
     verdict,
     life,
     stainless: null,
     sentences: [
-      `${describeCoating(question)} lasts ${describeLife(life)} in ${category} where air reaches it (ISO 9223); ${wanted} years are wanted${instead}`,
+      `${describeCoating(question)} lasts ${describeLife(life)} in ${category} where air reaches it (ISO 9223); ${wanted} years are wanted${wants}`,
       ...doubtCoating(question),
     ],
   };

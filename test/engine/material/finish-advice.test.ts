@@ -31,6 +31,7 @@ describe('advice on zinc', () => {
     });
     expect(advise({ category: 'C2' }).sentences[0]).not.toContain('take stainless');
     expect(advise({ category: 'C3' }).verdict).toBe('may fall short');
+    expect(advise({ category: 'C3' }).sentences[0]).toContain('50 years are wanted and may not be reached');
     expect(advise({ finish: 'zinc', coating: 8, category: 'C4' }).sentences[0]).toContain(
       'zinc plating of 8 µm (a batch averages 7 to 10 µm) lasts 1.9 to 3.8 years in C4',
     );
