@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { anchorageCalc } from './anchorage.ts';
+import { boltCalc } from './bolt.ts';
 import { CalcError } from './calc-error.ts';
 import { carriesAtMostCalc } from './carries-at-most.ts';
 import { coatingLifeCalc } from './coating-life.ts';
@@ -42,6 +43,7 @@ const CALCULATIONS: readonly Calculation[] = [
   tie(anchorageCalc),
   tie(carriesAtMostCalc),
   tie({ ...fixtureForcesCalc, gives: 'forces of bolts and contact under a rigid plate' }),
+  tie(boltCalc),
   tie(strengthAtAgeCalc),
   tie(maturityCalc),
   tie(coatingLifeCalc),
