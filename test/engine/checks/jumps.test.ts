@@ -1,10 +1,12 @@
 // Known jumps and places where more is not better, each with numbers. Others stand with their mode: k8 at 60 mm, k6 at 500 MPa,
 // gamma_Ms at 800 MPa, l_f at d = 24 mm, front row, stirrup spacing (shear.test.ts); onset of blow-out, the three-edge rule
-// (tension.test.ts). Whether the code or our choice jumps is said at each.
+// (tension.test.ts). Of ACI 318-19: k_cp at 65 mm and 2.5 in, edge stirrups, front row (aci-shear.test.ts); the three-edge rule, f_uta
+// and φ of ductile steel (aci-tension.test.ts); the others here. Whether the code or our choice jumps is said at each.
 import { describe, expect, it } from 'vitest';
 import { explainAnchorage, prepare } from '../../../src/engine/checks/anchorage.ts';
 import type { GroupActions } from '../../../src/engine/checks/anchorage-group.ts';
 import type { AnchorageResult } from '../../../src/engine/checks/result.ts';
+import { checkAci } from './aci-groups.ts';
 import { type Changes, HANGER, load, makeGroup, rectangle, rowOf, rowToward } from './groups.ts';
 
 const check = (changes: Changes, actions: GroupActions): AnchorageResult =>
@@ -215,5 +217,79 @@ describe('more is not better', () => {
       ).ratio!;
     expect(ratio(1)).toBeCloseTo((11000 * 1.5 * (1 + (90 * (9 / 11)) / 300)) / (1.3 * CONE), 9);
     expect(ratio(10)).toBeCloseTo((20000 * 1.5) / (1.3 * CONE), 9);
+  });
+});
+
+describe('ACI 318-19: jumps and more that is not better', () => {
+  // Of the code: at 635 mm the formula for deep anchors ends. SI: 10 · 635^1.5 over 3.9 · 635^(5/3) = 2.564103/2.931776 = 0.874594: −12.54 %.
+  // Inch-pound: 25 in: 24/16/25^(1/6) = 1.5/1.709976 = 0.877205: −12.28 %.
+  it('N_b at 635 mm, 25 in', () => {
+    const drop = (standard: 'ACI 318-19' | 'ACI 318M-19') => {
+      const cone = (embedment: number) =>
+        rowOf(checkAci({ insert: { embedment }, thickness: 900 }, load([20, 0, 0]), standard), 'concrete-cone')
+          .characteristic!;
+      return cone(635 + A_HAIR) / cone(635) - 1;
+    };
+    expect(drop('ACI 318M-19')).toBeCloseTo(-0.12541, 5);
+    expect(drop('ACI 318-19')).toBeCloseTo(-0.12279, 5);
+  });
+
+  // Of the code: the same formula begins at 280 mm, where it is still the smaller (280 422 of 281 118 N): no jump in SI. At 11 in:
+  // 16/24 · 11^(1/6) = 0.99421: none either.
+  it('N_b at 280 mm, 11 in: none', () => {
+    const cone = (embedment: number, standard: 'ACI 318-19' | 'ACI 318M-19') =>
+      rowOf(checkAci({ insert: { embedment }, thickness: 900 }, load([20, 0, 0]), standard), 'concrete-cone')
+        .characteristic!;
+    expect(cone(280, 'ACI 318M-19') / cone(280 - A_HAIR, 'ACI 318M-19')).toBeCloseTo(1, 8);
+    expect(cone(279.4, 'ACI 318-19') / cone(279.4 - A_HAIR, 'ACI 318-19')).toBeCloseTo(1, 8);
+  });
+
+  // Of the code: both edges of a corner at 40 mm, a foot of 100 mm². h_ef 100: breakout 60 000 · 190²/90 000 · 0.78 = 18 772 N. A hair deeper
+  // blow-out begins: 0.5 · 13 · 40 · 10 · 6 = 15 600 N: 10 kN use 0.761 before, 0.9158 after: +20 %, and deeper is worse.
+  it('onset of blow-out at h_ef = 2.5 c_a1', () => {
+    const ratio = (embedment: number) =>
+      checkAci(
+        { outline: PANEL, at: [[40, 40]], insert: { embedment, foot: { kind: 'area', area: 100 } } },
+        load([10, 0, 0]),
+      ).governing!;
+    expect(ratio(100)).toEqual({ mode: 'concrete-cone', ratio: expect.closeTo(10 / (0.7 * 18.772), 6) });
+    expect(ratio(100 + A_HAIR)).toEqual({ mode: 'blow-out', ratio: expect.closeTo(10 / (0.7 * 15.6), 9) });
+    expect(ratio(100 + A_HAIR).ratio / ratio(100).ratio - 1).toBeCloseTo(0.203, 3);
+  });
+
+  // Of the code, which has the corner factor for one anchor and none for unequal loads: 30 mm from the edge and from a corner, one insert has
+  // 0.5 of 70 200 N. A trace of tension on a second one, 90 mm on, makes them a group: 1 + 90/180 = 1.5: three times as much.
+  it('a trace of tension on a neighbour takes the corner factor away and adds a spacing', () => {
+    const at = [
+      [30, 30],
+      [30, 120],
+    ] as const;
+    const blowOut = (second: number) =>
+      rowToward(checkAci({ outline: PANEL, at }, load([10, 0, 0], [second, 0, 0])), 'blow-out', 180);
+    expect(blowOut(0)).toMatchObject({ inserts: ['A'], characteristic: expect.closeTo(35100, 6) });
+    expect(blowOut(A_HAIR)).toMatchObject({ inserts: ['A', 'B'], characteristic: expect.closeTo(105300, 6) });
+  });
+
+  // Of the code: ψ_c,V 1.4 with stirrups up to 4 in, 1.2 above: −14.3 %.
+  it('stirrup spacing at 4 in', () => {
+    const edge = (stirrupSpacing: number) =>
+      rowToward(
+        checkAci(
+          { outline: PANEL, at: [[100, 2000]], reinforcement: { edge: 'bar-and-stirrups', stirrupSpacing } },
+          load([0, -5, 0]),
+          'ACI 318-19',
+        ),
+        'concrete-edge',
+        180,
+      ).characteristic!;
+    expect(edge(101.6 + A_HAIR) / edge(101.6)).toBeCloseTo(1.2 / 1.4, 9);
+  });
+
+  // Of our choice: parts of a shear toward the edge and along it grow from nothing: no jump where one of them vanishes.
+  it('a shear that turns past the direction of the edge: none', () => {
+    const ratio = (toward: number) =>
+      checkAci({ outline: PANEL, at: [[100, 2000]] }, load([0, -toward, 5])).governing!.ratio;
+    expect(ratio(A_HAIR) / ratio(0)).toBeCloseTo(1, 8);
+    expect(ratio(-A_HAIR) / ratio(0)).toBeCloseTo(1, 8);
   });
 });

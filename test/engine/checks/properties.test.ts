@@ -1,15 +1,16 @@
-// What must hold for any group, drawn at random (random-groups.ts), the same in every run.
+// What must hold for any group by any edition, drawn at random (random-groups.ts), the same in every run.
 import * as fc from 'fast-check';
 import { compile, type EvalFunction } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { checkAnchorage, explainAnchorage, findResistances } from '../../../src/engine/checks/anchorage.ts';
 import type { AnchorageGroup } from '../../../src/engine/checks/anchorage-group.ts';
-import type { AnchorageResult, Step } from '../../../src/engine/checks/result.ts';
+import type { AnchorageResult, Mode, Row, Step } from '../../../src/engine/checks/result.ts';
 import { writeStep } from '../../../src/engine/checks/write-step.ts';
 import type { Point, Polygon } from '../../../src/engine/geometry/point.ts';
+import { type StandardName, standardNames } from '../../../src/engine/standards/standard-name.ts';
 import { anyCase, type Case, moveCase, prepareCase } from './random-groups.ts';
 
-const RUNS = { numRuns: 400, seed: 19924 };
+const RUNS = { numRuns: 500, seed: 19924 };
 
 const check = (one: Case) => checkAnchorage(prepareCase(one), one.actions);
 const explain = (one: Case) => explainAnchorage(prepareCase(one), one.actions, true);
@@ -63,18 +64,29 @@ describe('one answer, however it is asked for', () => {
 });
 
 describe('the result is sound in itself', () => {
-  it('ratio = action/design, design = characteristic/safety, and the largest governs', () => {
+  /** The largest ratio of all rows. ACI has two of an edge, for shear toward it and along it: together √(r⊥² + r∥²). */
+  function findLargest(rows: readonly Row[]): number {
+    const used = new Map<string, number>();
+    for (const [i, { applies, mode, edge, inserts, ratio }] of rows.entries()) {
+      if (!applies) continue;
+      const key = mode === 'concrete-edge' ? JSON.stringify([edge, inserts]) : `${i}`;
+      const before = used.get(key) ?? 0;
+      used.set(key, before === 0 ? ratio! : Math.hypot(before, ratio!));
+    }
+    return Math.max(0, ...used.values());
+  }
+
+  it('ratio = action/design, design = characteristic/γ or φ · characteristic, and the largest governs', () => {
     fc.assert(
       fc.property(anyCase, (one) => {
         const result = explain(one);
-        let largest = 0;
         for (const row of result.rows.filter(({ applies }) => applies)) {
-          expect(row.design).toBe(row.characteristic! / row.safety!);
+          const byFactor = one.group.standard === 'EN 1992-4';
+          expect(row.design).toBe(byFactor ? row.characteristic! / row.safety! : row.safety! * row.characteristic!);
           expect(row.ratio).toBe(row.design! > 0 ? row.action! / row.design! : Number.POSITIVE_INFINITY);
-          largest = Math.max(largest, row.ratio!);
         }
-        for (const { ratio } of result.interaction) largest = Math.max(largest, ratio);
-        expect(result.governing!.ratio).toBe(largest);
+        const largest = Math.max(findLargest(result.rows), ...result.interaction.map(({ ratio }) => ratio));
+        if (!isSame(result.governing!.ratio, largest)) expect(result.governing!.ratio).toBe(largest);
       }),
       RUNS,
     );
@@ -91,25 +103,24 @@ describe('the result is sound in itself', () => {
       RUNS,
     );
   });
-  it('every mode comes up', () => {
+  const CONCRETE: readonly Mode[] = ['blow-out', 'concrete-cone', 'concrete-edge', 'pry-out', 'pull-out'];
+  const STEEL: readonly Mode[] = ['steel-shear', 'steel-tension'];
+  const EN_ONLY: readonly Mode[] = ['bar-anchorage', 'bar-steel', 'splitting'];
+  it.each<readonly [StandardName, readonly Mode[]]>([
+    ['EN 1992-4', [...CONCRETE, ...STEEL, ...EN_ONLY]],
+    ['AS 5216', [...CONCRETE, ...STEEL, ...EN_ONLY]],
+    // Splitting by distances; bars in place of the concrete are not computed.
+    ['ACI 318-19', [...CONCRETE, ...STEEL]],
+    ['ACI 318M-19', [...CONCRETE, ...STEEL]],
+  ])('every mode of %s comes up', (standard, modes) => {
     const seen = new Set(
       fc
-        .sample(anyCase, { numRuns: 400, seed: 19924 })
+        .sample(anyCase, { numRuns: 600, seed: 19924 })
+        .filter(({ group }) => group.standard === standard)
         .flatMap((one) => explain(one).rows.filter(({ applies }) => applies))
         .map(({ mode }) => mode),
     );
-    expect([...seen].sort()).toEqual([
-      'bar-anchorage',
-      'bar-steel',
-      'blow-out',
-      'concrete-cone',
-      'concrete-edge',
-      'pry-out',
-      'pull-out',
-      'splitting',
-      'steel-shear',
-      'steel-tension',
-    ]);
+    expect([...seen].sort()).toEqual([...modes].sort());
   });
 });
 
@@ -158,12 +169,13 @@ describe('printed steps', () => {
         for (const row of explain(one).rows) {
           if (!row.applies || !['concrete-cone', 'splitting', 'blow-out', 'concrete-edge'].includes(row.mode)) continue;
           const clauses = row.steps.filter((step) => step.kind === 'clause');
-          const last = clauses
-            .filter((step) => `${step.clause.document}:2018 ${step.clause.clause}` === row.clause)
-            .at(-1)!;
+          // A shear along the edge has a sentence of its own in the clause of its row.
+          const last = clauses.filter((step) => step.clause.reference.startsWith(row.clause)).at(-1)!;
           expect(last.value).toBe(row.characteristic);
           expect(last.args[0]).toBe(row.basic);
-          expect(last.args[1]).toBe(row.factors.areaRatio);
+          // ACI's blow-out has no areas.
+          if (row.factors.areaRatio !== undefined) expect(last.args[1]).toBe(row.factors.areaRatio);
+          else expect(last.args.slice(1)).toEqual([row.factors.corner, row.factors.group]);
         }
       }),
       { ...RUNS, numRuns: 150 },
@@ -278,6 +290,7 @@ describe('more is never worse', () => {
   /** One insert or two beside a long straight edge, no corner and no other edge within reach; both loads toward the edge. */
   const besideEdge = fc
     .record({
+      standard: fc.constantFrom(...standardNames),
       c: fc.integer({ min: 40, max: 400 }),
       h: fc.integer({ min: 60, max: 140 }),
       more: fc.integer({ min: 5, max: 200 }),
@@ -290,9 +303,10 @@ describe('more is never worse', () => {
   type Beside = typeof besideEdge extends fc.Arbitrary<infer T> ? T : never;
 
   const sample = fc.sample(anyCase, { numRuns: 1, seed: 1 })[0]!.group;
-  function place({ c, h, more, strength, foot, pair, isCracked }: Beside): Case {
+  function place({ standard, c, h, more, strength, foot, pair, isCracked }: Beside): Case {
     const group: AnchorageGroup = {
       ...sample,
+      standard,
       concrete: { strength, cracked: isCracked, lightweightFactor: 1 },
       member: {
         thickness: h + more,
@@ -379,6 +393,56 @@ describe('more is never worse', () => {
       RUNS,
     );
   });
+
+  // By ACI 318 only: in a thin member EN 1992-4 falls by a hair with c1 (jumps.test.ts).
+  it('farther from one of the two edges of a corner, by ACI 318', () => {
+    const any = fc.record({
+      standard: fc.constantFrom<StandardName>('ACI 318-19', 'ACI 318M-19'),
+      c1: fc.integer({ min: 25, max: 400 }),
+      c2: fc.integer({ min: 25, max: 400 }),
+      h: fc.integer({ min: 60, max: 200 }),
+      degrees: fc.integer({ min: 0, max: 359 }),
+    });
+    fc.assert(
+      fc.property(any, by, ({ standard, c1, c2, h, degrees }, more) => {
+        const at = (x: number): Case => {
+          const beside = { standard, c: x, h, more: 40, strength: 36, foot: 40, pair: 0, isCracked: true };
+          const { group } = place(beside);
+          const angle = (degrees * Math.PI) / 180;
+          const action = { N: 8000, Vx: 6000 * Math.cos(angle), Vy: 6000 * Math.sin(angle) };
+          return {
+            group: { ...group, positions: [{ id: 'A', x, y: c2 }] },
+            actions: { inserts: [action], compression: null },
+          };
+        };
+        expect(check(at(c1 + more)).ratio).toBeLessThanOrEqual(check(at(c1)).ratio * (1 + 1e-12));
+      }),
+      RUNS,
+    );
+  });
+  it('deeper by ACI 318, without an edge, up to 635 mm and from there on', () => {
+    const depth = fc.integer({ min: 400, max: 9000 }).map((tenths) => tenths / 10);
+    fc.assert(
+      fc.property(fc.constantFrom<StandardName>('ACI 318-19', 'ACI 318M-19'), depth, by, (standard, h, more) => {
+        fc.pre(h > 635 || h + more <= 635);
+        const at = (embedment: number): Case => {
+          const { group, actions } = place({
+            standard,
+            c: 100,
+            h: embedment,
+            more: 40,
+            strength: 36,
+            foot: 60,
+            pair: 0,
+            isCracked: true,
+          });
+          return { group: { ...group, member: { ...group.member, outline: null } }, actions };
+        };
+        expect(check(at(h + more)).ratio).toBeLessThanOrEqual(check(at(h)).ratio * (1 + 1e-12));
+      }),
+      RUNS,
+    );
+  });
 });
 
 describe('continuity', () => {
@@ -420,7 +484,8 @@ describe('continuity', () => {
 
   /**
    * What must change for the ratio to jump; each kind of change is a known jump with a test of its own: which rows apply and which
-   * inserts and edges they name, edges within reach, direction of the squares, k8, edge stirrups, psi_M, notes, l_f and bond limits.
+   * inserts and edges they name, edges within reach, direction of the squares, k8 or k_cp, edge stirrups, psi_M, notes, l_f and bond
+   * limits.
    */
   function listSwitches(one: Case): string {
     const p = prepareCase(one);
@@ -434,8 +499,8 @@ describe('continuity', () => {
         inserts,
         edge,
         direction === null ? 0 : ((direction * 180) / Math.PI + 3600.005).toFixed(2),
-        factors.k_8,
-        mode === 'concrete-edge' && factors.psi_re,
+        factors.k_8 ?? factors.k_cp,
+        mode === 'concrete-edge' && (factors.psi_re ?? factors.psi_c),
         factors.psi_M === 1,
         notes.map((note) => note.replace(/[\d.-]+/g, '#')),
       ]),

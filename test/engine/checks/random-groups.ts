@@ -5,6 +5,7 @@ import type { AnchorageGroup, GroupActions } from '../../../src/engine/checks/an
 import type { PreparedAnchorage } from '../../../src/engine/checks/prepared.ts';
 import { GeometryError } from '../../../src/engine/geometry/geometry-error.ts';
 import type { Point, Polygon } from '../../../src/engine/geometry/point.ts';
+import type { StandardName } from '../../../src/engine/standards/standard-name.ts';
 import { HAIRPIN, HANGER, makeGroup, rectangle } from './groups.ts';
 
 /** A group in a panel with one load combination. */
@@ -16,12 +17,12 @@ export interface Case {
 type Next = (low: number, high: number) => number;
 
 /** How many numbers one case may use up. */
-const TAPE = 48;
+const TAPE = 64;
 
 /**
- * Random groups: one insert, a row, a grid or scattered ones; without an edge, in a rectangle, a skew panel, an L or a T, with
- * and without an opening; all options of the calculation; loads that pull, shear and twist. Shrinks toward small numbers.
- * Groups that cannot stand (an insert in the air) are left out.
+ * Random groups by any edition: one insert, a row, a grid or scattered ones; without an edge, in a rectangle, a skew panel, an L or
+ * a T, with and without an opening; all options of the calculation; loads that pull, shear and twist. Shrinks toward small
+ * numbers. Groups that cannot stand (an insert in the air) are left out.
  */
 export const anyCase: fc.Arbitrary<Case> = fc
   .array(fc.integer({ min: 0, max: 1_000_003 }), { minLength: TAPE, maxLength: TAPE })
@@ -60,15 +61,19 @@ function drawCase(next: Next): Case {
     ? [shift(rectangle(0, 0, next(20, 300), next(20, 300)), x + next(60, 500), y + next(-200, 300))]
     : [];
   const isCracked = isTrue(0.6);
+  const standard = drawStandard(next(0, 1));
+  const isLight = standard.startsWith('ACI') && isTrue(0.2);
   const group = makeGroup({
-    concrete: { strength: next(16, 85), cracked: isCracked },
+    standard,
+    concrete: { strength: next(16, 85), cracked: isCracked, lightweightFactor: isLight ? next(0.75, 1) : 1 },
     thickness: embedment + next(25, 150),
     outline,
     openings: opening,
     at,
     reinforcement: {
       denseSurface: isTrue(0.3),
-      edge: isTrue(0.3) ? 'bar-and-stirrups' : 'none',
+      edge: isTrue(0.3) ? 'bar-and-stirrups' : isTrue(0.2) ? 'bar' : 'none',
+      supplementary: isTrue(0.3),
       limitsCrackWidth: isTrue(0.7),
       stirrupSpacing: isTrue(0.5) ? next(50, 150) : null,
     },
@@ -76,9 +81,12 @@ function drawCase(next: Next): Case {
       embedment,
       shaftDiameter: next(16, 30),
       foot: { kind: 'diameter', diameter: next(36, 60), thickness: isTrue(0.5) ? next(3, 8) : null },
-      elongation: isTrue(0.5) ? 12 : 7,
+      // Ductile by every document, or by none.
+      elongation: isTrue(0.5) ? 15 : 7,
+      qualification: { document: 'an invented product document', standard: 'EN 1992-4; AS 5216; ACI 318-19' },
     },
     other: {
+      hasMortarPad: isTrue(0.3),
       splitting: isTrue(0.6)
         ? { criticalEdge: next(1.5, 2.5) * embedment, minimumThickness: embedment + next(10, 80) }
         : null,
@@ -88,6 +96,13 @@ function drawCase(next: Next): Case {
     },
   });
   return { group, actions: drawActions(next, at, isTrue(0.2) ? [x + next(-150, 150), y + next(-150, 150)] : null) };
+}
+
+/** AS 5216 has the numbers of EN 1992-4 and needs few cases of its own. */
+function drawStandard(share: number): StandardName {
+  if (share < 0.4) return 'EN 1992-4';
+  if (share < 0.5) return 'AS 5216';
+  return share < 0.75 ? 'ACI 318-19' : 'ACI 318M-19';
 }
 
 function drawOutline(next: Next, w: number, h: number): Polygon | null {
