@@ -126,7 +126,15 @@ describe('onepour calc', () => {
   it('lists calculations and writes schemas', () => {
     const list = onepour(['calc', '--list']);
     expect(list.status).toBe(0);
-    const names = ['anchorage', 'fixture-forces', 'strength-at-age', 'maturity', 'coating-life'];
+    const names = [
+      'anchorage',
+      'carries-at-most',
+      'fixture-forces',
+      'bolt',
+      'strength-at-age',
+      'maturity',
+      'coating-life',
+    ];
     expect(list.stdout.match(/^\S+/gm)).toEqual(names);
     for (const name of names) {
       const { status, stdout } = onepour(['calc', '--schema', name]);
