@@ -8,7 +8,7 @@ import {
   findBasePlateHole,
   findEn1090Kind,
   findIso273Fit,
-  widestSharedHole,
+  findWidestHole,
 } from '../engine/hardware/clearance-holes.ts';
 import { findThread, type Thread } from '../engine/hardware/threads.ts';
 import { chooseWasher } from '../engine/hardware/washer-choice.ts';
@@ -176,7 +176,7 @@ function adviseHole(thread: Thread, given: NonNullable<BoltInput['plateHole']>):
     iso273: findIso273Fit(thread, hole),
     en1090: findEn1090Kind(thread, hole),
     aisc360: findAisc360Kind(thread, hole),
-    sharesShear: hole.diameter <= widestSharedHole(thread),
+    sharesShear: hole.diameter <= findWidestHole(thread),
     withinBasePlate: base === null ? null : hole.diameter + hole.slot <= base.widest,
     washer: { kind: washer.kind, outside_mm: washer.outside, thickness_mm: washer.thickness },
   };

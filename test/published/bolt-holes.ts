@@ -6,9 +6,9 @@ import {
   findBasePlateHole,
   findEn1090Kind,
   findIso273Fit,
+  findWidestHole,
   type HoleKind,
   type PlateHole,
-  widestSharedHole,
 } from '../../src/engine/hardware/clearance-holes.ts';
 import { findThread, type Thread, type ThreadName, threadNames } from '../../src/engine/hardware/threads.ts';
 import type { Evaluator, PublishedCase } from './published.ts';
@@ -134,7 +134,7 @@ export const CASES: readonly PublishedCase[] = [
     values: Object.fromEntries(
       threadNames.map((size, i) => [
         `df ${i}`,
-        (by: Evaluator) => by.part('widest hole that shares a shear', widestSharedHole(findThread(size))),
+        (by: Evaluator) => by.part('widest hole that shares a shear', findWidestHole(findThread(size))),
       ]),
     ),
   },

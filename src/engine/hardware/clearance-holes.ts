@@ -82,7 +82,7 @@ export function findIso273Fit(thread: Thread, hole: PlateHole): Iso273Fit {
 }
 
 /** Gives the widest hole over which inserts share a shear [mm], by EN 1992-4, Table 6.1 (recalled). Example: M16 → 18. */
-export function widestSharedHole(thread: Thread): number {
+export function findWidestHole(thread: Thread): number {
   return widestShared[thread.name];
 }
 

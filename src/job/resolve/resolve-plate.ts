@@ -1,6 +1,7 @@
 import type { FixtureAction, FixtureBolt } from '../../engine/fixture/fixture-forces.ts';
 import { findLeverArm } from '../../engine/fixture/stand-off.ts';
 import type { Point } from '../../engine/geometry/point.ts';
+import { findWidestHole } from '../../engine/hardware/clearance-holes.ts';
 import type { Thread } from '../../engine/hardware/threads.ts';
 import { elasticModulus } from '../../engine/material/concrete-class.ts';
 import type { CastIn } from '../documents/cast-in.ts';
@@ -57,27 +58,6 @@ export function resolveAction(connection: Connection, frame: FaceFrame, load: Co
     My,
     T: toNewtonMillimetre(load.T_kNm),
   };
-}
-
-/** EN 1992-4, Table 6.1: the widest hole in the fixture over which inserts share a shear [mm], by bolt diameter. Recalled. */
-const widestHole: Readonly<Record<number, number>> = {
-  6: 7,
-  8: 9,
-  10: 12,
-  12: 14,
-  14: 16,
-  16: 18,
-  18: 20,
-  20: 22,
-  22: 24,
-  24: 26,
-};
-
-/** The widest hole in a plate over which bolts of a thread share a shear [mm] (EN 1992-4, Table 6.1; recalled). */
-export function findWidestHole(thread: Thread): number {
-  const widest = widestHole[thread.diameter];
-  if (widest === undefined) throw new Error(`no hole size for ${thread.name}`);
-  return widest;
 }
 
 /** Holes too wide for the inserts to share a shear as the plate's equilibrium assumes. */

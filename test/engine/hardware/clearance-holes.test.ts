@@ -4,7 +4,7 @@ import {
   findBasePlateHole,
   findEn1090Kind,
   findIso273Fit,
-  widestSharedHole,
+  findWidestHole,
 } from '../../../src/engine/hardware/clearance-holes.ts';
 import { findThread, threadNames } from '../../../src/engine/hardware/threads.ts';
 import { chooseWasher } from '../../../src/engine/hardware/washer-choice.ts';
@@ -49,9 +49,8 @@ describe('a hole beside the tables', () => {
   });
   // The normal holes of EN 1090-2 and the coarse ones of ISO 273 share a shear by EN 1992-4, Table 6.1; its own example: M16, 18.
   it('shares a shear up to the width of EN 1992-4', () => {
-    expect(widestSharedHole(m16)).toBe(18);
-    for (const name of threadNames)
-      expect(widestSharedHole(findThread(name))).toBeGreaterThan(findThread(name).diameter);
+    expect(findWidestHole(m16)).toBe(18);
+    for (const name of threadNames) expect(findWidestHole(findThread(name))).toBeGreaterThan(findThread(name).diameter);
   });
 });
 
