@@ -3,6 +3,7 @@
 import { CASES as ACI_318 } from './aci-318.ts';
 import { CASES as ACI_349 } from './aci-349.ts';
 import { CASES as AGE } from './age.ts';
+import { CASES as AS_5216 } from './as-5216.ts';
 import { CASES as B19 } from './b19.ts';
 import { CASES as BOLT_HOLES } from './bolt-holes.ts';
 import { CASES as BOLT_PARTS } from './bolt-parts.ts';
@@ -20,6 +21,7 @@ export const CASES = [
   ...DESIGN_GUIDE_ANCHORS,
   ...ACI_349,
   ...ACI_318,
+  ...AS_5216,
   ...EDUCATIONAL,
   ...B19,
   ...CEN_TS,

@@ -6,7 +6,7 @@ import type { Clause } from '../../src/engine/standards/clause.ts';
 import { CLAUSES as EN } from '../../src/engine/standards/en-1992-4-2018/clauses.ts';
 import { runAllCases } from './all-cases.ts';
 import { ENTRIES, findEntry, nameSource, type PublishedEntry } from './entry.ts';
-import { isForLater, NEXT_STANDARDS, NOT_USED, VALUES_NOT_USED } from './not-run.ts';
+import { isForLater, NOT_USED, VALUES_NOT_USED } from './not-run.ts';
 import type { PublishedRow } from './published.ts';
 import { RECALLED_RULES } from './recalled.ts';
 
@@ -39,9 +39,9 @@ function writeIntroduction(rows: readonly PublishedRow[]): readonly string[] {
     "edition test areas and factors: that edition's own coefficients are handed to the clause. Where a source goes on with",
     'numbers that it has already rounded, its printed numbers are handed on too; the line above the table then says so.',
     '',
-    'No printed copy of EN 1992-4:2018 or ACI 318-19 was at hand: their formulas and coefficients are recalled or seen second',
-    'hand. Clauses marked "recalled" below are those whose wording is in doubt. Confirm both against print before relying on',
-    'them.',
+    'No printed copy of EN 1992-4:2018, AS 5216:2021 or ACI 318-19 was at hand: their formulas and coefficients are recalled or',
+    'seen second hand. Clauses marked "recalled" below are those whose wording is in doubt. Confirm both against print before',
+    'relying on them.',
     '',
   ];
 }
@@ -141,12 +141,6 @@ function writeNextPart(): readonly string[] {
       (entry) => `- ${entry.id} (${entry.title}): ${entry.published.length} values. ${nameSource(entry)}.`,
     );
   return [
-    '## Next: AS 5216',
-    '',
-    'This standard is not computed yet.',
-    '',
-    ...list((entry) => NEXT_STANDARDS.includes(entry.id)),
-    '',
     '## Later parts',
     '',
     'Torque, holes, lengths, durability, age, tolerances and fit are not computed yet.',
