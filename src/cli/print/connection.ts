@@ -1,10 +1,12 @@
 import type { ExplainedCombination, ExplainedConnection } from '../../assess/assess-connection.ts';
+import type { ConnectionBolt } from '../../assess/bolt-of-connection.ts';
 import type { Asked, Capacities } from '../../assess/capacities.ts';
 import { writeAnchorage } from '../../calc/anchorage-output.ts';
 import { isWithin } from '../../engine/checks/verdict.ts';
 import { writeNumber } from '../../engine/checks/write-step.ts';
 import type { Resolution } from '../../job/resolve/resolved-connection.ts';
 import { printInteraction, printModes, printSteps } from './anchorage.ts';
+import { printBolt } from './bolt.ts';
 import { printCapacities } from './capacities.ts';
 import { printGiven } from './given.ts';
 import { printAssumptions } from './job.ts';
@@ -18,6 +20,8 @@ export interface ConnectionPage {
   readonly resolution: Resolution;
   readonly explained: ExplainedConnection;
   readonly asked: Asked<Capacities>;
+  /** Null where no plate is given. */
+  readonly bolt: ConnectionBolt | null;
   readonly keepsSteps: boolean;
   readonly width: number;
 }
@@ -109,6 +113,7 @@ export function printConnection(page: ConnectionPage): string {
   if (resolution.kind === 'resolved')
     parts.push(layText(`Positions and edges: ${resolution.source.coordinates}`, width));
   if (asked.kind === 'computed') parts.push('', printCapacities(asked.value, width));
+  if (page.bolt !== null) parts.push('', printBolt(page.bolt, width));
   if (answer.assumptions.length > 0) parts.push('', 'Taken as given:', printAssumptions([answer], width));
   if (keepsSteps && resolution.kind === 'resolved') parts.push('', printGiven(resolution, width));
   for (const one of combinations) parts.push(...printCombination(page, one));

@@ -4,6 +4,7 @@ import type { Polygon } from '../../engine/geometry/point.ts';
 import type { BoltSteel } from '../../engine/hardware/property-classes.ts';
 import type { CastIn } from '../documents/cast-in.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
+import type { Connection } from '../documents/connection.ts';
 
 /** A plate ready for the fixture solver, in face coordinates [mm]. */
 export interface ResolvedPlate {
@@ -37,6 +38,8 @@ export interface ConnectionSource {
   readonly engagement: number;
   /** One a position of the group, in the same order. */
   readonly castIns: readonly CastIn[];
+  /** The connection as the job has it. */
+  readonly connection: Connection;
 }
 
 /** A connection as the engine takes it. Everything in N, mm, MPa, rad and in coordinates of its face seen from the front. */
