@@ -50,6 +50,10 @@ describe('loads that strip a thread', () => {
     const loads = findStripLoads(pair('M16'), 16, { bolt: 640, insert: 350 })!;
     expect(loads.bolt).toBeCloseTo(133_616, -1);
     expect(loads.insert).toBeCloseTo(99_594, -1);
+    // 6AZ: 355.8 and 491.75 mm² (see the strip areas): 0.5 · 355.8 · 640 = 113 856, 0.5 · 491.75 · 350 = 86 056 N.
+    const oversize = findStripLoads(pair('M16', '6AZ'), 16, { bolt: 640, insert: 350 })!;
+    expect(oversize.bolt / 113_856).toBeCloseTo(1, 3);
+    expect(oversize.insert / 86_056).toBeCloseTo(1, 3);
     expect(findStripLoads(pair('M16', '6H', 20), 16, { bolt: 640, insert: 350 })).toBeNull();
   });
   it('never grow with oversize, and are at full strength what breaks the bolt', () => {
