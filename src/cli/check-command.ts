@@ -1,5 +1,6 @@
 import { type ExplainedCombination, explainConnection } from '../assess/assess-connection.ts';
 import { assessJob, type JobAnswer } from '../assess/assess-job.ts';
+import { chooseConnectionBolt } from '../assess/bolt-of-connection.ts';
 import { findCapacities } from '../assess/capacities.ts';
 import type { ConnectionAnswer } from '../assess/connection-answer.ts';
 import { writeAnchorage } from '../calc/anchorage-output.ts';
@@ -7,6 +8,7 @@ import { ENGINE_VERSION } from '../engine/version.ts';
 import { indexJob } from '../job/job-index.ts';
 import { resolveConnection } from '../job/resolve/resolve-connection.ts';
 import { writeCapacities } from './capacity-json.ts';
+import { showComparison } from './compare-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { findConnection } from './find-connection.ts';
 import { type LoadedJob, loadJob } from './load-job.ts';
@@ -22,6 +24,8 @@ export interface CheckOptions {
   readonly connection?: string;
   readonly panel?: string;
   readonly steps?: boolean;
+  /** Further standards to set beside the job's own. */
+  readonly also?: readonly string[];
 }
 
 /** The exit code that answers call for. */
@@ -72,7 +76,9 @@ function checkOne({ file }: LoadedJob, mark: string, options: CheckOptions): num
     });
   } else {
     const width = findPageWidth();
-    process.stdout.write(`${printConnection({ resolution, explained, asked, keepsSteps, width })}\n`);
+    const capacities = asked.kind === 'computed' ? asked.value : null;
+    const bolt = resolution.kind === 'resolved' ? chooseConnectionBolt(resolution, capacities) : null;
+    process.stdout.write(`${printConnection({ resolution, explained, asked, bolt, keepsSteps, width })}\n`);
   }
   return exitOf([explained.answer]);
 }
@@ -104,13 +110,18 @@ export function printJob(job: LoadedJob, answer: JobAnswer, width: number): stri
 }
 
 /**
- * Checks a job, a panel of it, or one connection in full.
+ * Checks a job, a panel of it, or one connection in full; by further standards side by side where they are named.
  * @returns the exit code
- * @throws UsageError where the job cannot be read or has no such panel or connection
+ * @throws UsageError where the job cannot be read or has no such panel, connection or standard
  */
 export function runCheck(path: string, options: CheckOptions): number {
   const job = loadJob(path);
-  if (options.connection !== undefined) return checkOne(job, options.connection, options);
+  const { also, connection, json } = options;
+  if (also !== undefined) {
+    if (options.steps) throw new UsageError('--steps: not together with --also, one edition at a time');
+    return exitOf(showComparison(choosePanel(job, options.panel), { also, connection, json: json ?? false }));
+  }
+  if (connection !== undefined) return checkOne(job, connection, options);
   if (options.steps) throw new UsageError('--steps: needs --connection MARK, the connection to print step by step');
   const chosen = choosePanel(job, options.panel);
   const progress = new Progress('checking connections');

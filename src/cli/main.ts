@@ -8,6 +8,11 @@ import { EXIT, UsageError } from './exit-codes.ts';
 import { runSchedules } from './schedules-command.ts';
 import { runTour } from './tour-command.ts';
 
+/** Values of an option that may stand several times. */
+function collect(value: string, earlier: readonly string[] | undefined): readonly string[] {
+  return [...(earlier ?? []), value];
+}
+
 function buildProgram(leave: (code: number) => void): Command {
   const program = new Command('onepour')
     .description('Threaded inserts cast into precast concrete panels: strength, computed and shown.')
@@ -23,6 +28,11 @@ function buildProgram(leave: (code: number) => void): Command {
     .option('--panel <mark>', 'one panel only')
     .option('--connection <mark>', 'one connection in full')
     .option('--steps', 'with --connection: the governing combination step by step')
+    .option(
+      '--also <standard>',
+      'a further standard side by side, such as "ACI 318M-19"; may stand several times',
+      collect,
+    )
     .addHelpText(
       'after',
       '\nExit codes: 0 all pass, 1 something does not, 2 wrong input, 3 strength not checked somewhere',
