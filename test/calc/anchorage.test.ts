@@ -193,6 +193,149 @@ describe('anchorage', () => {
   });
 });
 
+describe('anchorage by the other standards', () => {
+  const documents = { document: 'an invented document', standard: 'EN 1992-4; AS 5216; ACI 318-19' };
+  const by = (standard: string, more: object = {}, keepsSteps = false) =>
+    ask({ ...example, insert: { ...example.insert, qualification: documents }, standard, ...more }, keepsSteps);
+  const rowsOf = (answer: AnchorageOutput, mode: string) =>
+    answer.modes.filter((row) => row.mode === mode && row.applies);
+
+  it('names the document and the clauses of each', () => {
+    const names = ['EN 1992-4:2018', 'AS 5216:2021', 'ACI 318-19', 'ACI 318M-19'];
+    const answers = ['EN 1992-4', 'AS 5216', 'ACI 318-19', 'ACI 318M-19'].map((standard) => by(standard));
+    expect(answers.map(({ standard }) => standard)).toEqual(names);
+    const starts = ['EN 1992-4:2018 ', 'AS 5216:2021 ', 'ACI 318-19 and 318M-19, ', 'ACI 318-19 and 318M-19, '];
+    for (const [i, answer] of answers.entries())
+      for (const { clause } of [...answer.modes, ...answer.interaction])
+        expect(clause.slice(0, starts[i]!.length)).toBe(starts[i]);
+  });
+
+  it('AS 5216: safety is φ = 1/γ, design = φ · characteristic', () => {
+    const [as, en] = [by('AS 5216'), by('EN 1992-4')];
+    for (const [i, row] of as.modes.entries()) {
+      expect(row.characteristic_kN).toBe(en.modes[i]!.characteristic_kN);
+      if (row.safety === null) continue;
+      expect(row.safety * en.modes[i]!.safety!).toBeCloseTo(1, 12);
+      expect(row.design_kN).toBeCloseTo(row.safety * row.characteristic_kN!, 12);
+    }
+    expect(as).toMatchObject({ verdict: 'pass', interaction: [{ kind: 'steel' }, { kind: 'concrete' }] });
+    // Partial factors γ are taken as 1/γ.
+    const given = by('AS 5216', { partialFactors: { gamma_Mc: 1.8, gamma_Ms_N: 1.6, gamma_Ms_V: 1.25 } });
+    expect(rowsOf(given, 'concrete-cone')[0]!.safety).toBe(1 / 1.8);
+    expect(rowsOf(given, 'steel-tension')[0]!.safety).toBe(1 / 1.6);
+    expect(rowsOf(given, 'steel-shear')[0]!.safety).toBe(0.8);
+  });
+
+  it('ACI 318M-19: safety is φ, factors by its own symbols, an edge in two parts, one interaction', () => {
+    const aci = by('ACI 318M-19');
+    const [cone] = rowsOf(aci, 'concrete-cone');
+    // 10 √32 · 96^1.5 = 53 209 N; φ 0.70.
+    expect(cone!.basic_kN).toBeCloseTo(53.209, 3);
+    expect(cone).toMatchObject({ safety: 0.7, hefUsed_mm: 96 });
+    expect(cone!.design_kN).toBeCloseTo(0.7 * cone!.characteristic_kN!, 12);
+    expect(Object.keys(cone!.factors)).toEqual(['areaRatio', 'psi_ed', 'psi_c', 'psi_ec', 'psi_cp']);
+    // A5 14 % and Z 35 %: ductile.
+    expect(rowsOf(aci, 'steel-tension')[0]).toMatchObject({ characteristic_kN: 125.6, safety: 0.75 });
+    expect(rowsOf(aci, 'steel-shear')[0]).toMatchObject({ characteristic_kN: 75.36, safety: 0.65 });
+    // Toward the left edge 1 kN of A; along it A's own 5 kN.
+    const left = rowsOf(aci, 'concrete-edge').filter((row) => row.edge!.from[0] === 0 && row.edge!.to[0] === 0);
+    expect(left.map(({ part, action_kN, inserts }) => [part, action_kN, inserts])).toEqual([
+      ['toward', 1, ['A']],
+      ['along', 5, ['A']],
+    ]);
+    expect(Object.keys(left[0]!.factors)).toEqual(['areaRatio', 'psi_ed', 'psi_h', 'psi_ec', 'psi_c']);
+    expect(aci.interaction.map(({ kind }) => kind)).toEqual(['all']);
+    expect(aci.verdict).toBe('pass');
+    expect(aci.notes.join()).not.toContain('gamma_Mc');
+    expect(aci.modes.find(({ mode }) => mode === 'splitting')).toMatchObject({ applies: false });
+  });
+
+  it('ACI 318-19 gives the same shape with the inch-pound coefficients', () => {
+    const [inch, si] = [by('ACI 318-19'), by('ACI 318M-19')];
+    const shape = ({ modes }: AnchorageOutput) =>
+      modes.map(({ mode, part, applies, inserts }) => [mode, part, applies, inserts]);
+    expect(shape(inch)).toEqual(shape(si));
+    // 24 over the 10 of SI: 10.0436.
+    expect(rowsOf(inch, 'concrete-cone')[0]!.basic_kN! / rowsOf(si, 'concrete-cone')[0]!.basic_kN!).toBeCloseTo(
+      1.00436,
+      5,
+    );
+  });
+
+  it('an edge without a part along it has one row; without actions both resistances', () => {
+    const actions = [
+      { id: 'A', N_kN: 0, Vx_kN: -5, Vy_kN: 0 },
+      { id: 'B', N_kN: 0, Vx_kN: -5, Vy_kN: 0 },
+    ];
+    const isLeft = ({ c1Used_mm }: AnchorageOutput['modes'][number]) => c1Used_mm === 100;
+    expect(
+      rowsOf(by('ACI 318M-19', { actions }), 'concrete-edge')
+        .filter(isLeft)
+        .map(({ part }) => part),
+    ).toEqual(['toward']);
+    const bare = by('ACI 318M-19', { actions: undefined });
+    expect(
+      rowsOf(bare, 'concrete-edge')
+        .filter(isLeft)
+        .map(({ part, ratio }) => [part, ratio]),
+    ).toEqual([
+      ['toward', null],
+      ['along', null],
+    ]);
+    // EN and AS have one row an edge, without parts.
+    expect(rowsOf(by('EN 1992-4'), 'concrete-edge').every((row) => !('part' in row))).toBe(true);
+  });
+
+  it('mortarPad, lightweightFactor and supplementary count by ACI 318', () => {
+    const concrete = { ...example.concrete, lightweightFactor: 0.75 };
+    const reinforcement = { ...example.reinforcement, supplementary: true };
+    const further = by('ACI 318M-19', { mortarPad: true, concrete, reinforcement });
+    expect(rowsOf(further, 'steel-shear')[0]!.characteristic_kN).toBeCloseTo(0.8 * 75.36, 9);
+    expect(rowsOf(further, 'concrete-cone')[0]!.safety).toBe(0.75);
+    expect(rowsOf(further, 'concrete-cone')[0]!.basic_kN).toBeCloseTo(0.75 * 53.209, 3);
+    expect(rowsOf(further, 'pry-out')[0]!.safety).toBe(0.7);
+  });
+
+  it('asks for a document of the standard in use', () => {
+    const insert = { ...example.insert, qualification: { ...documents, standard: 'EN 1992-4' } };
+    for (const [standard, named] of [
+      ['AS 5216', 'AS 5216'],
+      ['ACI 318-19', 'ACI 318'],
+      ['ACI 318M-19', 'ACI 318'],
+    ] as const) {
+      const answer = by(standard, { insert });
+      expect(answer.verdict).toBe('not covered');
+      expect(answer.notes.join()).toContain(`no qualification document for ${named};`);
+    }
+  });
+
+  it('steps carry the clauses of the standard', () => {
+    const steps = (standard: string) =>
+      by(standard, {}, true)
+        .modes.flatMap((row) => row.steps ?? [])
+        .filter(({ clause }) => clause !== '');
+    expect(steps('ACI 318-19').every(({ clause }) => clause.startsWith('ACI 318-19 and 318M-19, 17.'))).toBe(true);
+    expect(steps('AS 5216').every(({ clause }) => clause.startsWith('AS 5216:2021 '))).toBe(true);
+  });
+
+  it.each(['gamma_Mc', 'gamma_Ms_N', 'gamma_Ms_V'])('ACI 318 takes no %s', (factor) => {
+    for (const standard of ['ACI 318-19', 'ACI 318M-19']) {
+      const error = catchError(() => by(standard, { partialFactors: { [factor]: 1.5 } }));
+      expect(error).toBeInstanceOf(CalcError);
+      expect(error.message).toBe(
+        `partialFactors.${factor}: ${standard} has strength reduction factors of its own, expected no partial factors`,
+      );
+    }
+    expect(() => by('ACI 318-19', { partialFactors: {} })).not.toThrow();
+  });
+
+  it.each(['ACI 318', 'AS 5216:2021', 'EN 1992-4:2018', 'en 1992-4', 7])('no standard is called %s', (standard) => {
+    expect(catchError(() => ask({ ...example, standard })).message).toBe(
+      'standard: expected "EN 1992-4", "AS 5216", "ACI 318-19", "ACI 318M-19"',
+    );
+  });
+});
+
 describe('wrong input', () => {
   type Change = (input: {
     concrete: Record<string, unknown>;
