@@ -1,11 +1,18 @@
 import { findStandardsWithLength, findThreadLength, listNominalLengths } from './bolt-dimensions.ts';
-import { findLengthLimits, leastClearance, type PackerRange, placeBolt } from './bolt-length.ts';
+import {
+  type BoltPath,
+  findLengthLimits,
+  type LengthChoice,
+  leastClearance,
+  type PackerRange,
+  placeBolt,
+} from './bolt-length.ts';
 import type { BoltAnswer, BoltQuestion } from './choose-bolt.ts';
 import { describeTightening } from './tightening-notes.ts';
 import { listWashers } from './washers.ts';
 
 /** A length [mm] with one decimal at most. */
-export function showLength(length: number): string {
+function showLength(length: number): string {
   return `${Number(length.toFixed(1))} mm`;
 }
 
@@ -40,30 +47,36 @@ function describeClass({ propertyClass, boltFinish }: BoltQuestion, { isClassOfF
 }
 
 function describeLength(question: BoltQuestion, answer: BoltAnswer): string[] {
-  const { path, choice } = answer;
   const notes: string[] = [];
   if (question.stock === null)
     notes.push('no stock given: nominal lengths of ISO 4017 and ISO 4014; not every length is made in every size');
-  if (choice === null) return [...notes, explainMissing(question, answer, [0, 0])];
-  const { thread } = path;
-  const standards = findStandardsWithLength(choice.length);
-  if (standards.length === 0) notes.push(`${showLength(choice.length)} is no nominal length of ISO 4014 or ISO 4017`);
-  const threaded = findThreadLength(thread, choice.length);
+  const isMissing = answer.choice === null && answer.packerRows.length === 0;
+  if (isMissing) notes.push(explainMissing(question, answer, [0, 0]));
+  const choices = [answer.choice, ...answer.packerRows.map((row) => row.choice)].filter((choice) => choice !== null);
+  return [...notes, ...new Set(choices.flatMap((choice) => describeChoice(question, answer, choice)))];
+}
+
+function describeChoice(question: BoltQuestion, { path }: BoltAnswer, choice: LengthChoice): string[] {
+  const notes: string[] = [];
+  const bolt = `${path.thread.name} × ${choice.length}`;
+  if (findStandardsWithLength(choice.length).length === 0)
+    notes.push(`${bolt}: no nominal length of ISO 4014 or ISO 4017`);
+  const threaded = findThreadLength(path.thread, choice.length);
   if (choice.engagement.greatest > threaded)
     notes.push(
-      `take it threaded to the head (ISO 4017): with shank (ISO 4014) only ${threaded} mm are thread, less than the engagement`,
+      `${bolt}: take it threaded to the head (ISO 4017); with shank (ISO 4014) only ${threaded} mm are thread, less than the engagement`,
     );
-  return [...notes, ...warnOfThickWashers(question, answer)];
+  return [...notes, ...warnOfThickWashers(question, path, choice)];
 }
 
 /** Washers may be thicker than nominal; where that takes the engagement below the least, it is said. */
-function warnOfThickWashers({ washer, thread }: BoltQuestion, { choice, path }: BoltAnswer): string[] {
-  const same = listWashers(thread).find(({ thickness }) => thickness === washer);
-  if (same === undefined || choice === null) return [];
+function warnOfThickWashers({ washer }: BoltQuestion, path: BoltPath, choice: LengthChoice): string[] {
+  const same = listWashers(path.thread).find(({ thickness }) => thickness === washer);
+  if (same === undefined) return [];
   const left = choice.engagement.least - (same.thicknessMax - same.thickness);
   return left < path.minEngagement - 1e-9
     ? [
-        `a washer ${same.standard} may be ${same.thicknessMax} mm thick: engagement is then ${showLength(left)}, below ${showLength(path.minEngagement)}`,
+        `${path.thread.name} × ${choice.length}: a washer ${same.standard} may be ${same.thicknessMax} mm thick: engagement is then ${showLength(left)}, below ${showLength(path.minEngagement)}`,
       ]
     : [];
 }

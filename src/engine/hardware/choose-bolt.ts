@@ -82,6 +82,7 @@ export interface BoltAnswer {
   readonly pair: PairVerdict;
   /** False where a stainless finish is asked of carbon steel, or another finish of stainless steel. */
   readonly isClassOfFinish: boolean;
+  /** For the first range of packers, or for none where none was asked. */
   readonly choice: LengthChoice | null;
   readonly packerRows: readonly PackerRow[];
   readonly nutFactorRange: NutFactorRange;
@@ -122,8 +123,9 @@ export function chooseBolt(question: BoltQuestion): BoltAnswer {
     minEngagement,
   };
   const stock = question.stock ?? listAllNominalLengths();
-  const choice = chooseLength(path, stock, [0, 0]);
   const packerRows = findPackerRows(path, stock, packers);
+  const [first] = packerRows;
+  const choice = first === undefined ? chooseLength(path, stock, [0, 0]) : first.choice;
   const verdict = judgePair({
     thread,
     insertClass: insert.threadClass,
