@@ -99,6 +99,15 @@ describe('one connection mode by mode', () => {
     expect(largest).toEqual([...largest].sort((a, b) => b - a));
     for (const i of [0, 1]) expect(Math.max(...modes.map(({ ratios }) => ratios[i] ?? 0))).toBe(answers[i]!.ratio);
   });
+  it('counts the two rows of an edge together where an edition does', () => {
+    // 150 mm from the lower edge, shear toward it and along it: by ACI 318 √(r⊥² + r∥²) governs, more than either row.
+    const near = [sampleCastIn('1', 900, 150), sampleCastIn('2', 1100, 150)];
+    const both = sampleConnection({ origin_mm: [1000, 150], actions: loads({ Vx_kN: 6, Vy_kN: -6 }) });
+    const file = read({ castIns: near, connections: [both] });
+    const [answer] = compareEditions(file, ['ACI 318M-19']).connections[0]!.answers;
+    expect(answer!.governing!.mode).toBe('concrete-edge');
+    expect(compareModes(file, 'C1', ['ACI 318M-19'])[0]).toEqual({ mode: 'concrete-edge', ratios: [answer!.ratio] });
+  });
   it('is empty without an action, and refuses a connection that is not there', () => {
     expect(compareModes(read(), 'C2', ['EN 1992-4', 'AS 5216'])).toEqual([]);
     expect(() => compareModes(read(), 'X9', ['EN 1992-4'])).toThrow('connection X9 is not in the job');

@@ -77,6 +77,8 @@ describe('where a ratio crosses 1', () => {
     for (const start of STARTS) {
       expect(count((m) => m / 7, start).tries).toBe(3);
       expect(count((m) => (m * m) / 50, start).tries).toBeLessThanOrEqual(5);
+      // The growth seen between two tries is taken for the next.
+      expect(count((m) => (m / 9) ** (2 / 3), start).tries).toBeLessThanOrEqual(6);
       expect(count((m) => (m < 5 ? m / 10 : m / 2), start).tries).toBeLessThan(60);
     }
   });
