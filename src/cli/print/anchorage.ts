@@ -27,6 +27,11 @@ function edgeOf(row: Row): string {
   return `${point(row.edge.from)} to ${point(row.edge.to)}`;
 }
 
+/** A clause without its document, which stands below the table; the clauses of ACI 318 name both editions. */
+function shortenClause(clause: string, standard: string): string {
+  return clause.replace(`${standard} `, '').replace('ACI 318-19 and 318M-19, ', '');
+}
+
 /** The modes of one result as a table, the governing one first. */
 export function printModes(result: AnchorageOutput, width: number): string {
   const rows = [...result.modes].filter((row) => row.applies).sort((a, b) => (ratioOf(b) ?? -1) - (ratioOf(a) ?? -1));
@@ -38,7 +43,7 @@ export function printModes(result: AnchorageOutput, width: number): string {
     { head: 'action kN', align: 'right', least: 6, cell: (row) => showForce(newton(row.action_kN)) },
     { head: 'design kN', align: 'right', least: 6, cell: (row) => showForce(newton(row.design_kN)) },
     { head: 'used', align: 'right', cell: (row) => showRatio(ratioOf(row)) },
-    { head: 'clause', cell: (row) => row.clause.replace(`${result.standard} `, '') },
+    { head: 'clause', cell: (row) => shortenClause(row.clause, result.standard) },
   ];
   const table = layTable(
     columns,
@@ -70,7 +75,7 @@ function printRatio(row: Row): string[] {
   const [action, design] = [writeNumber(row.action_kN * 1000), writeNumber(row.design_kN * 1000)];
   const value = Number.isFinite(ratio) ? `${writeNumber(ratio)}: ${showRatio(ratio)}` : 'no resistance';
   const end = row.applies ? judge(ratio) : 'not decisive, the bars carry it';
-  return [`action: ${action} N, ${tellAction(row.mode)}`, `ratio = ${action} / ${design} = ${value}, ${end}`];
+  return [`action: ${action} N, ${tellAction(row.mode, row.part)}`, `ratio = ${action} / ${design} = ${value}, ${end}`];
 }
 
 function printRow(row: Row, governs: boolean, width: number): string {

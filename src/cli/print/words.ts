@@ -45,7 +45,7 @@ export const TENSION_MODES: ReadonlySet<string> = new Set<Decisive>([
 export const SHEAR_MODES: ReadonlySet<string> = new Set<Decisive>(['steel-shear', 'pry-out', 'concrete-edge']);
 
 /** What the action of a mode is made of, for those who follow it by hand. */
-export function tellAction(mode: string): string {
+export function tellAction(mode: string, part?: string): string {
   switch (mode) {
     case 'concrete-cone':
     case 'splitting':
@@ -59,6 +59,8 @@ export function tellAction(mode: string): string {
     case 'pry-out':
       return 'resultant shear of these inserts';
     case 'concrete-edge':
+      // By parts, each has a row of its own.
+      if (part === 'toward' || part === 'along') return `V_${part}`;
       return 'sqrt(V_toward^2 + V_along^2)';
     default:
       return 'force on the bars';
