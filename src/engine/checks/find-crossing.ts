@@ -26,6 +26,9 @@ const SMALLEST = 1e-30;
 const GENTLEST = 0.25;
 const STEEPEST = 8;
 
+/** Growth above this is no power of the load: steel squares it, an arm with tension does worse. */
+const STEEP = 2.5;
+
 /** Two tries closer than this say more about rounding than about growth, relative. */
 const TOO_CLOSE = 1e-6;
 
@@ -67,7 +70,7 @@ function predict({ at, ratio }: Sample, previous: Sample | null): number {
     const rise = Math.log(ratio / previous.ratio);
     if (Math.abs(run) > TOO_CLOSE) power = Math.min(STEEPEST, Math.max(GENTLEST, rise / run));
   }
-  return at * ratio ** (-1 / power);
+  return at * Math.min(LARGEST, Math.max(SMALLEST, ratio ** (-1 / power)));
 }
 
 function stepUp(near: Sample, previous: Sample | null, tries: number): number {
@@ -95,10 +98,10 @@ function close(within: Sample, beyond: Sample, sample: (at: number) => Sample): 
   let slow = 0;
   while (outside.at > inside.at * (1 + WIDTH)) {
     const width = Math.log(outside.at / inside.at);
-    const bisects = slow === 3;
-    const wanted = bisects
-      ? inside.at * Math.sqrt(outside.at / inside.at)
-      : cut(inside, outside, lastInside === false ? weight : 1, lastInside === true ? weight : 1);
+    const line = cut(inside, outside, lastInside === false ? weight : 1, lastInside === true ? weight : 1);
+    // Ratios of nearly nothing, or of nearly no resistance, leave no line to follow.
+    const bisects = slow >= 3 || !Number.isFinite(line);
+    const wanted = bisects ? inside.at * Math.exp(width / 2) : line;
     const next = sample(Math.min(outside.at / (1 + STEP), Math.max(inside.at * (1 + STEP), wanted)));
     const isInside = next.ratio <= 1;
     if (isInside) inside = next;
@@ -110,15 +113,18 @@ function close(within: Sample, beyond: Sample, sample: (at: number) => Sample): 
   return { kind: 'found', at: inside.at };
 }
 
-/** Where a line between the two sides crosses. */
+/**
+ * Where a line between the two sides crosses: in logarithms, as powers grow; or, where the ratio shoots up, through what is left to
+ * resist, at/ratio, which falls to nothing where the ratio grows without end.
+ */
 function cut(inside: Sample, outside: Sample, insideWeight: number, outsideWeight: number): number {
-  if (inside.ratio === 0) return inside.at * Math.sqrt(outside.at / inside.at);
-  if (!Number.isFinite(outside.ratio)) {
-    // What is left to resist, at/ratio, taken as falling in a line to nothing.
-    const left = inside.at / inside.ratio;
-    return (left * outside.at) / (outside.at - inside.at + left);
+  const run = Math.log(outside.at / inside.at);
+  if (Math.log(outside.ratio / inside.ratio) > STEEP * run) {
+    const over = (inside.at / inside.ratio - inside.at) * insideWeight;
+    const under = (outside.at - outside.at / outside.ratio) * outsideWeight;
+    return inside.at + ((outside.at - inside.at) * over) / (over + under);
   }
   const below = -Math.log(inside.ratio) * insideWeight;
   const above = Math.log(outside.ratio) * outsideWeight;
-  return inside.at * (outside.at / inside.at) ** (below / (below + above));
+  return inside.at * Math.exp((run * below) / (below + above));
 }

@@ -15,6 +15,8 @@ function count(ratio: Ratio, start: number): Crossing & { readonly tries: number
   return { ...crossing, tries };
 }
 
+const USED_UP: Ratio = (m) => (m < 5 ? m / (10 * (1 - m / 5)) : Number.POSITIVE_INFINITY);
+
 const STARTS = [1, 1e-6, 1e6, 5];
 
 /** The crossing lies on the passing side, at most 1e-9 below the true one. */
@@ -39,7 +41,7 @@ describe('where a ratio crosses 1', () => {
     // The square is the first of the three to reach 1.
     ['the largest of three', 8, (m) => Math.max(m / 9, (m / 8) ** 2, (m / 8.5) ** 3)],
     // m/10 = 1 − m/5 → 3 m = 10
-    ['an arm that the tension uses up', 10 / 3, (m) => (m < 5 ? m / (10 * (1 - m / 5)) : Number.POSITIVE_INFINITY)],
+    ['an arm that the tension uses up', 10 / 3, USED_UP],
     // 0.5 + m/10⁶ = 1
     ['nearly level', 5e5, (m) => 0.5 + m * 1e-6],
     ['a jump across 1', 5, (m) => (m < 5 ? m / 10 : m / 2)],
@@ -48,6 +50,11 @@ describe('where a ratio crosses 1', () => {
     ['a jump to exactly 1, then beyond', 5, (m) => (m < 5 ? 0.5 : m / 5)],
   ])('%s: %d', (_, crossing, ratio) => {
     for (const start of STARTS) expectAt(ratio, start, crossing);
+  });
+  it('ratios of nearly nothing and of nearly no resistance', () => {
+    // Below 5 next to nothing, above it next to no resistance: 10^-318 and 10^300.
+    for (const start of STARTS) expectAt((m) => (m < 5 ? m * 1e-318 : m * 1e300), start, 5);
+    for (const start of STARTS) expectAt((m) => (m < 5 ? m * 1e-318 : Number.POSITIVE_INFINITY), start, 5);
   });
   it('any start, any growth, any jump', () => {
     const powers = fc.array(fc.double({ min: 0.3, max: 6, noNaN: true }), { minLength: 1, maxLength: 3 });
@@ -79,6 +86,8 @@ describe('where a ratio crosses 1', () => {
       expect(count((m) => (m * m) / 50, start).tries).toBeLessThanOrEqual(5);
       // The growth seen between two tries is taken for the next.
       expect(count((m) => (m / 9) ** (2 / 3), start).tries).toBeLessThanOrEqual(6);
+      // An arm that the tension uses up, and a jump, which only halving finds.
+      expect(count(USED_UP, start).tries).toBeLessThanOrEqual(12);
       expect(count((m) => (m < 5 ? m / 10 : m / 2), start).tries).toBeLessThan(60);
     }
   });
