@@ -1,7 +1,8 @@
 import type { AnchorageGroup, UncoveredUse } from '../../engine/checks/anchorage-group.ts';
-import { type BoltSteel, findBoltSteel } from '../../engine/hardware/property-classes.ts';
+import { type BoltSteel, findBoltSteel, type PropertyClass } from '../../engine/hardware/property-classes.ts';
 import { findThread } from '../../engine/hardware/threads.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
+import type { FixtureHole } from '../documents/fixture.ts';
 import type { ConnectionSeat } from './connection-seat.ts';
 import { findLeastDistanceReasons } from './least-distances.ts';
 import type { LocalMember } from './local-member-type.ts';
@@ -19,6 +20,8 @@ export interface FilledSeat {
   readonly group: AnchorageGroup;
   /** Why the result can never be a pass, whatever the numbers say. */
   readonly notCovered: readonly string[];
+  /** Whether all of these come from the place, so that another place might be covered. */
+  readonly partsAreCovered: boolean;
 }
 
 function insertProperties(
@@ -43,20 +46,48 @@ function insertProperties(
   };
 }
 
+/** Bolts and holes that an insert is used with. */
+export interface SeatHardware {
+  readonly boltClass: PropertyClass;
+  /** One an insert, in their order; none without a plate. */
+  readonly holes: readonly FixtureHole[];
+}
+
+/** Bolts and holes as a connection has them. */
+export function ownHardware({ connection, rules, holes }: ConnectionSeat): SeatHardware {
+  return { boltClass: connection.boltClass ?? rules.defaults.boltClass, holes };
+}
+
+/** What a connection's inserts are computed as, and what no rule covers of them. */
+export interface GoverningInsert {
+  /** Where types are mixed: the one with the least embedment. */
+  readonly item: CatalogueItem;
+  readonly uses: readonly UncoveredUse[];
+  readonly isMixed: boolean;
+}
+
+/** Finds the insert type that all of a connection's inserts are computed as. */
+export function findGoverningInsert(seat: ConnectionSeat, items: readonly CatalogueItem[]): GoverningInsert {
+  const item = items.reduce((least, one) => (one.embedment_mm < least.embedment_mm ? one : least));
+  const isMixed = items.some(({ id }) => id !== item.id);
+  return { item, isMixed, uses: isMixed ? [...seat.uses, 'mixed types'] : seat.uses };
+}
+
 /**
  * The group of a connection with one insert in all its places, or why the concrete around it cannot be given.
- * @param uses what no rule covers; more than the connection's own where its inserts are of different types
+ * @param uses what no rule covers
  */
 export function fillSeat(
   seat: ConnectionSeat,
   item: CatalogueItem,
-  uses: readonly UncoveredUse[] = seat.uses,
+  { boltClass, holes }: SeatHardware,
+  uses: readonly UncoveredUse[],
 ): FilledSeat | Extract<LocalMember, { ok: false }> {
   const { connection, rules } = seat;
   const local = seat.memberFor(item.embedment_mm);
   if (!local.ok) return local;
   const thread = findThread(item.thread);
-  const bolt = findBoltSteel(connection.boltClass ?? rules.defaults.boltClass);
+  const bolt = findBoltSteel(boltClass);
   const engagement =
     connection.engagement_mm ?? Math.min(rules.defaults.engagement_d * thread.diameter, item.threadDepth_mm);
   const steel = steelPathOf(item, bolt, engagement);
@@ -83,12 +114,12 @@ export function fillSeat(
     hairpins: seat.hairpins,
     uncoveredUses: uses,
   };
-  const notCovered = [
-    ...local.notCovered,
+  const ofPlace = [...local.notCovered, ...findLeastDistanceReasons(group, item)];
+  const ofParts = [
     ...steel.notCovered,
     ...(seat.mix.lightweight ? ['lightweight concrete'] : []),
-    ...findLeastDistanceReasons(group, item),
-    ...findWideHoles(seat.holes, thread),
+    ...findWideHoles(holes, thread),
   ];
-  return { item, bolt, engagement, steel, local, group, notCovered };
+  const notCovered = [...ofPlace, ...ofParts];
+  return { item, bolt, engagement, steel, local, group, notCovered, partsAreCovered: ofParts.length === 0 };
 }

@@ -126,12 +126,12 @@ export function surveyLargeFace(
   const places = castIns.map((castIn) => surveyPlace(panel, castIn, face, region, borders));
   const outline = panel.outline_mm.map(frame.toFace);
   const openings = panel.openings_mm.map((opening) => opening.map(frame.toFace));
-  return (embedment) => {
+  const survey = (embedment: number): LocalMember => {
     const notCovered: string[] = [];
     let thickness = Number.POSITIVE_INFINITY;
     let farthest = 0;
-    for (const survey of places) {
-      const found = survey(embedment);
+    for (const findAt of places) {
+      const found = findAt(embedment);
       if ('reason' in found) return { ok: false, reasons: [found.reason] };
       thickness = Math.min(thickness, found.thickness);
       farthest = Math.max(farthest, found.reach);
@@ -144,4 +144,8 @@ export function surveyLargeFace(
       notCovered,
     };
   };
+  // One section and one layer: no embedment sees another, so that it is found once.
+  if (panel.zones.length > 0 || panel.layers.length > 1) return survey;
+  const member = survey(0);
+  return () => member;
 }

@@ -1,4 +1,3 @@
-import type { UncoveredUse } from '../../engine/checks/anchorage-group.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
 import type { Connection } from '../documents/connection.ts';
 import { describeFrame } from '../face-frame.ts';
@@ -6,7 +5,7 @@ import type { JobIndex } from '../job-index.ts';
 import { type ConnectionSeat, gatherItems, gatherParts, seatConnection } from './connection-seat.ts';
 import { findCoverBehind } from './cover-behind.ts';
 import { durabilityWarnings, lifeAssumptions } from './durability.ts';
-import { type FilledSeat, fillSeat } from './fill-seat.ts';
+import { type FilledSeat, fillSeat, findGoverningInsert, ownHardware } from './fill-seat.ts';
 import type { Resolution } from './resolved-connection.ts';
 
 /** Concrete left behind each foot, where the rules ask for more. */
@@ -18,11 +17,6 @@ function coverWarnings(seat: ConnectionSeat, items: readonly CatalogueItem[]): s
       ? []
       : [`insert ${castIn.id}: ${left} mm of cover behind the foot; the rules ask for ${wanted} mm`];
   });
-}
-
-/** The insert type that all are computed as: the one with the least embedment where types are mixed. */
-function governingItem(items: readonly CatalogueItem[]): CatalogueItem {
-  return items.reduce((least, item) => (item.embedment_mm < least.embedment_mm ? item : least));
 }
 
 /** Each default and choice that was taken, in words. */
@@ -62,9 +56,8 @@ function listAssumptions(
  */
 export function resolveSeat(seat: ConnectionSeat, items: readonly CatalogueItem[]): Resolution {
   const { connection, panel, face } = seat;
-  const isMixed = new Set(items.map(({ id }) => id)).size > 1;
-  const uses: readonly UncoveredUse[] = isMixed ? [...seat.uses, 'mixed types'] : seat.uses;
-  const filled = fillSeat(seat, governingItem(items), uses);
+  const { item: counted, uses, isMixed } = findGoverningInsert(seat, items);
+  const filled = fillSeat(seat, counted, ownHardware(seat), uses);
   const head = { mark: connection.mark, panel: panel.mark, face };
   if ('ok' in filled) return { kind: 'unresolved', ...head, reasons: filled.reasons };
   const { item, bolt, engagement, group, notCovered } = filled;
