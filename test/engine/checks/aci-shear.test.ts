@@ -188,6 +188,8 @@ describe('toward an edge and along it', () => {
     expect(part(result, 180, 'along').ratio).toBeCloseTo(0.3861, 6);
     expect(result.governing).toEqual({ mode: 'concrete-edge', ratio: expect.closeTo(0.69605, 5) });
     for (const row of edgeRows(result, 180)) expect(row.notes.join()).toContain('= 0.696 (the code is silent');
+    // One part alone comes together with nothing.
+    expect(part(checkAci(PLAIN, load([0, -9, 0])), 180, 'toward').notes.join()).not.toContain('silent');
   });
   it('without an action: the resistances of both parts, no ratio', () => {
     // 90 mm from the bottom edge: 15 628.8 and 35 520 N, as below.
@@ -227,6 +229,8 @@ describe('factors of an edge body', () => {
     expect(row.factors.psi_h).toBeCloseTo(Math.sqrt(1.25), 12);
     expect(row.characteristic).toBeCloseTo(22200 * 0.8 * Math.sqrt(1.25), 6);
     expect(row.characteristic).toBeCloseTo(19856.3, 1);
+    const along = part(checkAci({ ...PLAIN, thickness: 120 }, load([0, 0, 5])), 180, 'along');
+    expect(along.characteristic).toBeCloseTo(2 * 19856.3, 0);
   });
   it('ψ_c: 1, with a bar 1.2, with stirrups 1.4; in uncracked concrete 1.4', () => {
     const value = (edge: 'none' | 'bar' | 'bar-and-stirrups', cracked = true, stirrupSpacing: number | null = 80) =>

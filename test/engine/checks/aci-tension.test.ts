@@ -354,6 +354,18 @@ describe('side-face blow-out', () => {
     // SI rounds its own: 13 for 13.285.
     expect(row.characteristic! / 70200).toBeCloseTo(1.022, 3);
   });
+  it('a corner below 90 degrees is not covered within 3 c_a1, where it would count', () => {
+    // A side that leans in by 10 degrees; 30 mm from the bottom edge, the leaning side as far along it.
+    const outline = [
+      [0, 0],
+      [2000, 0],
+      [2000, 2000],
+      [350, 2000],
+    ] as const;
+    const verdict = (along: number) => checkAci({ outline, at: [[along, 30]] }, load([5, 0, 0])).verdict;
+    expect(verdict(85)).toBe('not covered');
+    expect(verdict(120)).toBe('pass');
+  });
   it('a foot that is no full head is not covered', () => {
     const result = checkAci({ outline: PANEL, at: [[30, 1000]], insert: { isFullHead: false } }, load([5, 0, 0]));
     expect(result.verdict).toBe('not covered');
