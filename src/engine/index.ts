@@ -9,6 +9,7 @@ export {
 } from './checks/anchorage.ts';
 export { AnchorageError } from './checks/anchorage-error.ts';
 export type * from './checks/anchorage-group.ts';
+export { findLargest, type LargestLoad, scaleActions, shareEqually } from './checks/carries-at-most.ts';
 export type * from './checks/result.ts';
 export { writeStep } from './checks/write-step.ts';
 export { FixtureError } from './fixture/fixture-error.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Capacities, Capacity, CapacityLine } from '../../src/assess/capacities.ts';
 import { type ListedCapacity, printCapacities, printCapacityList } from '../../src/cli/print/capacities.ts';
-import { showLimit } from '../../src/cli/print/numbers.ts';
+import { showLimit, showRatio } from '../../src/cli/print/numbers.ts';
 
 const toward = (degrees: number, edge: number | null = 200) => {
   const angle = (degrees * Math.PI) / 180;
@@ -114,5 +114,17 @@ describe('a largest load in print', () => {
     [50_240 * (1 - 4e-10), '50.2'],
   ])('%s N → %s', (newton, text) => {
     expect(showLimit(newton)).toBe(text);
+  });
+});
+
+describe('a ratio in print', () => {
+  it.each([
+    [0.9999, '99.9 %'],
+    [1.0001, '100.1 %'],
+    // A largest load is found up to 1e-9 below its limit; and a ratio that much above 1 still passes.
+    [1 - 4e-10, '100 %'],
+    [1 + 4e-10, '100 %'],
+  ])('%s → %s', (ratio, text) => {
+    expect(showRatio(ratio)).toBe(text);
   });
 });

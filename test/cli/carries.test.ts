@@ -110,6 +110,10 @@ describe('onepour carries', () => {
       .filter(({ calc }) => calc === 'carries-at-most');
     const run = (changes: object) => onepour(['calc', '-'], JSON.stringify({ ...example, ...changes }));
     expect(JSON.parse(run({}).stdout).largest_kN).toBeGreaterThan(0);
+    const steps = onepour(['calc', '--steps', '-'], JSON.stringify(example)).stdout;
+    expect(steps).toMatch(/^carries at most \d+\.\d kN on the group\nlimited by .* \[EN 1992-4:2018 7\.2\.3\.1\]/);
+    expect(steps).toContain('100 %');
+    expect(steps).toContain('Step by step');
     for (const [changes, expected] of [
       [{ direction: undefined }, 'direction: expected direction { N, Vx, Vy }, or actions to be multiplied\n'],
       [{ direction: { N: 0, Vx: 0, Vy: 0 } }, 'direction: N, Vx and Vy are all 0, expected at least one that is not\n'],

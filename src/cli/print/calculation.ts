@@ -1,17 +1,15 @@
 import * as z from 'zod';
-import { anchorageOutput } from '../../calc/anchorage-output.ts';
+import { type AnchorageOutput, anchorageOutput } from '../../calc/anchorage-output.ts';
+import { carriesAtMostCalc } from '../../calc/carries-at-most.ts';
 import { printInteraction, printModes, printSteps } from './anchorage.ts';
-import { showRatio } from './numbers.ts';
+import { showLimit, showRatio } from './numbers.ts';
 import { layPoint } from './table.ts';
 import { nameMode } from './words.ts';
 
-const printable = z.object(anchorageOutput.shape);
+const anchorageResult = z.object(anchorageOutput.shape);
+const carriesResult = z.object(carriesAtMostCalc.output.shape);
 
-/** A result for reading: an anchorage with its table and steps, any other calculation as indented JSON. */
-export function printCalculation(result: object, width: number): string {
-  const read = printable.safeParse(result);
-  if (!read.success) return JSON.stringify(result, null, 2);
-  const { data } = read;
+function printAnchorage(data: AnchorageOutput, width: number): string {
   const parts = [data.standard, printModes(data, width), printInteraction(data)];
   if (data.governing !== null)
     parts.push(
@@ -22,4 +20,28 @@ export function printCalculation(result: object, width: number): string {
     ...data.notes.map((note) => layPoint(note, width, '')),
   );
   return `${parts.filter((part) => part !== '').join('\n')}\n\nStep by step\n\n${printSteps(data, width)}`;
+}
+
+/** The largest load in words, then the full check at that load. */
+function printLargest(data: z.infer<typeof carriesResult>, width: number): string {
+  const { largest_kN, multiplier, governing, atLargest } = data;
+  const times = typeof multiplier === 'number' ? `, ${showLimit(multiplier * 1000)} times the actions` : '';
+  return [
+    largest_kN === null
+      ? 'carries at most: no limit computed here'
+      : `carries at most ${showLimit(largest_kN * 1000)} kN on the group${times}`,
+    ...(governing === null ? [] : [`limited by ${nameMode(governing.mode)} [${governing.clause}]`]),
+    ...data.notes.map((note) => layPoint(note, width, '')),
+    ...(atLargest === undefined
+      ? []
+      : ['', `At ${largest_kN === null ? 'the load tried' : 'that load'}:`, printAnchorage(atLargest, width)]),
+  ].join('\n');
+}
+
+/** A result for reading: an anchorage with its table and steps, the largest load with its check, all else as indented JSON. */
+export function printCalculation(result: object, width: number): string {
+  const anchorage = anchorageResult.safeParse(result);
+  if (anchorage.success) return printAnchorage(anchorage.data, width);
+  const carries = carriesResult.safeParse(result);
+  return carries.success ? printLargest(carries.data, width) : JSON.stringify(result, null, 2);
 }
