@@ -392,6 +392,9 @@ describe('rows', () => {
     expect(action([0, -4, 0], [0, -3, 0], [0, 2, 0])).toBe(7000);
     expect(action([0, -4, 0], [0, 1, 0], [0, -2, 0])).toBe(5000);
     expect(action([0, -4, 0], [0, 1, 0], [0, 2, 0])).toBe(4000);
+    // What is pulled away has no share in the eccentricity: A alone, 60 mm from the middle.
+    const away = part(row([0, -4, 0], [0, 1, 0], [0, 0, 0]), 180, 'toward');
+    expect(away.factors.psi_ec).toBeCloseTo(1 / (1 + 60 / 150), 12);
   });
   it('along the edge the front row has its own shears only, by size', () => {
     expect(part(row([0, 0, 4], [0, 0, 3], [0, 0, 2]), 180, 'along').action).toBe(7000);

@@ -250,6 +250,11 @@ describe('deep anchors', () => {
     expect(basic(285).basic).toBeCloseTo(23.4 * 285 ** (5 / 3), 6);
     expect(basic(300).basic).toBeCloseTo(314594.6, 1);
     expect(basic(635).basic).toBeCloseTo(1097754.9, 1);
+    const light = checkAci(
+      { insert: { embedment: 300 }, thickness: 900, concrete: { lightweightFactor: 0.75 } },
+      load([21, 0, 0]),
+    );
+    expect(rowOf(light, 'concrete-cone').basic).toBeCloseTo(0.75 * 314594.61, 1);
   });
   it('shows both formulas where both may be used, one where not', () => {
     const names = (embedment: number) =>

@@ -81,6 +81,8 @@ function drawCase(next: Next): Case {
       embedment,
       shaftDiameter: next(16, 30),
       foot: { kind: 'diameter', diameter: next(36, 60), thickness: isTrue(0.5) ? next(3, 8) : null },
+      // At times so weak that the steel governs.
+      steelParts: [{ name: 'bolt', area: isTrue(0.3) ? next(8, 40) : 157, ultimate: 800, yield: 640, resists: 'both' }],
       // Ductile by every document, or by none.
       elongation: isTrue(0.5) ? 15 : 7,
       qualification: { document: 'an invented product document', standard: 'EN 1992-4; AS 5216; ACI 318-19' },

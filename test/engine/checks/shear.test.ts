@@ -438,6 +438,17 @@ describe('edge failure', () => {
     expect(row.factors.psi_ec).toBeCloseTo(1 / 1.125, 12);
     expect(row.action).toBeCloseTo(7500, 9);
   });
+  // A 4 kN toward the edge, B 3 kN along it, 45 mm to each side of the middle: the resultant is 5 kN, A's part of it 16/5, B's 9/5:
+  // e = 45 · (16 − 9)/25 = 12.6 mm: psi_ec = 1/(1 + 25.2/240).
+  it('each insert weighs by its part of the resultant', () => {
+    const at = [
+      [80, 1000],
+      [80, 1090],
+    ] as const;
+    const row = rowToward(check({ outline: PANEL, at }, load([0, -4, 0], [0, 0, 3])), 'concrete-edge', 180);
+    expect(row.action).toBeCloseTo(5000, 9);
+    expect(row.factors.psi_ec).toBeCloseTo(1 / (1 + 25.2 / 240), 12);
+  });
   it('3 c1 = 240 mm apart they resist alone', () => {
     const rows = (s: number) =>
       check(
@@ -890,6 +901,15 @@ describe('tension and shear together', () => {
     expect(result.interaction[1]!.ratio).toBeCloseTo((n ** 1.5 + v ** 1.5) ** (2 / 3), 12);
     expect(result.governing).toEqual({ mode: 'interaction-concrete', ratio: result.interaction[1]!.ratio });
     expect(result.verdict).toBe('pass');
+  });
+  // 20 mm²: steel 8/10.667 = 0.75 and 3/6.4 = 0.46875: 0.782227. Concrete 8/33.564 = 0.238351 and 3/67.128 = 0.044691: 0.251083.
+  it('weak steel does not enter the interaction of the concrete, and it governs', () => {
+    const weak = check({ insert: { steelParts: [{ ...STEEL, area: 20 }] } }, load([8, 3, 0]));
+    expect(weak.interaction.map(({ kind, ratio }) => [kind, ratio])).toEqual([
+      ['steel', expect.closeTo(0.782227, 6)],
+      ['concrete', expect.closeTo(0.251083, 6)],
+    ]);
+    expect(weak.governing).toEqual({ mode: 'interaction-steel', ratio: expect.closeTo(0.782227, 6) });
   });
   it('steel insert by insert: tension on one and shear on another do not meet', () => {
     const apart = check(
