@@ -162,7 +162,9 @@ describe('anchorage', () => {
     expect(of('pull-out', further).characteristic_kN).toBeCloseTo((10.5 * 1000 * 32) / 1000, 9);
     expect(of('splitting', further)).toMatchObject({ applies: true, safety: 1.8 });
     expect(of('pry-out', further).factors).toMatchObject({ k_8: 1.5, k_re: 0.75 });
-    expect(further.modes.filter(({ mode }) => mode === 'bar-steel').length).toBeGreaterThan(0);
+    // Hangers behind the cone; hairpins toward the left edge, 180 degrees.
+    const bars = further.modes.filter(({ mode }) => mode === 'bar-steel');
+    expect(bars.map((row) => row.edge?.from)).toEqual([undefined, [0, 2000]]);
     expect(further.notes.join()).toContain('fatigue: no rule');
   });
   it('compression and tested resistances', () => {

@@ -276,12 +276,14 @@ describe('factors of an edge body', () => {
     expect(strip(150).edgeUsed).toBeCloseTo(100, 9);
     expect(strip(150).characteristic).toBeCloseTo(14652, 6);
     expect(strip(150).notes.join()).toContain('edge distance reduced from 200 to 100 mm');
-    // 120 thick: the sides decide, 80 mm: (80 + 100 + ...) = 220 · 120/(4.5 · 80²), psi_ed = 0.7 + 0.3 · 100/120.
+    // 120 thick: 80 mm: 220 · 120/(4.5 · 80²), psi_ed = 0.7 + 0.3 · 100/120.
     expect(strip(120).edgeUsed).toBeCloseTo(80, 9);
     expect(strip(120).characteristic).toBeCloseTo(
       22.2 * 80 ** 1.5 * ((220 * 120) / 28800) * (0.7 + (0.3 * 100) / 120),
       6,
     );
+    // 105 thick: the farther side decides alone, 120/1.5 of 100/1.5 and 105/1.5.
+    expect(strip(105).edgeUsed).toBeCloseTo(80, 9);
     // 300 thick is not thin.
     expect(strip(300).edgeUsed).toBe(200);
   });

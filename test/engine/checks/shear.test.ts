@@ -134,6 +134,9 @@ describe('stand-off', () => {
     expect(row.characteristic).toBe(62800);
     expect(row.notes.join()).toContain('without lever arm is the lower');
     expect(short.interaction.find(({ kind }) => kind === 'steel')?.ratio).toBeCloseTo(0.38668, 5);
+    // With 1 kN of tension the shear of the steel governs: 20/50.24.
+    const sheared = check({ other: { leverArm: { ...leverArm, length: 0.5 } } }, load([1, 20, 0]));
+    expect(sheared.governing).toEqual({ mode: 'steel-shear', ratio: expect.closeTo(20 / 50.24, 9) });
   });
   it('no steel left: the ratio is endless and the verdict fail', () => {
     const result = check({ other: { leverArm } }, load([90, 2, 0]));

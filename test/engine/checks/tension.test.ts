@@ -228,6 +228,33 @@ describe('three or more near edges', () => {
       [-260, 80],
     ] as const;
     expect(rowOf(check({ outline: wide }, load([5, 0, 0])), 'concrete-cone').embedmentUsed).toBe(100);
+    // Three sides round the insert, 80 mm away, normals 20 degrees apart: three near edges of nearly one direction.
+    const normal = (degrees: number) =>
+      [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)] as const;
+    const corner = (degrees: number, more: number) => {
+      const [nx, ny] = normal(degrees);
+      const reach = 80 / Math.cos((10 * Math.PI) / 180);
+      const [tx, ty] = normal(degrees > 180 ? degrees + 100 : degrees - 100);
+      return [reach * nx + more * tx, reach * ny + more * ty] as const;
+    };
+    const round = [corner(170, 0), corner(190, 0), corner(190, 2000), corner(170, 2000)];
+    const blunt = rowOf(check({ outline: round }, load([5, 0, 0])), 'concrete-cone');
+    expect(blunt.embedmentUsed).toBe(100);
+    expect(blunt.factors.psi_s).toBeCloseTo(0.7 + (0.3 * 80) / 150, 9);
+  });
+
+  // Two edges 180 mm away, past c_cr = 150, at 45 degrees: the square lies along one of them, and the other cuts its corner, 150 √2 = 212.13 mm
+  // away: a triangle 32.13 mm high, 32.13² mm².
+  it('squares are turned to edges that only their corners reach', () => {
+    const outline = [
+      [-2000, -180],
+      [180 * Math.SQRT2 + 180, -180],
+      [180 * Math.SQRT2 - 2000, 2000],
+      [-2000, 2000],
+    ] as const;
+    const row = rowOf(check({ outline }, load([5, 0, 0])), 'concrete-cone');
+    expect(row.factors.areaRatio).toBeCloseTo(1 - (150 * Math.SQRT2 - 180) ** 2 / 90000, 9);
+    expect(row.factors.psi_s).toBe(1);
   });
 });
 
