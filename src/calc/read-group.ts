@@ -135,7 +135,7 @@ export function listAssumptions(given: GroupInput): string[] {
   if (given.insert.steelParts !== undefined && given.insert.stressArea_mm2 !== undefined)
     assumed.push('steelParts given: stressArea_mm2 and its stresses are not used');
   if (given.partialFactors?.gamma_Mc === undefined && !given.standard.startsWith('ACI'))
-    assumed.push('gamma_Mc 1.5, the recommended value');
+    assumed.push(given.standard === 'AS 5216' ? "phi_Mc 1/1.5, the code's own" : 'gamma_Mc 1.5, the recommended value');
   return assumed;
 }
 

@@ -15,6 +15,9 @@ import { loadRatio } from './verdict.ts';
 /** Inserts of an edge row closer than this multiple of c1 act together (7.2.2.5). */
 const ROW_CHAIN = 3;
 
+/** A row behind carries more than one before it only by more than rounding (relative). */
+const ROUNDING = 1e-9;
+
 /** Rows of inserts along each side, in the order of the sides; found once for each set of inserts. */
 function findSides(p: PreparedAnchorage, members: readonly number[]): readonly ShearSide[] {
   const key = keyMembers(members, p.count);
@@ -95,7 +98,7 @@ function checkRows(run: Run, { front, behind, preparedBehind }: ShearSide): void
   if (!run.hasAction) return;
   for (let k = 0; k < behind.length; k++) {
     const load = findLoad(run, behind[k]!);
-    if (load.force <= largest) continue;
+    if (load.force <= largest * (1 + ROUNDING)) continue;
     largest = load.force;
     preparedBehind[k] ??= prepareRow(run.p, behind[k]!);
     checkRow(run, preparedBehind[k]!, load, front.length + 1);

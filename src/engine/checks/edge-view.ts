@@ -1,6 +1,6 @@
 import { measureRay } from '../geometry/ray.ts';
 import type { Side } from '../geometry/region.ts';
-import { isInSight, visibleSpan } from '../geometry/sight.ts';
+import { isInSight, visibleSpan, visibleSpanAround } from '../geometry/sight.ts';
 import type { EdgeEnd, EdgeView, PreparedAnchorage } from './prepared.ts';
 
 /** A foot this near the end of its side is at the end: sight along the side's own corner is a matter of rounding [mm]. */
@@ -94,13 +94,13 @@ function standTo(p: PreparedAnchorage, side: Side, start: EdgeEnd, end: EdgeEnd,
   if (past >= reach || !isInSight(p.region, x, y, cornerX, cornerY)) return null;
   if (corner.open !== null) return { distance, left: toStart(), right: toEnd(), place: 'beside' };
   if (start.angle >= CUT_CORNER && end.angle >= CUT_CORNER) return null;
+  // What an opening hides of the edge ends it here too. The edge may go on past its own side at corners that hardly turn.
+  const seen = visibleSpanAround(p.region, side.index, x, y, isPastStart ? 0 : side.length);
+  if (seen === null) return null;
+  const left = seen.from > GRAZED ? foot - seen.from : toStart();
+  const right = seen.to < side.length - GRAZED ? seen.to - foot : toEnd();
   // No corner distance is left, and the body reaches the edge only from its end on: a negative distance says so.
-  return {
-    distance,
-    left: isPastStart ? -past : toStart(),
-    right: isPastStart ? toEnd() : -past,
-    place: 'beyond',
-  };
+  return { distance, left: isPastStart ? -past : left, right: isPastStart ? right : -past, place: 'beyond' };
 }
 
 /** An insert before a side that the edge goes on along, or between two such sides at a corner that hardly turns in. */

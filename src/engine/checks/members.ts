@@ -9,6 +9,9 @@ export function keyMembers(members: readonly number[], count: number): MemberSet
   return mask;
 }
 
+/** Points apart by the limit, but for rounding, are not nearer than it (relative). */
+const ROUNDING = 1e-9;
+
 /**
  * Sets of points chained by distances below `limit` (single linkage), each with the longest link of its minimum spanning
  * tree. O(n²).
@@ -32,7 +35,7 @@ export function chainByDistance(
     let longestLink = 0;
     for (;;) {
       let next = -1;
-      let least = limit;
+      let least = limit * (1 - ROUNDING);
       for (let k = 0; k < left.length; k++) {
         const dx = xs[left[k]!]! - xs[newest]!;
         const dy = ys[left[k]!]! - ys[newest]!;

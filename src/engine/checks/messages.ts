@@ -13,6 +13,7 @@ export const MESSAGES = {
   'partial-head': 'the foot is not a full circumferential head; its pull-out and blow-out need a test report',
   'partial-head-blow-out': 'the foot is not a full circumferential head: side-face blow-out is not covered',
   'steel-strength': '{part}: f_uk {value} MPa is above {high} MPa, the highest that {document} covers',
+  'no-steel-part': 'no steel part is given that carries {load}: its steel is not checked',
   'uncovered-use': '{use}: no rule of this program covers it; a licensed engineer must decide',
   'compressed-insert': 'insert {insert} is pressed by {value} kN; concrete in front of the foot is not computed',
   'splitting-unknown':

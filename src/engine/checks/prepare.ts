@@ -48,18 +48,20 @@ function findSafest(edition: Edition, parts: readonly (Resistance | null)[]): nu
 
 /**
  * Design resistances that meet in one piece of steel: of each part that carries both loads; and where a test gives one of
- * the two for the whole insert, with the least of the other kind.
+ * the two for the whole insert, with the least of the other kind. Where no part carries both, the least of each kind.
  */
 function pairSteel(parts: readonly PreparedPart[], tested: TestedSteel): SteelPair[] {
   const pairs: SteelPair[] = [];
   for (const { tension, shear } of parts)
     if (tension !== null && shear !== null) pairs.push({ tension: tension.design, shear: shear.design });
-  if (tested.tension === null && tested.shear === null) return pairs;
-  const least = {
-    tension: Math.min(tested.tension?.design ?? Number.POSITIVE_INFINITY, ...pairs.map(({ tension }) => tension)),
-    shear: Math.min(tested.shear?.design ?? Number.POSITIVE_INFINITY, ...pairs.map(({ shear }) => shear)),
-  };
-  return [...pairs, least];
+  if (pairs.length > 0 && tested.tension === null && tested.shear === null) return pairs;
+  const counted = pairs.length > 0 ? parts.filter(({ tension, shear }) => tension !== null && shear !== null) : parts;
+  const least = (kind: 'tension' | 'shear') =>
+    Math.min(
+      tested[kind]?.design ?? Number.POSITIVE_INFINITY,
+      ...counted.map((part) => part[kind]?.design ?? Number.POSITIVE_INFINITY),
+    );
+  return [...pairs, { tension: least('tension'), shear: least('shear') }];
 }
 
 function preparePart(group: AnchorageGroup, edition: Edition, part: SteelPart): PreparedPart {

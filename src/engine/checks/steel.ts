@@ -29,7 +29,11 @@ export function checkSteelTension(run: Run): void {
     if (p.group.partialFactors.steelTension === null) p.edition.steelTensionSafety(part, p.group.insert, report);
     report.close(tension.characteristic, tension.safety, run.hasAction ? action : null);
   }
-  if (action > 0) checkTested(run, 'steel-tension', worst, action);
+  if (action > 0) {
+    checkTested(run, 'steel-tension', worst, action);
+    if (p.parts.every((part) => part.tension === null) && p.tested.tension === null)
+      tally.refuse(writeMessage('no-steel-part', { load: 'tension' }));
+  }
 }
 
 /** A tested resistance of the whole insert stands beside the parts: the lower governs. */
@@ -81,6 +85,8 @@ export function checkSteelShear(run: Run): void {
     report.close(shear.characteristic, shear.safety, run.hasAction ? action : null);
   }
   if (leverArm === null && action > 0) checkTested(run, 'steel-shear', worst, action);
+  if (action > 0 && p.parts.every((part) => part.shear === null) && p.tested.shear === null)
+    tally.refuse(writeMessage('no-steel-part', { load: 'shear' }));
 }
 
 /** With a lever arm each insert's own tension counts, so the worst is looked for over all of them. */

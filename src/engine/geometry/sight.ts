@@ -112,11 +112,30 @@ export function visibleSpan(
 ): { readonly from: number; readonly to: number } | null {
   const side = region.sides[sideIndex]!;
   const foot = (px - side.fromX) * side.ux + (py - side.fromY) * side.uy;
+  if (foot < -TOLERANCE || foot > side.length + TOLERANCE) return null;
+  return visibleSpanAround(region, sideIndex, px, py, foot);
+}
+
+/**
+ * The part of a side that is in sight from p and holds a place on it, or ends there: mm along the side from its start. Null
+ * when that place is hidden, p is behind the side, or nothing but the place itself is in sight.
+ * @param place along the side from its start [mm]
+ */
+export function visibleSpanAround(
+  region: Region,
+  sideIndex: number,
+  px: number,
+  py: number,
+  place: number,
+): { readonly from: number; readonly to: number } | null {
+  const side = region.sides[sideIndex]!;
   const depth = measureToSide(side, px, py);
-  if (depth <= 0 || foot < -TOLERANCE || foot > side.length + TOLERANCE) return null;
+  if (depth <= 0) return null;
   if (!region.hasReentrantCorner) return { from: 0, to: side.length };
-  let from = -Math.max(0, foot);
-  let to = Math.max(0, side.length - foot);
+  const foot = (px - side.fromX) * side.ux + (py - side.fromY) * side.uy;
+  const ahead = place - foot;
+  let from = -Math.max(0, place);
+  let to = Math.max(0, side.length - place);
   for (const other of region.sides) {
     if (other === side) continue;
     // Along the side from the foot (s) and from p toward the side (w).
@@ -125,18 +144,18 @@ export function visibleSpan(
     const sb = (other.toX - px) * side.ux + (other.toY - py) * side.uy;
     const wb = (other.toX - px) * side.nx + (other.toY - py) * side.ny;
     if (Math.max(wa, wb) <= 0 || Math.min(wa, wb) >= depth - TOLERANCE) continue;
-    const p = castOnto(depth, sa, wa, sb, wb);
-    const q = castOnto(depth, sb, wb, sa, wa);
+    const p = castOnto(depth, sa, wa, sb, wb) - ahead;
+    const q = castOnto(depth, sb, wb, sa, wa) - ahead;
     const low = Math.min(p, q);
     const high = Math.max(p, q);
     if (low < -TOLERANCE && high > TOLERANCE) return null;
-    // A side seen end-on at the foot casts no shadow of its own; its neighbours say which way it is dark.
+    // A side seen end-on at the place casts no shadow of its own; its neighbours say which way it is dark.
     if (low >= -TOLERANCE && high <= TOLERANCE) continue;
     if (low + high > 0) to = Math.min(to, Math.max(0, low));
     else from = Math.max(from, Math.min(0, high));
   }
   if (to - from <= TOLERANCE) return null;
-  return { from: Math.max(0, foot + from), to: Math.min(side.length, foot + to) };
+  return { from: Math.max(0, place + from), to: Math.min(side.length, place + to) };
 }
 
 /** Where the end a of a segment a-b, held between the point (w = 0) and the side (w = depth), casts its shadow on the side. */

@@ -14,7 +14,7 @@ const check = (changes: Changes, actions: GroupActions): AnchorageResult =>
 
 const PANEL = rectangle(0, 0, 4000, 4000);
 const CONE = 8.9 * Math.sqrt(32) * 1000;
-const A_HAIR = 1e-7;
+const A_HAIR = 1e-6;
 
 describe('jumps of the code', () => {
   // Compression 60 mm away counts psi_M = 2 − 60/150 = 1.6 while the edge is 150 mm off; nearer nothing counts: −37.5 %.
@@ -147,7 +147,7 @@ describe('jumps of our choices', () => {
     expect(one.factors.psi_ec).not.toBeCloseTo(other.factors.psi_ec!, 4);
   });
 
-  // A corner of 89.9 degrees on a panel's side is never a pass; at 90 it is.
+  // A corner below 89.9 degrees on a panel's side is never a pass; a tenth of a degree is left to rounding: 7 mm in 4 m.
   it('a corner just below 90 degrees', () => {
     const verdict = (lean: number) =>
       check(
@@ -163,7 +163,8 @@ describe('jumps of our choices', () => {
         load([0, 0, -2]),
       ).verdict;
     expect(verdict(0)).toBe('pass');
-    expect(verdict(1)).toBe('not covered');
+    expect(verdict(6.9)).toBe('pass');
+    expect(verdict(7.1)).toBe('not covered');
   });
 });
 
@@ -240,8 +241,8 @@ describe('ACI 318-19: jumps and more that is not better', () => {
     const cone = (embedment: number, standard: 'ACI 318-19' | 'ACI 318M-19') =>
       rowOf(checkAci({ insert: { embedment }, thickness: 900 }, load([20, 0, 0]), standard), 'concrete-cone')
         .characteristic!;
-    expect(cone(280, 'ACI 318M-19') / cone(280 - A_HAIR, 'ACI 318M-19')).toBeCloseTo(1, 8);
-    expect(cone(279.4, 'ACI 318-19') / cone(279.4 - A_HAIR, 'ACI 318-19')).toBeCloseTo(1, 8);
+    expect(cone(280, 'ACI 318M-19') / cone(280 - A_HAIR, 'ACI 318M-19')).toBeCloseTo(1, 7);
+    expect(cone(279.4, 'ACI 318-19') / cone(279.4 - A_HAIR, 'ACI 318-19')).toBeCloseTo(1, 7);
   });
 
   // Of the code: both edges of a corner at 40 mm, a foot of 100 mm². h_ef 100: breakout 60 000 · 190²/90 000 · 0.78 = 18 772 N. A hair deeper

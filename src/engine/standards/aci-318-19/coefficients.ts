@@ -17,6 +17,8 @@ export interface AciCoefficients {
   readonly highestUltimate: number;
   /** Embedment from which k_cp is 2, 17.7.3.1 [mm]. */
   readonly pryOutDepth: number;
+  /** Widest spacing of stirrups along an edge that count, 17.7.2.5 [mm]. */
+  readonly widestStirrups: number;
 }
 
 /** Newtons in a pound, millimetres in an inch, both exact; MPa in a pound for each square inch. */
@@ -44,6 +46,7 @@ export const INCH_POUND: AciCoefficients = {
   edgeCap: convert(9, 1.5),
   highestUltimate: 125_000 * PSI,
   pryOutDepth: 2.5 * INCH,
+  widestStirrups: 4 * INCH,
 };
 
 /** ACI 318M-19, which rounds its own. */
@@ -57,4 +60,5 @@ export const SI: AciCoefficients = {
   edgeCap: 3.7,
   highestUltimate: 860,
   pryOutDepth: 65,
+  widestStirrups: 100,
 };

@@ -1,5 +1,5 @@
 import type { AnchorageGroup, InsertProperties } from '../../checks/anchorage-group.ts';
-import { writeMessage } from '../../checks/messages.ts';
+import { roundForText, writeMessage } from '../../checks/messages.ts';
 import type { EdgeReinforcement, Edition } from '../edition.ts';
 import { nameState } from '../name-state.ts';
 import { BLOW_OUT_RESISTANCE } from './blow-out.ts';
@@ -24,9 +24,11 @@ const DUCTILE_AREA_REDUCTION = 30;
 /** Blow-out is checked where h_ef is above this multiple of c_a1, 17.6.4.1. */
 const BLOW_OUT_DEPTH = 2.5;
 
-/** ψ_c,V, 17.7.2.5: uncracked; cracked with stirrups no wider than 4 in, with a bar, without either. */
+/** A limit is passed only where more than rounding parts a number from it (relative). */
+const ROUNDING = 1e-9;
+
+/** ψ_c,V, 17.7.2.5: uncracked; cracked with stirrups no wider than 4 in (100 mm), with a bar, without either. */
 const EDGE_CRACKING = { uncracked: 1.4, stirrups: 1.4, bar: 1.2, none: 1 } as const;
-const WIDEST_STIRRUPS = 4 * 25.4;
 
 function describeDuctility({ elongation, areaReduction }: InsertProperties): { isDuctile: boolean; how: string } {
   if (elongation === null || areaReduction === null)
@@ -35,14 +37,14 @@ function describeDuctility({ elongation, areaReduction }: InsertProperties): { i
   return { isDuctile, how: `${isDuctile ? 'ductile' : 'brittle'}: A5 ${elongation} %, Z ${areaReduction} % (17.5.3)` };
 }
 
-function findEdgeReinforcement({ concrete, reinforcement }: AnchorageGroup): EdgeReinforcement {
+function findEdgeReinforcement({ concrete, reinforcement }: AnchorageGroup, widestStirrups: number): EdgeReinforcement {
   if (!concrete.cracked) return { factor: EDGE_CRACKING.uncracked, note: null };
   const { edge: kind, stirrupSpacing } = reinforcement;
   if (kind !== 'bar-and-stirrups') return { factor: EDGE_CRACKING[kind], note: null };
-  const limit = 100;
+  const limit = roundForText(widestStirrups);
   if (stirrupSpacing === null)
     return { factor: EDGE_CRACKING.stirrups, note: writeMessage('stirrups-stated', { limit }) };
-  if (stirrupSpacing <= WIDEST_STIRRUPS) return { factor: EDGE_CRACKING.stirrups, note: null };
+  if (stirrupSpacing <= widestStirrups) return { factor: EDGE_CRACKING.stirrups, note: null };
   return { factor: EDGE_CRACKING.bar, note: writeMessage('stirrups-wide', { value: stirrupSpacing, limit }) };
 }
 
@@ -141,7 +143,7 @@ function makeEdition(units: AciUnits): Edition {
 
     splitting: null,
     blowOut: {
-      isNear: (c, embedment) => embedment > BLOW_OUT_DEPTH * c,
+      isNear: (c, embedment) => embedment > BLOW_OUT_DEPTH * c * (1 + ROUNDING),
       reach: 1 / BLOW_OUT_DEPTH,
       chain: 6,
       body: CORNER_REACH,
@@ -170,7 +172,7 @@ function makeEdition(units: AciUnits): Edition {
       sink?.step(edge.EDGE_REDUCED_DISTANCE, [largestCorner, thickness, largestSpacing, c], value);
       return value;
     },
-    edgeReinforcement: findEdgeReinforcement,
+    edgeReinforcement: (group) => findEdgeReinforcement(group, coefficients.widestStirrups),
     concreteEdge: (question) => resistEdge(units, question),
     weakensTorsionPairs: false,
 

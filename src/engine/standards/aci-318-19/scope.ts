@@ -4,12 +4,15 @@ import { findUncoveredAnywhere, isQualifiedFor } from '../uncovered.ts';
 
 const DOCUMENT = 'ACI 318';
 
-/** Highest concrete strength for cast-in anchors, 17.3.1: 10 000 psi, 70 MPa in the SI edition, taken for both. */
+/**
+ * Highest concrete strength for cast-in anchors, 17.3.1: 10 000 psi, 70 MPa in the SI edition, taken for both. Steel above 1000 MPa
+ * counts as too brittle to go by (our choice; f_uta is held down to 860 MPa in any case).
+ */
 export const LIMITS = {
   lowestConcrete: null,
   highestConcrete: 70,
   smallestEmbedment: null,
-  highestSteel: null,
+  highestSteel: 1000,
 } as const;
 
 /**
@@ -24,6 +27,16 @@ export function findUncovered(group: AnchorageGroup): readonly string[] {
     reasons.push(
       writeMessage('strength-high', { value: concrete.strength, high: LIMITS.highestConcrete, document: DOCUMENT }),
     );
+  for (const part of insert.steelParts)
+    if (part.ultimate > LIMITS.highestSteel)
+      reasons.push(
+        writeMessage('steel-strength', {
+          part: part.name,
+          value: part.ultimate,
+          high: LIMITS.highestSteel,
+          document: DOCUMENT,
+        }),
+      );
   if (!isQualifiedFor(insert, DOCUMENT)) reasons.push(writeMessage('no-qualification', { document: DOCUMENT }));
   if (leverArm !== null)
     reasons.push(writeMessage('lever-arm-uncovered', { value: roundForText(leverArm.length), document: DOCUMENT }));

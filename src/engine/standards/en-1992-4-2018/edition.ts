@@ -24,6 +24,9 @@ const DUCTILE_ELONGATION = 8;
 /** Blow-out is checked where the edge distance is at most this fraction of the embedment, 7.2.1.8. */
 const BLOW_OUT_REACH = 0.5;
 
+/** A limit is met as well where only rounding parts a number from it (relative). */
+const ROUNDING = 1e-9;
+
 /** ψ_re,V with bars and stirrups along the edge in cracked concrete, 7.2.2.5. */
 const STIRRUP_FACTOR = 1.4;
 
@@ -137,7 +140,7 @@ export const EN_1992_4_2018 = {
   splitting: { groupEdge: 1.2, resist: resistSplitting },
 
   blowOut: {
-    isNear: (c1, embedment) => c1 <= BLOW_OUT_REACH * embedment,
+    isNear: (c1, embedment) => c1 <= BLOW_OUT_REACH * embedment * (1 + ROUNDING),
     reach: BLOW_OUT_REACH,
     chain: 4,
     body: 2,
