@@ -23,6 +23,11 @@ describe('least distances of a product document', () => {
     ]);
     expect(reasonsOf({ leastEdge_mm: 75 }, at(75, 1100, 500))).toEqual([]);
   });
+  it('tells the worst and how many more', () => {
+    expect(reasonsOf({ leastEdge_mm: 75 }, at(70, 3940, 500))).toEqual([
+      'insert 2: 60 mm from an edge, below 75 mm (the document of F16); 1 more so',
+    ]);
+  });
   it('looks at every pair and at the thickness', () => {
     expect(reasonsOf({ leastSpacing_mm: 150, leastThickness_mm: 200 }, at(900, 1040, 500))).toEqual([
       'inserts 1 and 2: 140 mm apart, below 150 mm (the document of F16)',

@@ -11,15 +11,19 @@ function showLength(length: number): string {
   return `${Math.round(length * 10) / 10} mm`;
 }
 
-function sayTooClose({ kind, inserts, has, needs, source }: TooClose): string {
-  const asked = `${showLength(needs)} (${source})`;
+/** The worst of equal faults in a sentence, and how many there are. */
+function sayTooClose(faults: readonly TooClose[]): string {
+  const worst = faults.reduce((least, fault) => (fault.has < least.has ? fault : least));
+  const { kind, inserts, has, needs, source } = worst;
+  const asked = `below ${showLength(needs)} (${source})`;
+  const more = faults.length > 1 ? `; ${faults.length - 1} more so` : '';
   switch (kind) {
     case 'edge':
-      return `insert ${inserts[0]}: ${showLength(has)} from an edge, below ${asked}`;
+      return `insert ${inserts[0]}: ${showLength(has)} from an edge, ${asked}${more}`;
     case 'spacing':
-      return `inserts ${inserts.join(' and ')}: ${showLength(has)} apart, below ${asked}`;
+      return `inserts ${inserts.join(' and ')}: ${showLength(has)} apart, ${asked}${more}`;
     case 'thickness':
-      return `concrete ${showLength(has)} thick, below ${asked}`;
+      return `concrete ${showLength(has)} thick, ${asked}`;
   }
 }
 
@@ -27,7 +31,7 @@ function sayTooClose({ kind, inserts, has, needs, source }: TooClose): string {
  * Where a group stands too near to an edge, to each other or in too thin concrete: by rules of its product's document, and by
  * ACI 318 the code's own, which keep splitting away.
  * @param isTorqued whether the inserts are tightened beyond snug
- * @returns one sentence each
+ * @returns a sentence for each kind of fault and rule, with the worst
  */
 export function findLeastDistanceFaults(
   group: AnchorageGroup,
@@ -46,5 +50,10 @@ export function findLeastDistanceFaults(
     at: [x, y] as const,
     edgeDistance: region.sides.length === 0 ? null : distanceToBoundary(region, x, y),
   }));
-  return findTooClose(placed, member.thickness, rules).map(sayTooClose);
+  const faults = new Map<string, TooClose[]>();
+  for (const fault of findTooClose(placed, member.thickness, rules)) {
+    const kind = `${fault.kind} ${fault.source}`;
+    faults.set(kind, [...(faults.get(kind) ?? []), fault]);
+  }
+  return [...faults.values()].map(sayTooClose);
 }
