@@ -36,13 +36,13 @@ const loads = {
   C28: [['wind out', 9, 0, -5]],
   C29: [['beam', 18, 4, -26]],
   C30: [['beam', 12, 0, -30, 0, 0.8, 0]],
-  C31: [['brace frame', 46, 12, -34, 4.5, 3.0, 0]],
+  C31: [['brace frame', 40, 10, -30, 3.8, 2.6, 0]],
   C32: [['wind out', 20, 3, -10]],
   C33: [['wind out', 9, 0, -5]],
   C34: [['sign', 5, 0, -3]],
   C35: [['gangway', 30, 12, -40], ['gangway swing', 12, 30, -20, 0, 0, 1.5]],
   C36: [['wind out', 24, 4, -12]],
-  C37: [['fender', 12, 10, -62, 3.0, 0, 0]],
+  C37: [['fender', 8, 4, -18, 1.2, 0, 0]],
   C38: [['hand rail', 12, 0, -6, 1.6, 0, 0]],
   C39: [['cable', 3, 1, 0]],
   C40: [['davit', 0, -12, -6]],
@@ -89,7 +89,9 @@ function ferrule(id, thread, size, more = {}) {
 const m12 = { length: 70, body: 18, foot: 36, footThickness: 6, threadDepth: 28, hole: 8 };
 const m16 = { length: 103, body: 24, foot: 46, footThickness: 7, threadDepth: 38, hole: 10 };
 const m16short = { ...m16, length: 75 };
+const m16long = { ...m16, length: 140, foot: 50 };
 const m20 = { length: 138, body: 30, foot: 58, footThickness: 8, threadDepth: 46, hole: 12 };
+const m20short = { ...m20, length: 95 };
 const m24 = { length: 170, body: 36, foot: 70, footThickness: 10, threadDepth: 54, hole: 14 };
 
 const catalogue = {
@@ -100,15 +102,17 @@ const catalogue = {
   name: 'House list of an invented yard; no real maker, no real product',
   items: [
     ferrule('F12-70', 'M12', m12, { finish: 'zinc', coating_um: 8, threadClass: '6H', boltFinishes: ['plain', 'zinc'], splitting: { criticalEdge_mm: 170, minimumThickness_mm: 100 } }),
-    ferrule('F16-75', 'M16', m16short),
+    ferrule('F16-75', 'M16', m16short, { price: { amount: 4.2, currency: 'EUR' } }),
     ferrule('F16-103', 'M16', m16, { splitting: { criticalEdge_mm: 260, minimumThickness_mm: 140 } }),
     ferrule('F16-103-S', 'M16', m16, { name: 'Ferrule M16, 103 long, stainless', finish: 'stainless', coating_um: 0, threadClass: '6H', boltFinishes: ['stainless'], steel: stainlessSteel, leadTime_days: 42 }),
     ferrule('F16-103-N', 'M16', m16, { name: 'Ferrule M16, 103 long, without an assessment', qualification: null }),
-    ferrule('F16-103-P', 'M16', { ...m16, foot: 27, footThickness: 7 }, { name: 'Ferrule M16, small foot' }),
+    ferrule('F16-103-P', 'M16', { ...m16, foot: 27, footThickness: 7 }, { name: 'Ferrule M16, small foot', price: { amount: 5.1, currency: 'EUR' } }),
+    ferrule('F16-140', 'M16', m16long, { price: { amount: 9.8, currency: 'EUR' }, leadTime_days: 28 }),
+    ferrule('F20-95', 'M20', m20short, { price: null, leadTime_days: null }),
     ferrule('F20-138', 'M20', m20, {
       tested: [{ mode: 'thread', characteristic_kN: 170, partialFactor: null, fromStrength_MPa: null, report: 'TW-R-114 (invented)', standard: 'in-house', conditions: 'engagement 20 mm, galvanised bolt' }],
     }),
-    ferrule('F24-170', 'M24', m24),
+    ferrule('F24-170', 'M24', m24, { leadTime_days: 35 }),
     ferrule('B20-138', 'M20', m20, {
       name: 'Brace insert M20, marked B',
       ratedLoads: [{ role: 'brace', load_kN: 20, document: 'Invented brace card TW-B1', conditions: 'f_ck at least 20 MPa, any direction' }],
@@ -136,6 +140,7 @@ const six = [[-150, 100], [0, 100], [150, 100], [-150, -100], [0, -100], [150, -
 const patterns = {
   Q200: plate(300, 300, 20, 16, quad(200), [140, 140]),
   Q150: plate(240, 240, 18, 16, quad(150), [110, 110]),
+  B150: plate(240, 240, 25, 16, quad(150), [110, 110]),
   Q120: plate(190, 190, 12, 12, quad(120), [80, 80]),
   Q240: plate(340, 340, 25, 20, quad(240), [180, 180]),
   A200: plate(290, 100, 15, 16, pairAcross(200), [110, 80]),
@@ -355,7 +360,7 @@ connect('C28', 'P08', 'inside', [2400, 600], 'A200', M16, { holes: { diameter_mm
 // P09: a pier.
 connect('C29', 'P09', 'inside', [300, 3000], 'Q200', M16);
 connect('C30', 'P09', 'inside', [300, 2000], 'Q200', 'F16-103-S', { boltClass: 'A4-70', boltFinish: 'stainless' });
-connect('C31', 'P09', 'outside', [300, 1000], 'Q150', M16); // pull and shear together, too much
+connect('C31', 'P09', 'outside', [300, 1000], 'B150', M16); // pull and shear together, too much
 // P10: a wall with a rebate.
 connect('C32', 'P10', 'inside', [900, 2400], 'Q200', M16);
 connect('C33', 'P10', 'inside', [3200, 2000], 'A200', M16);

@@ -3,6 +3,8 @@ import { ENGINE_VERSION } from '../engine/version.ts';
 import { type CalcOptions, runCalc } from './calc-command.ts';
 import { type CarriesOptions, runCarries } from './carries-command.ts';
 import { type CheckOptions, runCheck } from './check-command.ts';
+import { runChoose } from './choose-command.ts';
+import type { ChooseFlags } from './choose-options.ts';
 import { runEditions } from './editions-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { runSchedules } from './schedules-command.ts';
@@ -38,6 +40,28 @@ function buildProgram(leave: (code: number) => void): Command {
       '\nExit codes: 0 all pass, 1 something does not, 2 wrong input, 3 strength not checked somewhere',
     )
     .action((job: string, options: CheckOptions) => leave(runCheck(job, options)));
+  program
+    .command('choose')
+    .description('rank the inserts with which connections pass, and say why not the others')
+    .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
+    .argument('[connection]', 'the mark of one connection; without it, each that does not pass')
+    .option('--panel <mark>', 'one panel only')
+    .option('--all', 'connections that pass, too')
+    .option('--move <mm>', 'a connection may be moved so far along each axis of its face')
+    .option('--drill', 'holes of the plate may be made to suit another thread')
+    .option('--bolt-class', 'bolts of a stronger property class may be taken where steel governs')
+    .option('--pour-in <days>', 'days until the pour, to see what can be had by then')
+    .option('--pour-date <date>', 'the day of the pour instead, as YYYY-MM-DD')
+    .option('--apply <file>', 'write the job with the first choices made, as a new .json file')
+    .option('--overwrite', 'with --apply: write over a file that is there')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 each has an insert that passes, 1 some have none, 2 wrong input, 3 nothing to choose: no action given',
+    )
+    .action((job: string, mark: string | undefined, options: ChooseFlags) =>
+      leave(runChoose(job, mark, options, new Date())),
+    );
   program
     .command('carries')
     .description('what each connection of a job carries at most, or one in full')

@@ -1,7 +1,8 @@
 /** Width of a printed page in signs, where no narrower terminal is in the way. */
 export const PAGE_WIDTH = 100;
 
-const GAP = 2;
+/** Signs between two columns. */
+export const GAP = 2;
 
 /** How a column stands: texts to the left, numbers to the right. */
 export interface Column {

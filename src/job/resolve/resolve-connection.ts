@@ -54,7 +54,7 @@ function listAssumptions(
  * default named.
  * @param items one an insert, in the connection's order
  */
-export function resolveSeat(seat: ConnectionSeat, items: readonly CatalogueItem[]): Resolution {
+function resolveSeat(seat: ConnectionSeat, items: readonly CatalogueItem[]): Resolution {
   const { connection, panel, face } = seat;
   const { item: counted, uses, isMixed } = findGoverningInsert(seat, items);
   const filled = fillSeat(seat, counted, ownHardware(seat), uses);

@@ -1,0 +1,85 @@
+import type {
+  Changes,
+  ChooseOptions,
+  ConnectionChoice,
+  PassingInsert,
+  RejectedInsert,
+} from '../assess/choose/choice.ts';
+import type { JobChoice } from '../assess/choose/choose-job.ts';
+
+// JSON has no infinity: a load on nothing shows as a null ratio.
+const toRatio = (ratio: number | null) => (ratio === Number.POSITIVE_INFINITY ? null : ratio);
+
+function writeChanges({ move, holes, boltThread, boltClass }: Changes): object {
+  return {
+    move: move === null ? null : { dx_mm: move.dx, dy_mm: move.dy },
+    holes: holes === null ? null : { ids: holes.ids, from_mm: holes.from, to_mm: holes.to },
+    boltThread,
+    boltClass,
+  };
+}
+
+function writePassing(insert: PassingInsert, rank: number): object {
+  const {
+    item,
+    ratio,
+    governing,
+    changes,
+    isAsDesigned,
+    inPanel,
+    inJob,
+    delivery,
+    lookAlikes,
+    cost,
+    consequences,
+    notes,
+  } = insert;
+  return {
+    rank,
+    item: item.id,
+    thread: item.thread,
+    length_mm: item.length_mm,
+    finish: item.finish,
+    ratio: toRatio(ratio),
+    governing,
+    isAsDesigned,
+    changes: writeChanges(changes),
+    inPanel,
+    inJob,
+    delivery,
+    lookAlikes,
+    cost,
+    consequences,
+    notes,
+  };
+}
+
+function writeRejected({ item, why, reasons, ratio, governing, tried }: RejectedInsert): object {
+  return { item: item.id, why, reasons, ratio: toRatio(ratio), governing, tried };
+}
+
+function writeChoice({ before, present, outcome, ranked, rejected, checks }: ConnectionChoice): object {
+  const { plate, ...answer } = before;
+  return {
+    ...answer,
+    ratio: toRatio(before.ratio),
+    present,
+    outcome,
+    ranked: ranked.map((insert, i) => writePassing(insert, i + 1)),
+    rejected: rejected.map(writeRejected),
+    checks,
+  };
+}
+
+/** The choices for a job as JSON. */
+export function writeChoices(job: JobChoice, options: ChooseOptions, applied: string | null): object {
+  const { move, drills, strongerBolts, daysToPour } = options;
+  return {
+    options: { move_mm: move, drill: drills, boltClass: strongerBolts, daysToPour },
+    connections: job.choices.map(writeChoice),
+    passing: job.passing,
+    withoutAction: job.withoutAction,
+    applied,
+    checks: job.checks,
+  };
+}

@@ -1,0 +1,189 @@
+import type { ChooseOptions, ConnectionChoice, PassingInsert, RejectedInsert } from '../../assess/choose/choice.ts';
+import { adviseOnNone } from './choice-advice.ts';
+import { showRatio } from './numbers.ts';
+import { type Column, GAP, indentLines, layPoint, layTable, layText } from './table.ts';
+import { nameMode, STATE_WORDS } from './words.ts';
+
+const INDENT = '  ';
+/** Where what belongs to a row stands under it. */
+const UNDER = '       ';
+
+/** What changes besides the insert, in words. */
+export function describeChanges(
+  { changes: { move, holes, boltThread, boltClass }, consequences }: Pick<PassingInsert, 'changes' | 'consequences'>,
+  face: string,
+): readonly string[] {
+  const axes = face.startsWith('edge') ? ['along the edge', 'from the outside face'] : ['in x', 'in y'];
+  const sign = (length: number) => `${length > 0 ? '+' : '−'}${Math.abs(length)} mm`;
+  const steps = move === null ? [] : [move.dx, move.dy];
+  const moves = steps.flatMap((length, i) => (length === 0 ? [] : [`${sign(length)} ${axes[i]}`]));
+  return [
+    ...(moves.length === 0 ? [] : [`move ${moves.join(', ')}`]),
+    ...(holes === null ? [] : [`holes ${holes.to} mm (now ${[...new Set(holes.from)].join(', ')})`]),
+    ...(boltThread === null ? [] : [`bolts ${boltThread.to} (now ${boltThread.from})`]),
+    ...(boltClass === null ? [] : [`bolts ${boltClass.to} (now ${boltClass.from})`]),
+    ...consequences,
+  ];
+}
+
+function describeUse({ inPanel, inJob, isAsDesigned }: PassingInsert): string {
+  if (isAsDesigned) return 'as it is';
+  if (inPanel > 0) return `panel ${inPanel}`;
+  return inJob > 0 ? `job ${inJob}` : 'new';
+}
+
+function describeDelivery({ delivery }: PassingInsert): string {
+  switch (delivery.kind) {
+    case 'not asked':
+      return '';
+    case 'in time':
+      return `${delivery.leadTime_days} days`;
+    case 'late':
+      return `${delivery.leadTime_days} days: LATE`;
+    case 'not known':
+      return 'not known';
+  }
+}
+
+function describeCost({ cost }: PassingInsert): string {
+  return cost === null ? 'no price' : `${cost.amount.toFixed(2)} ${cost.currency}`;
+}
+
+/** A column with what it shows of each insert; on a narrow page it goes under the row where `canSink` is set. */
+interface Shown extends Column {
+  readonly canSink?: true;
+  readonly show: (insert: PassingInsert, rank: number) => string;
+}
+
+function listColumns({ daysToPour }: ChooseOptions): readonly Shown[] {
+  return [
+    { head: '#', align: 'right', show: (_, rank) => String(rank) },
+    { head: 'insert', show: ({ item }) => item.id },
+    { head: 'size mm', show: ({ item }) => `${item.thread} × ${item.length_mm}` },
+    { head: 'finish', canSink: true, show: ({ item }) => item.finish },
+    { head: 'used', align: 'right', show: ({ ratio }) => showRatio(ratio) },
+    { head: 'in use', show: describeUse },
+    ...(daysToPour === null ? [] : [{ head: 'lead time', show: describeDelivery }]),
+    { head: 'look-alikes', canSink: true, show: ({ lookAlikes }) => lookAlikes.join(' ') || '-' },
+    { head: 'cost', align: 'right', show: describeCost },
+  ];
+}
+
+/** Columns that fit beside each other, and those that go under the rows: the last that can, first. */
+function fitColumns(
+  columns: readonly Shown[],
+  ranked: readonly PassingInsert[],
+  width: number,
+): { readonly beside: readonly Shown[]; readonly under: readonly Shown[] } {
+  const widths = columns.map(({ head, show }) =>
+    ranked.reduce((most, insert, i) => Math.max(most, show(insert, i + 1).length), head.length),
+  );
+  const needed = widths.reduce((sum, one) => sum + one + GAP, -GAP);
+  const last = columns.findLastIndex(({ canSink }) => canSink);
+  if (needed <= width || last < 0) return { beside: columns, under: [] };
+  const { beside, under } = fitColumns(columns.toSpliced(last, 1), ranked, width);
+  return { beside, under: [...under, columns[last]!] };
+}
+
+/** Ranked inserts, a line each; under it what has to change besides, and what found no room. */
+function printRanked({ ranked, before }: ConnectionChoice, options: ChooseOptions, width: number): string {
+  const { beside, under } = fitColumns(listColumns(options), ranked, width - INDENT.length);
+  const [heads, rule, ...rows] = layTable(
+    beside,
+    ranked.map((insert, i) => beside.map(({ show }) => show(insert, i + 1))),
+    width - INDENT.length,
+  ).split('\n');
+  const lines = ranked.flatMap((insert, i) => {
+    const changes = describeChanges(insert, before.face).join('; ');
+    const more = under.flatMap(({ head, show }) =>
+      show(insert, i + 1) === '-' ? [] : [`${head} ${show(insert, i + 1)}`],
+    );
+    const texts = [...(changes === '' ? [] : [`with ${changes}`]), ...(more.length === 0 ? [] : [more.join(', ')])];
+    return [rows[i]!, ...texts.map((text) => layText(text, width - INDENT.length, UNDER))];
+  });
+  return indentLines([heads, rule, ...lines].join('\n'), INDENT);
+}
+
+/** Names that share a text, in the order in which texts come. */
+function groupByText(
+  entries: readonly (readonly [name: string, text: string])[],
+): readonly (readonly [names: string, text: string])[] {
+  const names = new Map<string, string[]>();
+  for (const [name, text] of entries) names.set(text, [...(names.get(text) ?? []), name]);
+  return [...names].map(([text, of]) => [of.join(', '), text]);
+}
+
+/** The reason without the insert's own name and length in front, so that inserts with the same reason stand together. */
+function shortenReason({ item, reasons }: RejectedInsert): string {
+  const named = [`${item.id}, ${item.length_mm} mm long, `, `${item.id}, `];
+  return reasons.map((reason) => named.reduce((text, name) => text.replace(name, ''), reason)).join('; ');
+}
+
+function describeReason(insert: RejectedInsert): string {
+  const { why, governing, tried } = insert;
+  const others = tried.length === 0 ? '' : `; nor ${tried.join(', nor ')}`;
+  const reason = shortenReason(insert);
+  if (why !== 'fails' || governing === null) return `${reason}${others}`;
+  const uncovered = reason === '' ? '' : `; not covered either: ${reason}`;
+  return `${nameMode(governing.mode)} (${governing.combination})${others}${uncovered}`;
+}
+
+const WHY_NOT = ['fails', 'not covered', 'cannot be computed', 'does not fit', 'other role'] as const;
+
+/** Why the other inserts are not among the ranked: failing ones first, the nearest first. */
+function printRejected({ rejected }: ConnectionChoice, width: number): string {
+  const rows = WHY_NOT.flatMap((why) => {
+    const those = rejected.filter((insert) => insert.why === why);
+    if (why === 'fails') those.sort((a, b) => (a.ratio ?? 0) - (b.ratio ?? 0) || (a.item.id < b.item.id ? -1 : 1));
+    const name = ({ item, ratio }: RejectedInsert) => (why === 'fails' ? `${item.id} ${showRatio(ratio)}` : item.id);
+    const groups = groupByText(those.map((insert) => [name(insert).replaceAll(' ', '\u00a0'), describeReason(insert)]));
+    return groups.map(([names, text], i) => [i === 0 ? why : '', names, text]);
+  });
+  const columns: readonly Column[] = [
+    { head: 'why not', least: 12 },
+    { head: 'inserts', least: Math.floor(0.3 * width) },
+    { head: 'reason', least: 24 },
+  ];
+  return rows.length === 0
+    ? ''
+    : indentLines(layTable(columns, rows, width - INDENT.length).replaceAll('\u00a0', ' '), INDENT);
+}
+
+function printNotes({ ranked }: ConnectionChoice, width: number): string {
+  const notes = groupByText(ranked.flatMap(({ item, notes: all }) => all.map((note) => [item.id, note] as const)));
+  return notes.map(([names, note]) => layPoint(`${names}: ${note}`, width, INDENT)).join('\n');
+}
+
+function describeHead({ before, present }: ConnectionChoice): string {
+  const { mark, panel, face, inserts, state, ratio, governing } = before;
+  const governs = governing === null ? '' : `, ${nameMode(governing.mode)} (${governing.combination})`;
+  const used = ratio === null ? '' : ` ${showRatio(ratio)}${governs}`;
+  const count = inserts.length === 1 ? '1 insert' : `${inserts.length} inserts`;
+  return `${mark}  panel ${panel}, ${face}, ${count} ${present.join(' and ')}: ${STATE_WORDS[state]}${used}`;
+}
+
+function printBody(choice: ConnectionChoice, options: ChooseOptions, width: number): readonly string[] {
+  const say = (text: string) => [layText(text, width, INDENT, INDENT)];
+  switch (choice.outcome) {
+    case 'no action':
+      return say(
+        'No action is given, so nothing says which insert is strong enough. Give loads, or what each insert must resist (required), then choose again.',
+      );
+    case 'other role':
+      return say(
+        'Its inserts are no fixings (brace, lifting or another role): they are chosen by what their maker rates them for, not here.',
+      );
+    case 'never covered':
+      return say(`No insert cures that: ${choice.before.reasons.join('; ')}`);
+    case 'chosen':
+      return [printRanked(choice, options, width), printNotes(choice, width)];
+    case 'none passes':
+      return [adviseOnNone(choice, options, width, INDENT)];
+  }
+}
+
+/** The choice for one connection: inserts with which it passes, best first, then each other with its reason. */
+export function printChoice(choice: ConnectionChoice, options: ChooseOptions, width: number): string {
+  const parts = [...printBody(choice, options, width), printRejected(choice, width)];
+  return [layText(describeHead(choice), width), ...parts.filter((text) => text !== '')].join('\n\n');
+}
