@@ -413,3 +413,17 @@ describe('reinforcement of the panel', () => {
     expect(dense()).toBe(false);
   });
 });
+
+// ISO 10684: a galvanised bolt needs an insert tapped oversize.
+describe('the pair of bolt and insert thread', () => {
+  const reasons = (threadClass: string, boltFinish: string) =>
+    resolve({
+      items: [sampleItem({ threadClass, boltFinishes: ['zinc', 'galvanised'] })],
+      connections: [sampleConnection({ boltFinish })],
+    }).notCovered.join();
+  it('a galvanised bolt in 6H is never passed; in 6AZ it goes', () => {
+    expect(reasons('6H', 'galvanised')).toContain('a galvanised bolt does not go into a thread 6H');
+    expect(reasons('6AZ', 'galvanised')).toBe('');
+    expect(reasons('6H', 'zinc')).toBe('');
+  });
+});

@@ -1,7 +1,9 @@
 import type { AnchorageGroup, UncoveredUse } from '../../engine/checks/anchorage-group.ts';
 import { type BoltSteel, findBoltSteel, type PropertyClass } from '../../engine/hardware/property-classes.ts';
+import { judgePair } from '../../engine/hardware/thread-pairing.ts';
 import { findThread } from '../../engine/hardware/threads.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
+import type { Connection } from '../documents/connection.ts';
 import type { FixtureHole } from '../documents/fixture.ts';
 import type { ConnectionSeat } from './connection-seat.ts';
 import { findLeastDistanceReasons } from './least-distances.ts';
@@ -73,6 +75,19 @@ export function findGoverningInsert(seat: ConnectionSeat, items: readonly Catalo
   return { item, isMixed, uses: isMixed ? [...seat.uses, 'mixed types'] : seat.uses };
 }
 
+/** Why the bolt that the connection asks for does not go into the insert's thread. */
+function findPairRefusal({ boltFinish }: Connection, item: CatalogueItem): readonly string[] {
+  if (boltFinish === null) return [];
+  const { isAllowed, notes } = judgePair({
+    thread: findThread(item.thread),
+    insertClass: item.threadClass,
+    insertFinish: item.finish,
+    boltFinish,
+    boltCoating: null,
+  });
+  return isAllowed ? [] : notes.slice(0, 1);
+}
+
 /**
  * The group of a connection with one insert in all its places, or why the concrete around it cannot be given.
  * @param uses what no rule covers
@@ -117,6 +132,7 @@ export function fillSeat(
   const ofPlace = [...local.notCovered, ...findLeastDistanceReasons(group, item)];
   const ofParts = [
     ...steel.notCovered,
+    ...findPairRefusal(connection, item),
     ...(seat.mix.lightweight ? ['lightweight concrete'] : []),
     ...findWideHoles(holes, thread),
   ];

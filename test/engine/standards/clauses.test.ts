@@ -58,8 +58,11 @@ describe.each(listed)('clause records of $folder', ({ folder, clauses }) => {
   const named = clauses.map((clause) => ({ name: `${clause.fn.name}, ${clause.clause}`, clause }));
 
   it('name every clause function of the folder once', () => {
+    // A clause function that only its record uses is not exported; its example tells it from a helper.
     const functions = sources.flatMap((text) =>
-      [...text.matchAll(/^export function (\w+)/gm)].map((found) => found[1]!),
+      [...text.matchAll(/^(export )?function (\w+)/gm)]
+        .filter(([whole, exported]) => exported !== undefined || commentBefore(text, whole).includes('Example: '))
+        .map((found) => found[2]!),
     );
     const notClauses = NOT_CLAUSES[folder] ?? [];
     expect(clauses.map(({ fn }) => fn.name).sort()).toEqual(
@@ -117,14 +120,20 @@ interface Example {
   readonly tolerance: number;
 }
 
+/** The comment that stands last before a piece of a source. */
+function commentBefore(source: string, piece: string): string {
+  const before = source.slice(0, source.indexOf(piece));
+  return before.slice(before.lastIndexOf('/**'));
+}
+
 /** The examples of a function's comment: "Example: a, b, c → result; a, b, c → result." */
 function findExamples(sources: readonly string[], name: string): Example[] {
-  const source = sources.find((text) => text.includes(`export function ${name}(`))!;
-  const comment = source.slice(0, source.indexOf(`export function ${name}(`));
-  const text = comment
-    .slice(comment.lastIndexOf('/**'))
+  const source = sources.find(
+    (text) => text.includes(`\nexport function ${name}(`) || text.includes(`\nfunction ${name}(`),
+  )!;
+  const text = commentBefore(source, `function ${name}(`)
     .replace(/\n \*/g, '')
-    .match(/Example: (.*)\.\s*\/\s*$/)?.[1];
+    .match(/Example: (.*)\.\s*\/\s*(?:export )?$/)?.[1];
   return (text ?? '').split(';').flatMap((one) => {
     const [left, right] = one.replace(/\([^)]*\)/g, '').split('→');
     if (left === undefined || right === undefined) return [];

@@ -9,7 +9,7 @@ import { enClause } from './document.ts';
  * @param v V_Ed/V_Rd,s [-]
  * @returns n² + v² [-]. Example: 0.6, 0.8 → 1.
  */
-export function steelInteraction(n: number, v: number): number {
+function steelInteraction(n: number, v: number): number {
   return n * n + v * v;
 }
 
@@ -31,7 +31,7 @@ export const STEEL_INTERACTION = enClause({
  * @param v largest V_Ed/V_Rd of the concrete modes [-]
  * @returns (n^1.5 + v^1.5)^(2/3) [-]. Example: 0.5, 0.5 → 0.794.
  */
-export function concreteInteraction(n: number, v: number): number {
+function concreteInteraction(n: number, v: number): number {
   return Math.cbrt(n * Math.sqrt(n) + v * Math.sqrt(v)) ** 2;
 }
 
@@ -56,7 +56,7 @@ export const CONCRETE_INTERACTION = enClause({
  * @param v largest V_Ed/V_Rd [-]
  * @returns (n^(2/3) + v^(2/3))^1.5 [-]. Example: 0.5, 0.5 → 1.414.
  */
-export function reinforcedInteraction(n: number, v: number): number {
+function reinforcedInteraction(n: number, v: number): number {
   return (n ** (2 / 3) + v ** (2 / 3)) ** 1.5;
 }
 

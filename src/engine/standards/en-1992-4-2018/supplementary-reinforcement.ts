@@ -16,7 +16,7 @@ export const LOOP_EFFICIENCY = 0.5;
  * @param f_yk yield strength, at most 600 [MPa]
  * @returns N_Rk,re [N]. Example: 1, 2 legs, 10 mm, 500 MPa → 78 540 N.
  */
-export function barSteel(k10: number, n_re: number, d_s: number, f_yk: number): number {
+function barSteel(k10: number, n_re: number, d_s: number, f_yk: number): number {
   return (k10 * n_re * Math.PI * d_s * d_s * Math.min(f_yk, LARGEST_BAR_YIELD)) / 4;
 }
 
@@ -45,7 +45,7 @@ export const BAR_STEEL = enClause({
  * @param gamma_c partial factor for concrete [-]
  * @returns f_bd [MPa]. Example: 1, 30 MPa, 1.5 → 3.04 MPa.
  */
-export function bondStrength(eta_1: number, f_ck: number, gamma_c: number): number {
+function bondStrength(eta_1: number, f_ck: number, gamma_c: number): number {
   const f_ctm = f_ck <= 50 ? 0.3 * f_ck ** (2 / 3) : 2.12 * Math.log(1 + (Math.min(f_ck, 60) + 8) / 10);
   return (2.25 * eta_1 * 0.7 * f_ctm) / gamma_c;
 }
@@ -78,7 +78,7 @@ export const BOND_STRENGTH = enClause({
  * @param alpha_1 shape of the end: 0.7 hook or loop, 1 straight [-]
  * @returns N_Rd,a [N]. Example: 2 legs, 100 mm, 10 mm, 3.04 MPa, 0.7 → 27 287 N.
  */
-export function barAnchorage(n_re: number, l_1: number, d_s: number, f_bd: number, alpha_1: number): number {
+function barAnchorage(n_re: number, l_1: number, d_s: number, f_bd: number, alpha_1: number): number {
   return (n_re * l_1 * Math.PI * d_s * f_bd) / alpha_1;
 }
 
@@ -108,7 +108,7 @@ export const BAR_ANCHORAGE = enClause({
  * @param V_Ed shear toward the edge [N]
  * @returns N_Ed,re [N]. Example: 40, 120 mm, 10 000 N → 13 333 N.
  */
-export function barTensionFromShear(e_s: number, z: number, V_Ed: number): number {
+function barTensionFromShear(e_s: number, z: number, V_Ed: number): number {
   return (e_s / z + 1) * V_Ed;
 }
 

@@ -40,6 +40,7 @@ describe('coefficients of ACI 318', () => {
       edgeCap: 3.7,
       highestUltimate: 860,
       pryOutDepth: 65,
+      widestStirrups: 100,
     });
   });
 
