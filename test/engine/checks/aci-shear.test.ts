@@ -247,15 +247,19 @@ describe('factors of an edge body', () => {
       expect(value(edge, false).characteristic).toBeCloseTo(31080, 6);
   });
   it('stirrups wider than 100 mm: the bar alone, 1.2, and a note; spacing not given: taken as stated, and a note', () => {
-    const row = (stirrupSpacing: number | null) =>
+    const row = (stirrupSpacing: number | null, standard?: 'ACI 318-19') =>
       part(
-        checkAci({ ...PLAIN, reinforcement: { edge: 'bar-and-stirrups', stirrupSpacing } }, load([0, -5, 0])),
+        checkAci({ ...PLAIN, reinforcement: { edge: 'bar-and-stirrups', stirrupSpacing } }, load([0, -5, 0]), standard),
         180,
         'toward',
       );
     expect(row(100).factors.psi_c).toBe(1.4);
     expect(row(102).factors.psi_c).toBe(1.2);
     expect(row(102).notes.join()).toContain('stirrups at 102 mm are wider than 100 mm: only the bar');
+    // In inch-pound 4 in, 101.6 mm.
+    expect(row(100.1).factors.psi_c).toBe(1.2);
+    expect(row(101.6, 'ACI 318-19').factors.psi_c).toBe(1.4);
+    expect(row(101.7, 'ACI 318-19').factors.psi_c).toBe(1.2);
     expect(row(null).factors.psi_c).toBe(1.4);
     expect(row(null).notes.join()).toContain('spacing not given: taken as stated');
   });
