@@ -34,7 +34,12 @@ export function runTour(): number {
       : [
           `  npx onepour check demo/job.json --connection ${failing.mark} --steps`,
           '      follow one failing connection by hand, from all that is given to the last factor',
+          `  npx onepour choose demo/job.json ${failing.mark}`,
+          '      which insert of the catalogue to take instead, and why not the others;',
+          '      --apply NEW.json writes the job with the first choices made',
         ]),
+    '  npx onepour carries demo/job.json',
+    '      what each connection carries at most, loaded or not',
     '  npx onepour check demo/typed-by-hand',
     '      a small job as CSV: copy the folder, change it in a spreadsheet, check your copy;',
     '      faults name file, row and column. docs/job-files.md lists every column and which are needed',

@@ -1,9 +1,8 @@
 // Writes docs/verification.md from the same rows that the tests judge. Sources come with the entries in data/.
 
-import { CLAUSES as ACI } from '../../src/engine/standards/aci-318-19/clauses.ts';
-import { CLAUSES as AS } from '../../src/engine/standards/as-5216-2021/clauses.ts';
+import { MATERIAL_CLAUSES } from '../../src/engine/material/clauses.ts';
 import type { Clause } from '../../src/engine/standards/clause.ts';
-import { CLAUSES as EN } from '../../src/engine/standards/en-1992-4-2018/clauses.ts';
+import { CLAUSES } from '../../src/engine/standards/clauses.ts';
 import { runAllCases } from './all-cases.ts';
 import { ENTRIES, findEntry, nameSource, type PublishedEntry } from './entry.ts';
 import { isForLater, NOT_USED, VALUES_NOT_USED } from './not-run.ts';
@@ -91,7 +90,7 @@ function writeTable(rows: readonly PublishedRow[]): readonly string[] {
 }
 
 function writeClauses(rows: readonly PublishedRow[]): readonly string[] {
-  const lines = [...EN, ...AS, ...ACI].map((clause) => {
+  const lines = [...CLAUSES, ...MATERIAL_CLAUSES].map((clause) => {
     const by = [...new Set(rows.filter((row) => row.clauses.includes(clause)).map((row) => row.entry.id))].sort();
     return { clause, by };
   });
@@ -143,7 +142,7 @@ function writeNextPart(): readonly string[] {
   return [
     '## Later parts',
     '',
-    'Torque, holes, lengths, durability, age, tolerances and fit are not computed yet.',
+    'Tolerances, fit of hole patterns, survey and tapes are not computed yet.',
     '',
     ...list(isForLater),
   ];
