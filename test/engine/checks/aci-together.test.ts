@@ -93,6 +93,13 @@ describe('never a pass outside the rules', () => {
     // Not covered, and too much all the same.
     expect(checkAci({ other: { leverArm } }, load([5, 60, 0])).verdict).toBe('fail');
   });
+  it('steel up to 1000 MPa', () => {
+    const bolt = (ultimate: number) => ({ name: 'bolt', area: 157, ultimate, yield: 900, resists: 'both' }) as const;
+    expect(verdict({ insert: { steelParts: [bolt(1000)] } })).toEqual(['pass', []]);
+    const [high, reasons] = verdict({ insert: { steelParts: [bolt(1001)] } });
+    expect(high).toBe('not covered');
+    expect(reasons.join()).toContain('bolt: f_uk 1001 MPa is above 1000 MPa, the highest that ACI 318 covers');
+  });
   it('uses without a rule, a pressed insert, a foot that is no full head', () => {
     expect(verdict({ other: { uncoveredUses: ['seismic'] } })[0]).toBe('not covered');
     expect(checkAci({}, load([-1, 2, 0])).verdict).toBe('not covered');
