@@ -35,7 +35,14 @@ export interface Changes {
   readonly other?: Partial<
     Pick<
       AnchorageGroup,
-      'leverArm' | 'hasMortarPad' | 'splitting' | 'partialFactors' | 'pryOutFactor' | 'hangers' | 'hairpins' | 'uncoveredUses'
+      | 'leverArm'
+      | 'hasMortarPad'
+      | 'splitting'
+      | 'partialFactors'
+      | 'pryOutFactor'
+      | 'hangers'
+      | 'hairpins'
+      | 'uncoveredUses'
     >
   >;
 }
