@@ -34,6 +34,7 @@ export const anchorageOutput = z.strictObject({
       design_kN: optionalNumber,
       action_kN: optionalNumber,
       ratio: optionalNumber,
+      ratioTogether: z.number().optional(),
       hefUsed_mm: z.number().optional(),
       c1Used_mm: z.number().optional(),
       direction_deg: z.number().optional(),
@@ -80,6 +81,7 @@ function writeRow(row: Row, keepsSteps: boolean): AnchorageOutput['modes'][numbe
   };
   // Keys that a row may lack are added one by one: copies by spread cost more than the whole check of the row.
   if (row.part !== null) written.part = row.part;
+  if (row.ratioTogether !== null && Number.isFinite(row.ratioTogether)) written.ratioTogether = row.ratioTogether;
   if (row.edge !== null)
     written.edge = { from: [row.edge.from[0], row.edge.from[1]], to: [row.edge.to[0], row.edge.to[1]] };
   if (row.embedmentUsed !== null) written.hefUsed_mm = row.embedmentUsed;

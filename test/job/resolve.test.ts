@@ -427,3 +427,13 @@ describe('the pair of bolt and insert thread', () => {
     expect(reasons('6H', 'zinc')).toBe('');
   });
 });
+
+describe('a job by ACI 318', () => {
+  it('takes none of the partial factors of its rules, and says so', () => {
+    const partialFactors = { concrete: 1.2, steelTension: 1, steelShear: 1 };
+    const by = (standard: string) => resolve({ rules: { standard, partialFactors } });
+    expect(by('ACI 318M-19').group.partialFactors).toEqual({ concrete: null, steelTension: null, steelShear: null });
+    expect(by('ACI 318M-19').assumptions.join()).toContain('partial factors of the rules are not used');
+    expect(by('AS 5216').group.partialFactors).toEqual(partialFactors);
+  });
+});

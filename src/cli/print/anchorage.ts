@@ -21,6 +21,16 @@ function titleOf(row: Row): string {
   return `${nameMode(row.mode)}${part}`;
 }
 
+/** The title with what a row of one part of a shear comes to together with the other. */
+function fullTitleOf(row: Row): string {
+  return row.ratioTogether === undefined ? titleOf(row) : `${titleOf(row)}; both parts ${showRatio(row.ratioTogether)}`;
+}
+
+/** The ratio that a row brings to the answer. */
+function decisiveRatioOf(row: Row): number | null {
+  return row.ratioTogether ?? ratioOf(row);
+}
+
 function edgeOf(row: Row): string {
   if (row.edge === undefined) return '';
   const point = ([x, y]: readonly [number, number]) => `(${Math.round(x)},${Math.round(y)})`;
@@ -34,10 +44,12 @@ function shortenClause(clause: string, standard: string): string {
 
 /** The modes of one result as a table, the governing one first. */
 export function printModes(result: AnchorageOutput, width: number): string {
-  const rows = [...result.modes].filter((row) => row.applies).sort((a, b) => (ratioOf(b) ?? -1) - (ratioOf(a) ?? -1));
+  const rows = [...result.modes]
+    .filter((row) => row.applies)
+    .sort((a, b) => (decisiveRatioOf(b) ?? -1) - (decisiveRatioOf(a) ?? -1));
   const withEdges = rows.some((row) => row.edge !== undefined);
   const columns: readonly (Column & { readonly cell: (row: Row) => string })[] = [
-    { head: 'mode', least: 20, turn: 2, cell: titleOf },
+    { head: 'mode', least: 20, turn: 2, cell: fullTitleOf },
     { head: 'inserts', least: 8, turn: 1, cell: (row) => row.inserts.join(' ') },
     ...(withEdges ? [{ head: 'edge (mm)', least: 12, turn: 1, cell: edgeOf }] : []),
     { head: 'action kN', align: 'right', least: 6, cell: (row) => showForce(newton(row.action_kN)) },
@@ -83,10 +95,14 @@ function printRow(row: Row, governs: boolean, width: number): string {
     row.inserts.length > 0 ? `, ${row.inserts.length > 1 ? 'inserts' : 'insert'} ${row.inserts.join(' ')}` : '';
   const edge = row.edge === undefined ? '' : `, edge ${edgeOf(row)}`;
   const title = `${titleOf(row)}${inserts}${edge}   [${row.clause}]${governs ? '   governs' : ''}`;
+  // Both parts of a shear come together after the ratio of each: that step is the last.
+  const steps = row.steps ?? [];
+  const ownSteps = row.ratioTogether === undefined ? steps : steps.slice(0, -1);
   return [
     layText(title, width),
-    ...(row.steps ?? []).map((step) => printStep(step, '    ', width)),
+    ...ownSteps.map((step) => printStep(step, '    ', width)),
     ...printRatio(row).map((line) => layText(line, width, '    ')),
+    ...steps.slice(ownSteps.length).map((step) => printStep(step, '    ', width)),
     ...row.notes.map((note) => layPoint(note, width, '    ')),
   ].join('\n');
 }
@@ -94,7 +110,10 @@ function printRow(row: Row, governs: boolean, width: number): string {
 /** Which rows an interaction takes its ratios from: the largest of tension and of shear, of one part for steel. */
 function findPartners(modes: readonly Row[], { kind, steps }: Interaction): readonly Row[] {
   const numbers = (steps ?? []).map((step) => step.numbers).join(' ');
-  const isUsed = (row: Row) => row.applies && row.ratio !== null && numbers.includes(writeNumber(row.ratio));
+  const isUsed = (row: Row) => {
+    const ratio = decisiveRatioOf(row);
+    return row.applies && ratio !== null && numbers.includes(writeNumber(ratio));
+  };
   const isOfKind = (row: Row) => kind === 'all' || row.mode.startsWith('steel') === (kind === 'steel');
   const first = (group: ReadonlySet<string>) =>
     modes.find((row) => group.has(row.mode) && isOfKind(row) && isUsed(row));
@@ -106,7 +125,7 @@ function printInteractionSteps(result: AnchorageOutput, row: Interaction, width:
   const ratio = row.ratio ?? Number.POSITIVE_INFINITY;
   const governs = result.governing?.mode === `interaction-${kind}`;
   const partners = findPartners(result.modes, row).map(
-    (partner) => `${titleOf(partner)} ${partner.ratio === null ? '' : writeNumber(partner.ratio)}`,
+    (partner) => `${titleOf(partner)} ${writeNumber(decisiveRatioOf(partner) ?? Number.POSITIVE_INFINITY)}`,
   );
   return [
     `tension with shear, ${kind}   [${clause}]${governs ? '   governs' : ''}`,
@@ -131,7 +150,7 @@ function printSkipped(rows: readonly Row[], width: number): string[] {
 
 /** Whether a row of the result decides it: the first that reaches the governing ratio in the governing mode. */
 function findGoverning({ governing, modes }: AnchorageOutput): Row | undefined {
-  return modes.find((row) => row.applies && row.mode === governing?.mode && row.ratio === governing.ratio);
+  return modes.find((row) => row.applies && row.mode === governing?.mode && decisiveRatioOf(row) === governing.ratio);
 }
 
 /** Every row step by step: what is measured, each clause with its numbers, the design value, the ratio. */

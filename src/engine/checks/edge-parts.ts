@@ -1,7 +1,7 @@
 import type { EdgeResistance } from '../standards/edition.ts';
 import type { RowLoad } from './edge-load.ts';
 import { describeHead, reportRow } from './edge-report.ts';
-import { roundForText, writeMessage } from './messages.ts';
+import { writeMessage } from './messages.ts';
 import type { ShearRow } from './prepared.ts';
 import type { Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
@@ -36,7 +36,7 @@ export function checkParts(run: Run, body: ShearRow, resistance: Parts, load: Ro
   const { report, hasAction } = run;
   const toward = findPart(run, 'toward', load, resistance);
   const along = findPart(run, 'along', load, resistance);
-  const ratio = Math.sqrt(toward.ratio * toward.ratio + along.ratio * along.ratio);
+  const ratio = resistance.together.fn(toward.ratio, along.ratio);
   if (hasAction) run.tally.addConcreteShear(ratio, 'concrete-edge');
   if (report === null) return;
   if (toward.force > 0 || !hasAction) reportPart(run, body, resistance, load, toward, along, ratio);
@@ -59,12 +59,9 @@ function reportPart(
   reportRow(run, report, body, load, own.eccentricity, false);
   resistance[own.name](own.eccentricity, report);
   if (own.ratio > 0 && other.ratio > 0) {
-    const values = {
-      own: roundForText(own.ratio, 3),
-      else: roundForText(other.ratio, 3),
-      ratio: roundForText(ratio, 3),
-    };
-    report.note(writeMessage('edge-parts', { other: other.name, ...values }));
+    report.note(writeMessage('edge-parts', { other: other.name }));
+    const ratios = own.name === 'toward' ? [own.ratio, other.ratio] : [other.ratio, own.ratio];
+    report.together(resistance.together, ratios, ratio);
   }
   if (p.group.hairpins.length > 0) report.note(writeMessage('bars-uncovered'));
   p.edition.concreteSafety('concrete-edge', p.group, report);

@@ -66,10 +66,10 @@ export const MESSAGES = {
   'bar-ignored': 'bar {index} is not counted: {reason}',
   'bars-uncovered':
     'bars in place of the concrete are not computed by this document: they count for nothing here (their development length is for the design engineer)',
-  'edge-parts':
-    'with the part {other}: ratio sqrt({own}^2 + {else}^2) = {ratio} (the code is silent; both parts squared and added)',
+  'edge-parts': 'counts together with the part {other}, both ratios squared and added (the code is silent)',
   'part-toward': 'part of the shear toward the edge, all of it on the front row',
   'part-along': 'part of the shear along the edge: twice the resistance, no corner factor',
+  'blow-out-unequal': 'the code has no factor for unequal tension in a row: none is taken',
   'cross-bar': 'a cross bar adds nothing to these resistances',
   'eccentricity-axes': 'eccentricity on both axes of the squares, the two factors multiplied',
   'dense-surface': 'dense surface reinforcement: shell factor counted',

@@ -32,6 +32,7 @@ export class Report implements Sink {
   #basic: number | null = null;
   #factors: Record<string, number> = {};
   #notes: string[] = [];
+  #together: { readonly clause: Clause; readonly args: readonly number[]; readonly ratio: number } | null = null;
   #steps: Step[] = [];
 
   constructor(keepsSteps: boolean, design: Clause) {
@@ -45,6 +46,7 @@ export class Report implements Sink {
     this.#basic = null;
     this.#factors = {};
     this.#notes = [];
+    this.#together = null;
     this.#steps = [];
   }
 
@@ -69,10 +71,16 @@ export class Report implements Sink {
     this.#notes.push(text);
   }
 
+  /** The ratio of this part of a shear and of the other part together; its step comes last. */
+  together(clause: Clause, args: readonly number[], ratio: number): void {
+    this.#together = { clause, args, ratio };
+  }
+
   /** Ends the row with its numbers; `action` null where only the resistance is asked. */
   close(characteristic: number, safety: number, action: number | null, applies = true): void {
     const design = this.#design.fn(characteristic, safety);
     this.step(this.#design, [characteristic, safety], design);
+    if (this.#together !== null) this.step(this.#together.clause, this.#together.args, this.#together.ratio);
     const ratio = action === null ? null : loadRatio(action, design);
     this.#push(applies, characteristic, safety, design, action, ratio);
   }
@@ -108,6 +116,7 @@ export class Report implements Sink {
       design,
       action,
       ratio,
+      ratioTogether: this.#together?.ratio ?? null,
       embedmentUsed: head.embedmentUsed ?? null,
       edgeUsed: head.edgeUsed ?? null,
       direction: head.direction ?? null,

@@ -48,6 +48,8 @@ export interface Row {
   readonly action: number | null;
   /** action / design; Infinity where nothing is left to resist; null without an action. */
   readonly ratio: number | null;
+  /** Where a shear is checked by parts and both act: the ratio of both together. */
+  readonly ratioTogether: number | null;
   readonly embedmentUsed: number | null;
   readonly edgeUsed: number | null;
   /** Axis of the squares, or the direction toward the edge, counter-clockwise from x. */

@@ -95,7 +95,13 @@ export type ResistanceUnder<Load> = (load: Load, sink: Sink | null) => number;
  */
 export type EdgeResistance =
   | { readonly kind: 'resultant'; readonly resist: ResistanceUnder<EdgeLoad> }
-  | { readonly kind: 'parts'; readonly toward: ResistanceUnder<number>; readonly along: ResistanceUnder<number> };
+  | {
+      readonly kind: 'parts';
+      readonly toward: ResistanceUnder<number>;
+      readonly along: ResistanceUnder<number>;
+      /** Both together, by their ratios (toward, along). */
+      readonly together: Clause;
+    };
 
 /** Whether bars along an edge count, and why or why not. */
 export interface EdgeReinforcement {

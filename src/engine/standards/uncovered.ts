@@ -15,8 +15,9 @@ export function findUncoveredAnywhere({ concrete, insert, uncoveredUses }: Ancho
 /**
  * Whether an insert's qualification document is for a standard. Its `standard` may name several, set apart by commas or
  * semicolons.
+ * @param isMeant whether one of those names means the standard
  */
-export function isQualifiedFor({ qualification }: InsertProperties, document: string): boolean {
+export function isQualifiedFor({ qualification }: InsertProperties, isMeant: (name: string) => boolean): boolean {
   if (qualification === null) return false;
-  return qualification.standard.split(/[,;]/).some((name) => name.trim().startsWith(document));
+  return qualification.standard.split(/[,;]/).some((name) => isMeant(name.trim()));
 }

@@ -75,6 +75,9 @@ export function findGoverningInsert(seat: ConnectionSeat, items: readonly Catalo
   return { item, isMixed, uses: isMixed ? [...seat.uses, 'mixed types'] : seat.uses };
 }
 
+/** ACI 318 has strength reduction factors of its own. */
+const NO_PARTIAL_FACTORS = { concrete: null, steelTension: null, steelShear: null } as const;
+
 /** Why the bolt that the connection asks for does not go into the insert's thread. */
 function findPairRefusal({ boltFinish }: Connection, item: CatalogueItem): readonly string[] {
   if (boltFinish === null) return [];
@@ -123,7 +126,7 @@ export function fillSeat(
       item.splitting === null
         ? null
         : { criticalEdge: item.splitting.criticalEdge_mm, minimumThickness: item.splitting.minimumThickness_mm },
-    partialFactors: { ...rules.partialFactors },
+    partialFactors: rules.standard.startsWith('ACI') ? NO_PARTIAL_FACTORS : rules.partialFactors,
     pryOutFactor: item.pryOutFactor,
     hangers: seat.hangers,
     hairpins: seat.hairpins,

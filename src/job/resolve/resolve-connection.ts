@@ -30,6 +30,9 @@ function listAssumptions(
     ...(connection.cracked === null
       ? [`${rules.defaults.cracked ? 'cracked' : 'uncracked'} concrete assumed (rules ${rules.id})`]
       : []),
+    ...(rules.standard.startsWith('ACI')
+      ? [`strength reduction factors φ of ${rules.standard}; the partial factors of the rules are not used`]
+      : []),
     ...seat.concrete.assumptions,
     ...(connection.boltClass === null ? [`bolts of class ${bolt.propertyClass} assumed (rules ${rules.id})`] : []),
     ...(connection.boltFinish === null

@@ -125,6 +125,8 @@ describe('the document of the insert', () => {
     // Both editions of ACI 318 are one document.
     expect(verdicts('ACI 318-19')).toEqual([NOT, NOT, PASS, PASS]);
     expect(verdicts('ACI 318M-19')).toEqual([NOT, NOT, PASS, PASS]);
+    expect(verdicts('ACI 318')).toEqual([NOT, NOT, PASS, PASS]);
+    expect(verdicts('ACI 318-14')).toEqual([NOT, NOT, NOT, NOT]);
   });
   it('may name several, set apart by commas or semicolons', () => {
     expect(verdicts('EN 1992-4; ACI 318-19')).toEqual([PASS, NOT, PASS, PASS]);

@@ -59,6 +59,7 @@ describe('the same group by EN 1992-4 and by AS 5216', () => {
             embedmentUsed: en.rows[i]!.embedmentUsed,
             edgeUsed: en.rows[i]!.edgeUsed,
             direction: en.rows[i]!.direction,
+            ratioTogether: null,
           });
           if (safety === null) continue;
           seen.add(row.mode);

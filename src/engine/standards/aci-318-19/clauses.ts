@@ -20,7 +20,7 @@ import {
   EDGE_RESISTANCE_ALONG,
   EDGE_THICKNESS_FACTOR,
 } from './edge-breakout.ts';
-import { INTERACTION } from './interaction.ts';
+import { EDGE_PARTS, INTERACTION } from './interaction.ts';
 import { PRY_OUT, PRY_OUT_FACTOR } from './pry-out.ts';
 import { BEARING_AREA, PULL_OUT_BASIC, PULL_OUT_RESISTANCE } from './pull-out.ts';
 import { STEEL_SHEAR } from './steel-shear.ts';
@@ -49,6 +49,7 @@ export const CLAUSES: readonly Clause[] = [
   EDGE_REDUCED_DISTANCE,
   EDGE_RESISTANCE,
   EDGE_RESISTANCE_ALONG,
+  EDGE_PARTS,
   INTERACTION,
   PRY_OUT_FACTOR,
   PRY_OUT,

@@ -22,3 +22,29 @@ export const INTERACTION = aciClause({
   args: listArguments(['n', '-', 'largest N_ua / (phi N_n)', 0, 2], ['v', '-', 'largest V_ua / (phi V_n)', 0, 2]),
   fn: interaction,
 });
+
+/**
+ * An edge under shear that is inclined to it: the ratios of the part toward the edge and of the part along it, squared and
+ * added. The code is silent on both at once; this is our choice.
+ * Source: ACI 318-19 and 318M-19, 17.7.2.1, for each part alone.
+ * @param r_toward V_ua/(φ V_cbg) of the part toward the edge [-]
+ * @param r_along V_ua/(φ V_cbg) of the part along the edge [-]
+ * @returns √(r_toward² + r_along²) [-]. Example: 0.6, 0.8 → 1.
+ */
+export function combineEdgeParts(r_toward: number, r_along: number): number {
+  return Math.sqrt(r_toward * r_toward + r_along * r_along);
+}
+
+export const EDGE_PARTS = aciClause({
+  clause: '17.7.2, both parts',
+  gives: 'shear toward an edge and along it together',
+  symbol: 'ratio_edge',
+  unit: '-',
+  formula: 'sqrt(r_toward^2 + r_along^2)',
+  args: listArguments(
+    ['r_toward', '-', 'ratio of the part toward the edge', 0, 2],
+    ['r_along', '-', 'ratio of the part along the edge', 0, 2],
+  ),
+  recalled: true,
+  fn: combineEdgeParts,
+});

@@ -1,9 +1,13 @@
+import { writeMessage } from '../../checks/messages.ts';
 import type { BlowOutQuestion, ResistanceUnder } from '../edition.ts';
 import * as blow from './blow-out.ts';
 import type { AciUnits } from './units.ts';
 
 /** A corner nearer than this multiple of c_a1 counts for one insert, 17.6.4.1.1. */
 export const CORNER_REACH = 3;
+
+/** An eccentricity below this share of c_a1 is rounding. */
+const NO_ECCENTRICITY = 1e-9;
 
 /**
  * Side-face blow-out of a row along one edge, 17.6.4: a corner counts for one insert, the outer spacing for several. The
@@ -17,8 +21,9 @@ export function resistBlowOut(units: AciUnits, question: BlowOutQuestion): Resis
   const ofCorner = isAtCorner ? blow.blowOutCornerFactor(corner, c) : 1;
   const ofGroup = count > 1 ? blow.blowOutGroupFactor(outerSpacing, c) : 1;
   const value = blow.blowOutResistance(basic, ofCorner, ofGroup);
-  return (_, sink) => {
+  return (eccentricity, sink) => {
     if (sink !== null) {
+      if (eccentricity > NO_ECCENTRICITY * c) sink.note(writeMessage('blow-out-unequal'));
       sink.quantity('k_sb', k, '-', units.printed.blowOut);
       sink.step(blow.BLOW_OUT_BASIC, [k, c, bearingArea, lambda, strength], basic);
       sink.basic(basic);

@@ -1,6 +1,7 @@
 import type { Sink } from '../clause.ts';
 import type { EdgeQuestion, EdgeResistance } from '../edition.ts';
 import * as edge from './edge-breakout.ts';
+import { EDGE_PARTS } from './interaction.ts';
 import type { AciUnits } from './units.ts';
 
 /** Concrete breakout of a row along an edge in shear, toward the edge and along it, 17.7.2. */
@@ -36,6 +37,7 @@ export function resistEdge(units: AciUnits, question: EdgeQuestion): Extract<Edg
 
   return {
     kind: 'parts',
+    together: EDGE_PARTS,
     toward(eccentricity, sink) {
       const psiEc = edge.edgeEccentricityFactor(eccentricity, c);
       const value = edge.edgeResistance(basic, areaRatio, psiEd, psiH, psiEc, psiC);

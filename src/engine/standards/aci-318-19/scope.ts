@@ -4,6 +4,11 @@ import { findUncoveredAnywhere, isQualifiedFor } from '../uncovered.ts';
 
 const DOCUMENT = 'ACI 318';
 
+/** ACI 318 without a year, or the edition of 2019 in either of its units; another year is another rule. */
+function isMeant(name: string): boolean {
+  return /^ACI 318M?(-19.*)?$/.test(name);
+}
+
 /**
  * Highest concrete strength for cast-in anchors, 17.3.1: 10 000 psi, 70 MPa in the SI edition, taken for both. Steel above 1000 MPa
  * counts as too brittle to go by (our choice; f_uta is held down to 860 MPa in any case).
@@ -37,7 +42,7 @@ export function findUncovered(group: AnchorageGroup): readonly string[] {
           document: DOCUMENT,
         }),
       );
-  if (!isQualifiedFor(insert, DOCUMENT)) reasons.push(writeMessage('no-qualification', { document: DOCUMENT }));
+  if (!isQualifiedFor(insert, isMeant)) reasons.push(writeMessage('no-qualification', { document: DOCUMENT }));
   if (leverArm !== null)
     reasons.push(writeMessage('lever-arm-uncovered', { value: roundForText(leverArm.length), document: DOCUMENT }));
   return [...reasons, ...findUncoveredAnywhere(group)];

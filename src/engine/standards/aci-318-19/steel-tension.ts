@@ -32,11 +32,11 @@ export const USABLE_ULTIMATE = aciClause({
  * Nominal steel strength of one anchor in tension, N_sa = A_se,N f_uta.
  * Source: ACI 318-19 and 318M-19, 17.6.1.2.
  * @param A_se effective section in tension [mm²]
- * @param f_uta ultimate strength that may be counted [MPa]
+ * @param f_uta_lim ultimate strength that may be counted [MPa]
  * @returns N_sa [N]. Example: 157 mm², 800 MPa → 125 600 N.
  */
-export function steelTension(A_se: number, f_uta: number): number {
-  return A_se * f_uta;
+export function steelTension(A_se: number, f_uta_lim: number): number {
+  return A_se * f_uta_lim;
 }
 
 export const STEEL_TENSION = aciClause({
@@ -44,10 +44,10 @@ export const STEEL_TENSION = aciClause({
   gives: 'nominal steel strength in tension',
   symbol: 'N_sa',
   unit: 'N',
-  formula: 'A_se * f_uta',
+  formula: 'A_se * f_uta_lim',
   args: listArguments(
     ['A_se', 'mm2', 'effective section in tension', 50, 1000],
-    ['f_uta', 'MPa', 'ultimate strength that may be counted', 300, 870],
+    ['f_uta_lim', 'MPa', 'ultimate strength that may be counted', 300, 870],
   ),
   fn: steelTension,
 });

@@ -30,7 +30,8 @@ export function findUncovered(group: AnchorageGroup, document: string): readonly
     reasons.push(writeMessage('lightweight', { value: concrete.lightweightFactor, document }));
   if (insert.embedment < LIMITS.smallestEmbedment)
     reasons.push(writeMessage('embedment-range', { value: insert.embedment, low: LIMITS.smallestEmbedment, document }));
-  if (!isQualifiedFor(insert, document)) reasons.push(writeMessage('no-qualification', { document }));
+  if (!isQualifiedFor(insert, (name) => name.startsWith(document)))
+    reasons.push(writeMessage('no-qualification', { document }));
   for (const part of insert.steelParts)
     if (part.ultimate > LIMITS.highestSteel)
       reasons.push(
