@@ -36,22 +36,23 @@ const loads = {
   C28: [['wind out', 9, 0, -5]],
   C29: [['beam', 18, 4, -26]],
   C30: [['beam', 12, 0, -30, 0, 0.8, 0]],
-  C31: [['brace frame', 40, 10, -30, 3.8, 2.6, 0]],
+  C31: [['brace frame', 35, 8.5, -26, 3.3, 2.25, 0]],
   C32: [['wind out', 20, 3, -10]],
   C33: [['wind out', 9, 0, -5]],
   C34: [['sign', 5, 0, -3]],
   C35: [['gangway', 30, 12, -40], ['gangway swing', 12, 30, -20, 0, 0, 1.5]],
   C36: [['wind out', 24, 4, -12]],
-  C37: [['fender', 8, 4, -18, 1.2, 0, 0]],
+  C37: [['fender', 0, 155, -8]],
   C38: [['hand rail', 12, 0, -6, 1.6, 0, 0]],
   C39: [['cable', 3, 1, 0]],
-  C40: [['davit', 0, -12, -6]],
+  C40: [['davit', 0, -7.3, -3.2]],
 };
 
 /** What only single resistances are asked of: N, V [kN] for each insert. */
 const required = { C04: [8, 6] };
 
-const doc = (number) => ({ document: `Invented assessment TW-${number} (no real document)`, standard: 'EN 1992-4' });
+/** Documents of this catalogue are for EN 1992-4; some say more. */
+const doc = (number, standard = 'EN 1992-4') => ({ document: `Invented assessment TW-${number} (no real document)`, standard });
 const ferruleSteel = { ultimate_MPa: 510, yield_MPa: 355, elongation_percent: 18, areaReduction_percent: 40 };
 const stainlessSteel = { ultimate_MPa: 600, yield_MPa: 300, elongation_percent: 30, areaReduction_percent: 45 };
 
@@ -103,14 +104,20 @@ const catalogue = {
   items: [
     ferrule('F12-70', 'M12', m12, { finish: 'zinc', coating_um: 8, threadClass: '6H', boltFinishes: ['plain', 'zinc'], splitting: { criticalEdge_mm: 170, minimumThickness_mm: 100 } }),
     ferrule('F16-75', 'M16', m16short, { price: { amount: 4.2, currency: 'EUR' } }),
-    ferrule('F16-103', 'M16', m16, { splitting: { criticalEdge_mm: 260, minimumThickness_mm: 140 } }),
+    ferrule('F16-103', 'M16', m16, { qualification: doc('F16-103', 'EN 1992-4, AS 5216, ACI 318-19'), leastEdge_mm: 60, leastSpacing_mm: 100, leastThickness_mm: 130, splitting: { criticalEdge_mm: 260, minimumThickness_mm: 140 } }),
     ferrule('F16-103-S', 'M16', m16, { name: 'Ferrule M16, 103 long, stainless', finish: 'stainless', coating_um: 0, threadClass: '6H', boltFinishes: ['stainless'], steel: stainlessSteel, leadTime_days: 42 }),
     ferrule('F16-103-N', 'M16', m16, { name: 'Ferrule M16, 103 long, without an assessment', qualification: null }),
     ferrule('F16-103-P', 'M16', { ...m16, foot: 27, footThickness: 7 }, { name: 'Ferrule M16, small foot', price: { amount: 5.1, currency: 'EUR' } }),
+    ferrule('F16-120', 'M16', { ...m16, length: 120 }, { price: { amount: 7.9, currency: 'EUR' } }),
     ferrule('F16-140', 'M16', m16long, { price: { amount: 9.8, currency: 'EUR' }, leadTime_days: 28 }),
     ferrule('F20-95', 'M20', m20short, { price: null, leadTime_days: null }),
     ferrule('F20-138', 'M20', m20, {
       tested: [{ mode: 'thread', characteristic_kN: 170, partialFactor: null, fromStrength_MPa: null, report: 'TW-R-114 (invented)', standard: 'in-house', conditions: 'engagement 20 mm, galvanised bolt' }],
+    }),
+    ferrule('F20-138-T', 'M20', { ...m20, body: 26 }, {
+      name: 'Ferrule M20, 138 long, thin wall',
+      price: { amount: 8.4, currency: 'EUR' },
+      tested: [{ mode: 'thread', characteristic_kN: 120, partialFactor: null, fromStrength_MPa: null, report: 'TW-R-121 (invented)', standard: 'in-house', conditions: 'engagement 20 mm, galvanised bolt' }],
     }),
     ferrule('F24-170', 'M24', m24, { leadTime_days: 35 }),
     ferrule('B20-138', 'M20', m20, {
@@ -367,8 +374,8 @@ connect('C33', 'P10', 'inside', [3200, 2000], 'A200', M16);
 connect('C34', 'P10', 'inside', [3900, 2800], 'S', M16);
 // P11: a spandrel.
 connect('C35', 'P11', 'inside', [1500, 600], 'X', M20);
-connect('C36', 'P11', 'outside', [5600, 600], 'Q200', M16);
-connect('C37', 'P11', 'inside', [3600, 600], 'Q240', M20, { packers_mm: 20, boltClass: '4.6' }); // bolts bend over the packers
+connect('C36', 'P11', 'outside', [5600, 600], 'Q200', M16, { packers_mm: 10 }); // bolts bend over the packers
+connect('C37', 'P11', 'inside', [3600, 600], 'Q240', 'F20-138-T'); // thin-walled bodies, sheared off at the face
 // P12: a parapet.
 connect('C38', 'P12', 'inside', [800, 600], 'Q120', M12);
 connect('C39', 'P12', 'inside', [2500, 450], 'S12', M12);
