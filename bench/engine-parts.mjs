@@ -2,6 +2,10 @@
 
 export { assessConnection } from '../src/assess/assess-connection.ts';
 export { assessJob } from '../src/assess/assess-job.ts';
+export { chooseConnection } from '../src/assess/choose/choose-connection.ts';
+export { chooseJob } from '../src/assess/choose/choose-job.ts';
+export { JobDraft } from '../src/assess/choose/job-draft.ts';
+export { spreadActions } from '../src/assess/combinations.ts';
 export { writeAnchorage } from '../src/calc/anchorage-output.ts';
 export { calculate } from '../src/calc/calculation.ts';
 export { checkAnchorage, explainAnchorage, prepare } from '../src/engine/checks/anchorage.ts';

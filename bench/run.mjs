@@ -4,6 +4,7 @@
 import { HyperFormula } from 'hyperformula';
 import polygonClipping from 'polygon-clipping';
 import { benchAreas } from './areas.mjs';
+import { benchOneChoice, benchWholeChoice } from './choose.mjs';
 import * as parts from './dist/engine-parts.mjs';
 import { benchEditions } from './editions.mjs';
 import { benchPlates } from './plates.mjs';
@@ -14,6 +15,9 @@ const LARGEST_RESIDUAL = 1e-9;
 const WHOLE_JOB_FACTOR = 1.5;
 const WHOLE_JOB_MB = 300;
 const EDITION_FACTOR = 1.05;
+const CHOICE_FACTOR = 1.2;
+/** Four times the job may take four times as long, and a quarter more. */
+const WHOLE_CHOICE_FACTOR = 4 * 1.25;
 
 const start = performance.now();
 const lines = [
@@ -22,6 +26,7 @@ const lines = [
   ...(await section('plates', measurePlates)),
   ...(await section('the choice of the edition', measureEditions)),
   ...(await section('a whole job', measureWholeJob)),
+  ...(await section('choosing inserts', measureChoice)),
 ];
 printTable(lines);
 const required = lines.filter(({ met }) => met !== null);
@@ -110,6 +115,31 @@ async function measureWholeJob() {
       ours: `${peakMB.toFixed(0)} MB`,
       target: `< ${WHOLE_JOB_MB} MB`,
       met: peakMB < WHOLE_JOB_MB,
+    },
+  ];
+}
+
+function measureChoice() {
+  const { inserts, combinations, ours_us, check, modes } = benchOneChoice(parts);
+  const whole = benchWholeChoice(parts);
+  const compare = (name, { us, ratio }, target) => ({
+    name: `${inserts} inserts tried in a connection of ${combinations} combinations; peer: as many ${name}`,
+    ours: showUs(ours_us),
+    peer: showUs(us),
+    ratio: `${ratio.toFixed(2)} x`,
+    target: target === null ? 'none' : `<= ${target} x`,
+    met: target === null ? null : ratio <= target,
+  });
+  return [
+    compare('numbers-only checks of it', check, CHOICE_FACTOR),
+    compare('runs of the modes alone, forces ready', modes, null),
+    {
+      name: `choosing for a job of ${whole.inserts} inserts; peer: for a quarter of it`,
+      ours: `${whole.largeMs.toFixed(0)} ms`,
+      peer: `${whole.smallMs.toFixed(0)} ms`,
+      ratio: `${whole.ratio.toFixed(2)} x`,
+      target: `<= ${WHOLE_CHOICE_FACTOR} x`,
+      met: whole.ratio <= WHOLE_CHOICE_FACTOR,
     },
   ];
 }

@@ -10,6 +10,7 @@ import type { Panel } from '../documents/panel.ts';
 import type { Rules } from '../documents/rules.ts';
 import { type FaceFrame, frameOf } from '../face-frame.ts';
 import type { JobIndex } from '../job-index.ts';
+import { measureRoomAround, type RoomAround } from './least-distances.ts';
 import { surveyMember } from './local-member.ts';
 import type { LocalMember } from './local-member-type.ts';
 import { localReinforcement, toHairpin, toSupplementaryBar } from './local-reinforcement.ts';
@@ -51,6 +52,8 @@ export interface ConnectionSeat extends SeatParts {
   readonly uses: readonly UncoveredUse[];
   /** The concrete around the inserts, for their embedment. */
   readonly memberFor: (embedment: number) => LocalMember;
+  /** What the places of the inserts have around them in that concrete. */
+  readonly roomIn: (member: AnchorageGroup['member']) => RoomAround;
   readonly plateFor: (thread: ThreadName) => ResolvedPlate | null;
   readonly leverArmFor: (thread: ThreadName) => ResolvedLeverArm;
 }
@@ -135,6 +138,15 @@ function onceByThread<T>(find: (thread: ThreadName) => T): (thread: ThreadName) 
   };
 }
 
+/** What is around the places, measured once: the outline of the face is the same whatever the embedment. */
+function measureOnce(positions: ConnectionSeat['positions']): ConnectionSeat['roomIn'] {
+  let room: RoomAround | null = null;
+  return (member) => {
+    room ??= measureRoomAround(member, positions);
+    return room;
+  };
+}
+
 /** Finds what does not depend on the insert: once for a connection, for every insert that is tried in it. */
 export function seatConnection(parts: SeatParts): ConnectionSeat {
   const { connection, panel, fixture, castIns } = parts;
@@ -145,15 +157,16 @@ export function seatConnection(parts: SeatParts): ConnectionSeat {
   const holes = connection.inserts.flatMap(
     ({ hole }) => fixture?.holes.filter((candidate) => candidate.id === hole) ?? [],
   );
+  const positions = castIns.map((castIn) => {
+    const [x, y] = frame.toFace([castIn.x_mm, castIn.y_mm]);
+    return { id: castIn.id, x, y };
+  });
   return {
     ...parts,
     face: connection.face === 'edge' ? `edge ${connection.edge}` : connection.face,
     frame,
     region,
-    positions: castIns.map((castIn) => {
-      const [x, y] = frame.toFace([castIn.x_mm, castIn.y_mm]);
-      return { id: castIn.id, x, y };
-    }),
+    positions,
     concrete,
     reinforcement: localReinforcement(connection, panel),
     actions: resolveActions(parts, frame),
@@ -162,6 +175,7 @@ export function seatConnection(parts: SeatParts): ConnectionSeat {
     holes,
     uses: findUses(parts),
     memberFor: surveyMember(connection, panel, castIns, region),
+    roomIn: measureOnce(positions),
     plateFor: onceByThread((name) =>
       fixture === null
         ? null

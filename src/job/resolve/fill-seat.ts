@@ -132,7 +132,7 @@ export function fillSeat(
     hairpins: seat.hairpins,
     uncoveredUses: uses,
   };
-  const ofPlace = [...local.notCovered, ...findLeastDistanceReasons(group, item)];
+  const ofPlace = [...local.notCovered, ...findLeastDistanceReasons(group, item, () => seat.roomIn(local.member))];
   const ofParts = [
     ...steel.notCovered,
     ...findPairRefusal(connection, item),
