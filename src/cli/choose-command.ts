@@ -1,5 +1,5 @@
 import { existsSync, writeFileSync } from 'node:fs';
-import { basename } from 'node:path';
+import { basename, dirname } from 'node:path';
 import { chooseJob, type JobChoice } from '../assess/choose/choose-job.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { writeJobJson } from '../files/json.ts';
@@ -18,6 +18,10 @@ function exitOf({ choices, passing }: JobChoice): number {
   return choices.some(({ outcome }) => outcome === 'chosen') || passing.length > 0 ? EXIT.pass : EXIT.notChecked;
 }
 
+function refuseToWrite(path: string): UsageError {
+  return new UsageError(`--apply ${path}: cannot be written, expected a file in a folder that is there`);
+}
+
 /** Refuses before any work what could not be written after it. */
 function checkTarget({ apply, overwrite }: ChooseFlags): void {
   if (apply === undefined) {
@@ -26,6 +30,7 @@ function checkTarget({ apply, overwrite }: ChooseFlags): void {
   }
   if (!apply.toLowerCase().endsWith('.json'))
     throw new UsageError(`--apply ${apply}: expected a name that ends in .json, so that it can be read again`);
+  if (!existsSync(dirname(apply))) throw refuseToWrite(apply);
   if (existsSync(apply) && !overwrite)
     throw new UsageError(`--apply ${apply}: is there already, expected a new name (or --overwrite, to write over it)`);
 }
@@ -41,7 +46,7 @@ function apply(path: string, { file }: JobChoice): void {
   try {
     writeFileSync(path, text);
   } catch {
-    throw new UsageError(`--apply ${path}: cannot be written, expected a file in a folder that is there`);
+    throw refuseToWrite(path);
   }
 }
 

@@ -39,7 +39,7 @@ function readDate(text: string, today: Date): number {
     throw refuse('expected a day of the calendar as YYYY-MM-DD, such as 2031-05-30');
   const start = Date.UTC(today.getFullYear(), today.getMonth(), today.getDate());
   const days = Math.round((date.getTime() - start) / MS_PER_DAY);
-  if (days < 0) throw refuse(`lies ${-days} days back, expected today or later`);
+  if (days < 0) throw refuse(`lies ${days === -1 ? '1 day' : `${-days} days`} back, expected today or later`);
   if (days > MOST_DAYS) throw refuse(`lies ${days} days ahead, expected at most ${MOST_DAYS}`);
   return days;
 }

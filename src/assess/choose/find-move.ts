@@ -37,7 +37,7 @@ export function findDirections(region: Region | null, [x, y]: Point): readonly P
       const along = (x - side.fromX) * side.ux + (y - side.fromY) * side.uy;
       const place = Math.min(side.length, Math.max(0, along));
       const distance = Math.hypot(x - side.fromX - side.ux * place, y - side.fromY - side.uy * place);
-      return { distance, away: [-side.nx, -side.ny] as const, index: side.index };
+      return { distance, away: [0 - side.nx, 0 - side.ny] as const, index: side.index };
     })
     .sort((a, b) => a.distance - b.distance || a.index - b.index)
     .slice(0, NEAREST_SIDES)
