@@ -24,6 +24,12 @@ describe('ways of typing a schedule', () => {
     same({ 'panels.csv': sampleSchedules['panels.csv']!.replaceAll(',', ';') });
     same({ 'loads.csv': sampleSchedules['loads.csv']!.replaceAll(',', '\t') });
   });
+  it('takes ; before a comma that stands in a heading, and says which heading is meant', () => {
+    const content = 'connection;combination;N, kN;Vx_kN;Vy_kN\nC1;wind;10,5;2;-5';
+    expect(messagesOf(readSchedulesWith({ 'loads.csv': content }))).toEqual([
+      'loads.csv row 1, column N, kN: the heading N, kN is not known; did you mean N_kN?',
+    ]);
+  });
   it('takes decimal commas with ;, but not both marks in one file', () => {
     const typed = (N: string, Vx: string) =>
       readSchedulesWith({ 'loads.csv': `connection;combination;N_kN;Vx_kN;Vy_kN\nC1;wind;${N};${Vx};-5` });
