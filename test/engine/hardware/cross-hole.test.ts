@@ -25,6 +25,11 @@ describe('net section at the cross hole', () => {
   it('agrees with a hand calculation for a bar', () => {
     expect(netSectionAtCrossHole(24, 0, 10).area).toBeCloseTo(219.54, 1);
   });
+  // Hand calculation: D 24, bore 16, hole 10: π·(144 − 64) = 251.33; strip of the bore 2·(5·√39 + 64·asin(5/8)) = 2·(31.225 + 43.208) = 148.87;
+  // through both walls 232.85 − 148.87 = 83.98; net 167.35.
+  it('agrees with a hand calculation for a tube', () => {
+    expect(netSectionAtCrossHole(24, 16, 10).area).toBeCloseTo(167.35, 1);
+  });
   // Closed textbook values without a hole: π/4 (24² − 16²) = 251.33 mm², W = π/32 (24⁴ − 16⁴)/24 = 1089.09 mm³.
   it('is the plain tube when the hole is nothing', () => {
     const plain = netSectionAtCrossHole(24, 16, 0);
