@@ -125,10 +125,7 @@ function checkAlone(run: Run, i: number): void {
   finish(run, askCone(p, cone)(load, report), force);
 }
 
-/** Corners closer than this are one [mm]. */
-const SAME_POINT = 1e-6;
-
-/** The square around an insert cut by the perpendicular bisectors to its neighbours. */
+/** The square around an insert cut by the perpendicular bisectors to its neighbours; one through a corner leaves it twice. */
 function cutSquare(
   p: PreparedAnchorage,
   i: number,
@@ -159,11 +156,7 @@ function cutSquare(
         cut.push([a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
       }
     }
-    // A bisector through a corner leaves that corner twice; a side of no length has no direction to cut along.
-    polygon = cut.filter(([ax, ay], k) => {
-      const [bx, by] = cut[(k + 1) % cut.length]!;
-      return Math.hypot(ax - bx, ay - by) > SAME_POINT;
-    });
+    polygon = cut;
   }
   return polygon;
 }

@@ -328,6 +328,26 @@ describe('pry-out', () => {
     for (const row of rows) expect(row.characteristic).toBeCloseTo(2 * CONE * (210 ** 2 / 300 ** 2) * 0.82, 6);
   });
 
+  // The same, turned and far from the origin, the one across the corner moved by d along the diagonal: its bisector passes the corner
+  // (60, 60) by d/√2, leaves it twice or two corners close by, and cuts off a triangle of d²/2 at most.
+  it.each([0, 1e-13, 1e-10, 1e-8, 1e-7, 1e-6, 1e-5, 1e-3])(
+    'a bisector that all but touches a corner, off by %d mm',
+    (d) => {
+      for (let degrees = 0; degrees < 90; degrees += 5) {
+        const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+        const turn = ([x, y]: readonly [number, number]) => [c * x - s * y, s * x + c * y] as const;
+        const place = (x: number, y: number) => turn([x + 7000, y - 3000]);
+        for (const off of [d, -d]) {
+          const at = [place(-60, -60), place(60, -60), place(60 + off, 60 + off), place(-60, 60)];
+          const shear = (x: number, y: number) => [0, ...turn([x, y])] as const;
+          const rows = check({ at }, load(shear(3, -3), shear(3, 3), shear(-3, 3), shear(-3, -3))).rows;
+          const first = rows.find(({ mode, inserts }) => mode === 'pry-out' && inserts[0] === 'A')!;
+          expect(Math.abs(first.factors.areaRatio! * 90000 - 210 ** 2)).toBeLessThan(1e-6 + d * d);
+        }
+      }
+    },
+  );
+
   it('shears at a right angle are not opposite, whatever the rounding', () => {
     for (const angle of [0, 0.1, 0.7, 1.3, 2.9]) {
       const [c, s] = [5 * Math.cos(angle), 5 * Math.sin(angle)];
