@@ -94,6 +94,14 @@ describe('an insert that does not fit', () => {
     expect(choice.rejected.every(({ ratio }) => ratio === null)).toBe(true);
   });
 
+  // 10 mm below the face, 150 mm long in 180 mm: 20 mm are left.
+  it('leaves less cover by its recess', () => {
+    const sunk = castIns.map((castIn) => ({ ...castIn, recess_mm: 10 }));
+    const choice = choose({ castIns: sunk, items: [F16, makeItem('F16-151', 151), makeItem('F16-150', 150)] });
+    expect(whyNot(choice, 'F16-151')).toContain('leaves 19 mm of cover behind the foot');
+    expect(whyNot(choice, 'F16-150')).toBe('passes');
+  });
+
   it('has its foot in another layer', () => {
     const layers = [
       { kind: 'structural', thickness_mm: 120 },
@@ -193,11 +201,11 @@ describe('what a rank rests on', () => {
     const alike = (castIn: ReturnType<typeof sampleCastIn>) =>
       choose({
         panels: [samplePanel(), samplePanel({ key: 'p2', mark: 'P2' })],
-        items: [...items, makeItem('F12-75', 75, { thread: 'M12' })],
+        items: [...items, makeItem('F12-90', 90, { thread: 'M12' })],
         castIns: [...castIns, castIn],
       }).ranked.map(({ item, lookAlikes }) => [item.id, lookAlikes]);
     expect(alike(sampleCastIn('3', 3000, 2000))).toContainEqual(['F16-75', ['F16']]);
-    expect(alike(sampleCastIn('3', 3000, 2000, { item: 'F12-75' }))).toContainEqual(['F16-75', []]);
+    expect(alike(sampleCastIn('3', 3000, 2000, { item: 'F12-90' }))).toContainEqual(['F16-75', []]);
     expect(alike({ ...sampleCastIn('3', 3000, 2000), panel: 'P2' })).toContainEqual(['F16-75', []]);
   });
 

@@ -255,6 +255,7 @@ const anyJob = fc.record({
   N: fc.double({ min: 0, max: 90, noNaN: true }),
   V: fc.double({ min: 0, max: 40, noNaN: true }),
   angle: fc.double({ min: 0, max: 6.3, noNaN: true }),
+  M: fc.double({ min: -3, max: 3, noNaN: true }),
   packers: fc.constantFrom(0, 0, 15),
   boltClass: fc.constantFrom('4.6', '8.8'),
   face: fc.constantFrom('outside', 'inside'),
@@ -268,7 +269,7 @@ describe('any choice', () => {
     let ranked = 0;
     let rejected = 0;
     fc.assert(
-      fc.property(anyJob, ({ x, y, N, V, angle, packers, boltClass, face, mixed, thickness, standard }) => {
+      fc.property(anyJob, ({ x, y, N, V, M, angle, packers, boltClass, face, mixed, thickness, standard }) => {
         const opening = [
           [1000, 900],
           [1600, 900],
@@ -304,6 +305,8 @@ describe('any choice', () => {
                   N_kN: share * N,
                   Vx_kN: share * V * Math.cos(angle),
                   Vy_kN: share * V * Math.sin(angle),
+                  My_kNm: share * M,
+                  Mx_kNm: (share * M) / 4,
                 }),
               }),
             ],
