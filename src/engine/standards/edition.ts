@@ -80,7 +80,7 @@ export interface EdgeLoad {
   readonly isTorsionPair: boolean;
 }
 
-/** Why a group is outside what an edition covers: a message code with its values. */
+/** Why a group is outside what an edition covers: a sentence. */
 export type Uncovered = string;
 
 /**
@@ -195,7 +195,7 @@ export interface Edition {
     readonly reach: number;
     /** Inserts of a row closer than this multiple of c1 act together. */
     readonly chain: number;
-    /** A corner counts, and the body reaches, as far as this multiple of c1 to each side. */
+    /** A corner counts as far as this multiple of c1 to each side. */
     readonly body: number;
     /** By the eccentricity along the edge, not negative [mm]. */
     resist(question: BlowOutQuestion): ResistanceUnder<number>;
