@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Polygon } from '../../../src/engine/geometry/point.ts';
 import { distanceToBoundary, isInside, prepareRegion, type Region } from '../../../src/engine/geometry/region.ts';
-import { isInSight, nearPoints, visibleSpan } from '../../../src/engine/geometry/sight.ts';
+import { isInSight, nearPoints, visibleSpan, visibleSpanAround } from '../../../src/engine/geometry/sight.ts';
 import { box, drawFace, makeMove, moveFace, regionOf, scatter } from './faces.ts';
 
 const L: Polygon = [
@@ -278,6 +278,64 @@ describe('visibleSpan', () => {
           if (s > span.from + 1e-6 && s < span.to - 1e-6) expect(sees(s)).toBe(true);
         }
         // Just past an end that is not the end of the side it is dark.
+        if (span.from > 1e-3) expect(sees(span.from - 1e-3)).toBe(false);
+        if (span.to < side.length - 1e-3) expect(sees(span.to + 1e-3)).toBe(false);
+      }),
+    );
+  });
+});
+
+describe('visibleSpanAround', () => {
+  it('is the part on either hand of a shadow, worked by hand', () => {
+    // p = (500, 700), 700 above the side y = 0. The opening is seen between its corners (600, 400), 100·700/300 = 233.333 right
+    // of the foot, and (640, 420), 140·700/280 = 350 right of it: dark is x = 733.333 … 850.
+    const region = prepareRegion(box(0, 0, 1000, 1000), [box(600, 400, 640, 420)]);
+    for (const place of [0, 500, 733]) {
+      const before = visibleSpanAround(region, 0, 500, 700, place)!;
+      expect(before.from).toBe(0);
+      expect(before.to).toBeCloseTo(500 + 700 / 3, 10);
+    }
+    for (const place of [850, 900, 1000]) {
+      const behind = visibleSpanAround(region, 0, 500, 700, place)!;
+      expect(behind.from).toBeCloseTo(850, 10);
+      expect(behind.to).toBe(1000);
+    }
+    for (const place of [734, 800, 849]) expect(visibleSpanAround(region, 0, 500, 700, place)).toBeNull();
+  });
+
+  it('does not ask for the foot to lie on the side', () => {
+    // From (100, 210) in the upper leg of the L the foot on x = 400, y 0 … 200, would be y = 210. The ray through the corner
+    // (200, 200) falls 10 in 100: y = 180 at x = 400.
+    const region = prepareRegion(L, []);
+    expect(visibleSpan(region, 1, 100, 210)).toBeNull();
+    const low = visibleSpanAround(region, 1, 100, 210, 0)!;
+    expect(low.from).toBe(0);
+    expect(low.to).toBeCloseTo(180, 10);
+    expect(visibleSpanAround(region, 1, 100, 210, 200)).toBeNull();
+    // From (100, 300) the ray meets the lower end (400, 0): nothing but that end is in sight.
+    expect(visibleSpanAround(region, 1, 100, 300, 0)).toBeNull();
+  });
+
+  it('agrees with looking along the side, from any place on it', () => {
+    fc.assert(
+      fc.property(faces, fc.nat(20), fc.double({ min: 0.01, max: 0.99, noNaN: true }), (face, k, share) => {
+        const region = regionOf(face);
+        const [x, y] = face.points[0]!;
+        const side = region.sides[k % region.sides.length]!;
+        const place = share * side.length;
+        const sees = (s: number): boolean =>
+          isInSight(region, x, y, side.fromX + s * side.ux, side.fromY + s * side.uy);
+        const span = visibleSpanAround(region, side.index, x, y, place);
+        if (span === null) {
+          const ahead = (side.fromX - x) * side.nx + (side.fromY - y) * side.ny;
+          expect(ahead > 0 && sees(place)).toBe(false);
+          return;
+        }
+        expect(span.from <= place && place <= span.to).toBe(true);
+        for (let i = 0; i <= 100; i++) {
+          const s = (i / 100) * side.length;
+          if (s > span.from + 1e-6 && s < span.to - 1e-6) expect(sees(s)).toBe(true);
+        }
         if (span.from > 1e-3) expect(sees(span.from - 1e-3)).toBe(false);
         if (span.to < side.length - 1e-3) expect(sees(span.to + 1e-3)).toBe(false);
       }),
