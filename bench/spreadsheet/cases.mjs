@@ -73,6 +73,7 @@ export function toEngine({ group: [f_ck, x_0, y_0, s_x, s_y], loads }) {
         { id: 'D', x: x_0 + s_x, y: y_0 + s_y },
       ],
       leverArm: null,
+      isTorqued: false,
       hasMortarPad: false,
       splitting: { criticalEdge: c.c_cr_sp, minimumThickness: c.h_min },
       partialFactors: { concrete: c.gamma_Mc, steelTension: null, steelShear: null },

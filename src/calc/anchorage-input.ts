@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { findEdition } from '../engine/standards/editions.ts';
 import { standardNames } from '../engine/standards/standard-name.ts';
 import { IGNORED_KEYS, numberAbove0, numberIn, pointField, polygonField, polygonOf, words, yesNo } from './fields.ts';
 
@@ -13,6 +14,7 @@ const steelPart = z.strictObject({
   ultimate_MPa: stress('the ultimate strength'),
   yield_MPa: stress('the yield strength'),
   resists: z.enum(['tension', 'shear', 'both'], { error: 'expected "tension", "shear" or "both"' }).optional(),
+  embedded: yesNo('whether the part stands in the concrete, where a lever arm does not bend it').optional(),
 });
 
 const tested = z.strictObject({
@@ -126,6 +128,7 @@ export const groupFields = {
       sectionModulus_mm3: numberAbove0(1e9, 'mm3', 'the elastic section modulus'),
     })
     .optional(),
+  torqued: yesNo('whether the bolts are tightened beyond snug').optional(),
   mortarPad: yesNo('whether the fixture sits on a pad of mortar').optional(),
   splitting: z
     .strictObject({ c_cr_mm: length('the critical edge distance'), h_min_mm: length('the smallest thickness') })
@@ -138,7 +141,7 @@ export const groupFields = {
       gamma_Ms_V: numberIn(1, 5, '', 'the partial factor for steel in shear').optional(),
     })
     .optional(),
-  pryOutFactor: numberAbove0(5, '', 'the pry-out factor k8').optional(),
+  pryOutFactor: numberAbove0(5, '', 'the pry-out factor k8 or k_cp').optional(),
   hangers: z.array(z.strictObject(bar)).optional(),
   hairpins: z
     .array(
@@ -177,7 +180,7 @@ export function findGroupFaults(
     names.add(id);
   }
   const [factor] = Object.keys(value.partialFactors ?? {});
-  if (value.standard.startsWith('ACI') && factor !== undefined)
+  if (!findEdition(value.standard).takesPartialFactors && factor !== undefined)
     faults.push({
       path: ['partialFactors', factor],
       message: `${value.standard} has strength reduction factors of its own, expected no partial factors`,

@@ -1,5 +1,4 @@
 import { anchorage } from '../engine/checks/anchorage.ts';
-import { findLeastDistanceFaults } from '../engine/checks/least-distances.ts';
 import { type AnchorageInput, anchorageInput } from './anchorage-input.ts';
 import { type AnchorageOutput, anchorageOutput, writeAnchorage } from './anchorage-output.ts';
 import { listAssumptions, readActions, readGroup, tellByKey } from './read-group.ts';
@@ -14,8 +13,6 @@ function run(given: AnchorageInput, keepsSteps: boolean): AnchorageOutput {
     const group = readGroup(given);
     const result = anchorage(group, actions, keepsSteps);
     const assumed = listAssumptions(given);
-    // Whether the inserts will be torqued is not asked: the wider distances are told, the verdict is left to the user.
-    assumed.push(...findLeastDistanceFaults(group, true, []));
     if (actions === null) assumed.push('no action given: resistances only, strength not checked');
     return writeAnchorage(result, assumed, keepsSteps);
   });

@@ -1,6 +1,7 @@
 import { AnchorageError } from '../engine/checks/anchorage-error.ts';
 import type { AnchorageGroup, GroupActions, InsertProperties, SteelPart } from '../engine/checks/anchorage-group.ts';
 import { GeometryError } from '../engine/geometry/geometry-error.ts';
+import { findEdition } from '../engine/standards/editions.ts';
 import type { ActionsInput, GroupInput } from './anchorage-input.ts';
 import { CalcError } from './calc-error.ts';
 
@@ -14,6 +15,7 @@ function readInsert(given: GroupInput['insert']): InsertProperties {
     ultimate: part.ultimate_MPa,
     yield: part.yield_MPa,
     resists: part.resists ?? 'both',
+    isEmbedded: part.embedded ?? false,
   })) ?? [
     {
       name: 'weakest section',
@@ -89,6 +91,7 @@ export function readGroup(given: GroupInput): AnchorageGroup {
             restraint: given.leverArm.restraint,
             sectionModulus: given.leverArm.sectionModulus_mm3,
           },
+    isTorqued: given.torqued ?? false,
     hasMortarPad: given.mortarPad ?? false,
     splitting:
       given.splitting === undefined
@@ -134,8 +137,13 @@ export function listAssumptions(given: GroupInput): string[] {
     assumed.push('fullHead not given: the foot taken as a full circumferential head');
   if (given.insert.steelParts !== undefined && given.insert.stressArea_mm2 !== undefined)
     assumed.push('steelParts given: stressArea_mm2 and its stresses are not used');
-  if (given.partialFactors?.gamma_Mc === undefined && !given.standard.startsWith('ACI'))
-    assumed.push(given.standard === 'AS 5216' ? "phi_Mc 1/1.5, the code's own" : 'gamma_Mc 1.5, the recommended value');
+  const edition = findEdition(given.standard);
+  if (given.partialFactors?.gamma_Mc === undefined && edition.takesPartialFactors)
+    assumed.push(
+      given.standard === 'AS 5216' ? 'phi_Mc 1/1.5, as gamma_Mc 1.5 recommends' : 'gamma_Mc 1.5, the recommended value',
+    );
+  if (edition.leastDistances !== null && given.torqued === undefined)
+    assumed.push('torqued not given: bolts snug only, least distances for inserts that are not torqued');
   return assumed;
 }
 

@@ -307,7 +307,7 @@ describe('anchorage by the other standards', () => {
     ] as const) {
       const answer = by(standard, { insert });
       expect(answer.verdict).toBe('not covered');
-      expect(answer.notes.join()).toContain(`no qualification document for ${named};`);
+      expect(answer.notes.join()).toContain(`no qualification document for ${named}, only for EN 1992-4;`);
     }
   });
 

@@ -1,11 +1,11 @@
 // Source of the values: data/hardware.json: tables after ISO 4014, 4017, 7089, 7093-1 in open-source libraries; textbooks on tightening.
 
 import { findBoltHead, findThreadLength, listNominalLengths } from '../../src/engine/hardware/bolt-dimensions.ts';
-import { findMinimumDistancesOfAci318 } from '../../src/engine/hardware/minimum-distances.ts';
 import { expectNutFactors, findPublishedNutFactors } from '../../src/engine/hardware/nut-factors.ts';
 import { findThread, type ThreadName } from '../../src/engine/hardware/threads.ts';
 import { findTorque } from '../../src/engine/hardware/tightening.ts';
 import { listWashers, type Washer } from '../../src/engine/hardware/washers.ts';
+import { findLeastDistances } from '../../src/engine/standards/aci-318-19/least-distances.ts';
 import type { Evaluator, PublishedCase } from './published.ts';
 
 const SIZES = ['M10', 'M12', 'M16', 'M20', 'M24'] as const satisfies readonly ThreadName[];
@@ -64,7 +64,7 @@ const factor = (finish: 'plain' | 'zinc' | 'stainless', end: 'least' | 'greatest
   by.part('nut factors in books', findPublishedNutFactors(finish)?.[end] ?? Number.NaN);
 
 const aci = (isTorqued: boolean, which: 'edge' | 'spacing') => (by: Evaluator) =>
-  by.part('least distances', findMinimumDistancesOfAci318(1, isTorqued, null)[which] ?? Number.NaN);
+  by.part('least distances', findLeastDistances(1, isTorqued)[which] ?? Number.NaN);
 
 export const CASES: readonly PublishedCase[] = [
   { entry: 'H5-01', how: 'both ends of each range of lengths', values: threadLengths },

@@ -39,7 +39,7 @@ function edgeOf(row: Row): string {
 
 /** A clause without its document, which stands below the table; the clauses of ACI 318 name both editions. */
 function shortenClause(clause: string, standard: string): string {
-  return clause.replace(`${standard} `, '').replace('ACI 318-19 and 318M-19, ', '');
+  return clause.replace('ACI 318-19 and 318M-19, ', '').replace(`${standard} `, '');
 }
 
 /** The modes of one result as a table, the governing one first. */

@@ -3,6 +3,7 @@ import { writeNumber } from '../../engine/checks/write-step.ts';
 import type { Polygon } from '../../engine/geometry/point.ts';
 import { prepareRegion, type Region } from '../../engine/geometry/region.ts';
 import { nearPoints } from '../../engine/geometry/sight.ts';
+import { findEdition } from '../../engine/standards/editions.ts';
 import { explainSteelParts } from '../../job/resolve/explain-steel-parts.ts';
 import type { ResolvedConnection } from '../../job/resolve/resolved-connection.ts';
 import { printStep } from './steps.ts';
@@ -30,8 +31,9 @@ function showPolygon(polygon: Polygon): string {
 function listConcrete({ concrete, partialFactors, standard }: AnchorageGroup): Pair[] {
   const { concrete: gammaMc, steelTension, steelShear } = partialFactors;
   const steel = (factor: number | null) => (factor === null ? 'by the standard from f_uk and f_yk' : n(factor));
-  const strength = `f_ck ${n(concrete.strength)} MPa, ${concrete.cracked ? 'cracked' : 'uncracked'}`;
-  if (standard.startsWith('ACI'))
+  const symbol = findEdition(standard).takesPartialFactors ? 'f_ck' : "f'c (f_c below)";
+  const strength = `${symbol} ${n(concrete.strength)} MPa, ${concrete.cracked ? 'cracked' : 'uncracked'}`;
+  if (!findEdition(standard).takesPartialFactors)
     return [
       ['concrete', strength],
       ['strength reduction', 'φ of 17.5.3 by mode and ductility'],

@@ -12,6 +12,8 @@ export interface SteelPart {
   readonly yield: number;
   /** Which load this part carries; a thread that can only shear off along its flanks takes tension only. */
   readonly resists: 'tension' | 'shear' | 'both';
+  /** Stands in the concrete, so a shear at a distance does not bend it; left out: it is bent. */
+  readonly isEmbedded?: boolean;
 }
 
 /** The cast-in insert, as the standards see it: a headed fastener (the foot is their head). */
@@ -115,6 +117,8 @@ export interface AnchorageGroup {
   readonly positions: readonly { readonly id: string; readonly x: number; readonly y: number }[];
   /** Stand-off: the shear acts at a distance; null when the fixture sits on the face. */
   readonly leverArm: { readonly length: number; readonly restraint: number; readonly sectionModulus: number } | null;
+  /** The bolts are tightened beyond snug. */
+  readonly isTorqued: boolean;
   /** The fixture sits on a pad of mortar. */
   readonly hasMortarPad: boolean;
   /** Product values for splitting; null when the insert's document gives none. */

@@ -122,7 +122,7 @@ function finish(
   governing: AnchorageResult['governing'],
   hasAction: boolean,
 ): AnchorageResult {
-  const notes = p.steelInteracts ? [] : [writeMessage('lever-arm-interaction')];
+  const notes = p.hasBentPart ? [writeMessage('lever-arm-interaction')] : [];
   return {
     document: p.edition.document,
     rows: report.rows,

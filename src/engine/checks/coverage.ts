@@ -34,6 +34,7 @@ const COVERED: AnchorageGroup = {
   },
   positions: [{ id: '1', x: 0, y: 0 }],
   leverArm: null,
+  isTorqued: false,
   hasMortarPad: false,
   splitting: null,
   partialFactors: { concrete: null, steelTension: null, steelShear: null },

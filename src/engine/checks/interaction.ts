@@ -43,7 +43,6 @@ function checkAll(run: Run, clause: Clause, rows: InteractionRow[] | null): void
 
 function checkSteel(run: Run, clause: Clause, rows: InteractionRow[] | null): void {
   const { p, actions, tally } = run;
-  if (!p.steelInteracts) return;
   let worst = 0;
   let worstN = 0;
   let worstV = 0;

@@ -1,10 +1,5 @@
-import { distanceToBoundary, prepareRegion } from '../geometry/region.ts';
-import {
-  findMinimumDistancesOfAci318,
-  findTooClose,
-  type MinimumDistances,
-  type TooClose,
-} from '../hardware/minimum-distances.ts';
+import { distanceToBoundary, type Region } from '../geometry/region.ts';
+import { findTooClose, type MinimumDistances, type TooClose } from '../hardware/minimum-distances.ts';
 import type { AnchorageGroup } from './anchorage-group.ts';
 
 function showLength(length: number): string {
@@ -16,7 +11,7 @@ function sayTooClose(faults: readonly TooClose[]): string {
   const worst = faults.reduce((least, fault) => (fault.has < least.has ? fault : least));
   const { kind, inserts, has, needs, source } = worst;
   const asked = `below ${showLength(needs)} (${source})`;
-  const more = faults.length > 1 ? `; ${faults.length - 1} more so` : '';
+  const more = faults.length > 1 ? `; ${faults.length - 1} more as well` : '';
   switch (kind) {
     case 'edge':
       return `insert ${inserts[0]}: ${showLength(has)} from an edge, ${asked}${more}`;
@@ -28,23 +23,15 @@ function sayTooClose(faults: readonly TooClose[]): string {
 }
 
 /**
- * Where a group stands too near to an edge, to each other or in too thin concrete: by rules of its product's document, and by
- * ACI 318 the code's own, which keep splitting away.
- * @param isTorqued whether the inserts are tightened beyond snug
+ * Where a group stands too near to an edge, to each other or in too thin concrete, by rules that keep splitting away.
+ * @param region the group's face
  * @returns a sentence for each kind of fault and rule, with the worst
  */
 export function findLeastDistanceFaults(
-  group: AnchorageGroup,
-  isTorqued: boolean,
-  ofProduct: readonly MinimumDistances[],
+  { member, positions }: Pick<AnchorageGroup, 'member' | 'positions'>,
+  region: Region,
+  rules: readonly MinimumDistances[],
 ): readonly string[] {
-  const { standard, insert, member, positions } = group;
-  const ofCode = standard.startsWith('ACI')
-    ? [findMinimumDistancesOfAci318(insert.shaftDiameter, isTorqued, null)]
-    : [];
-  const rules = [...ofProduct, ...ofCode];
-  if (rules.length === 0) return [];
-  const region = prepareRegion(member.outline, member.openings);
   const placed = positions.map(({ id, x, y }) => ({
     id,
     at: [x, y] as const,

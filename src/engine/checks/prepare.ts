@@ -1,16 +1,13 @@
-import { isInside, prepareRegion } from '../geometry/region.ts';
+import { distanceToBoundary, isInside, prepareRegion, type Region } from '../geometry/region.ts';
 import { nearPoints } from '../geometry/sight.ts';
 import type { ConcreteMode, Edition } from '../standards/edition.ts';
 import { AnchorageError } from './anchorage-error.ts';
-import type { AnchorageGroup, SteelPart, TestedResistance } from './anchorage-group.ts';
+import type { AnchorageGroup, SteelPart } from './anchorage-group.ts';
+import { findTested } from './find-tested.ts';
+import { findLeastDistanceFaults } from './least-distances.ts';
+import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeView, PreparedAnchorage, PreparedPart, Resistance, SteelPair, TestedSteel } from './prepared.ts';
 import { SQUARE_REACH } from './projection.ts';
-
-/** The test report that replaces a formula, if the group's concrete allows it. */
-export function findTested(group: AnchorageGroup, mode: TestedResistance['mode']): TestedResistance | null {
-  const found = group.insert.tested.find((test) => test.mode === mode);
-  return found !== undefined && found.fromStrength <= group.concrete.strength ? found : null;
-}
 
 function resistance(edition: Edition, characteristic: number, safety: number): Resistance {
   return { characteristic, safety, design: edition.designResistance(characteristic, safety) };
@@ -23,6 +20,11 @@ function prepareTested(group: AnchorageGroup, edition: Edition, parts: readonly 
     const tested = findTested(group, mode);
     if (tested === null) return null;
     const safety = tested.safety === null ? findSafest(edition, own) : edition.fromPartialFactor(tested.safety);
+    if (safety === null)
+      throw new AnchorageError(
+        'insert.tested',
+        `the tested ${mode} resistance of report ${tested.report} gives no partial factor, and no steel part carries that load to take it from; a factor was expected`,
+      );
     return { ...resistance(edition, tested.characteristic, safety), report: tested.report };
   };
   return {
@@ -37,25 +39,35 @@ function prepareTested(group: AnchorageGroup, edition: Edition, parts: readonly 
   };
 }
 
-/** Of the parts' safety factors the one that leaves the least; 1 where no part carries this load. */
-function findSafest(edition: Edition, parts: readonly (Resistance | null)[]): number {
-  let safest = 1;
+/** Of the parts' safety factors the one that leaves the least; null where no part carries this load. */
+function findSafest(edition: Edition, parts: readonly (Resistance | null)[]): number | null {
+  let safest: number | null = null;
   for (const part of parts)
-    if (part !== null && edition.designResistance(1, part.safety) < edition.designResistance(1, safest))
+    if (
+      part !== null &&
+      (safest === null || edition.designResistance(1, part.safety) < edition.designResistance(1, safest))
+    )
       safest = part.safety;
   return safest;
 }
 
 /**
  * Design resistances that meet in one piece of steel: of each part that carries both loads; and where a test gives one of
- * the two for the whole insert, with the least of the other kind. Where no part carries both, the least of each kind.
+ * the two for the whole insert, with the least of the other kind. Where no part carries both, the least of each kind. A part
+ * that a lever arm bends is left out: its bending resistance already carries the tension.
  */
-function pairSteel(parts: readonly PreparedPart[], tested: TestedSteel): SteelPair[] {
+function pairSteel(
+  parts: readonly PreparedPart[],
+  tested: TestedSteel,
+  isBent: (part: PreparedPart) => boolean,
+): SteelPair[] {
   const pairs: SteelPair[] = [];
-  for (const { tension, shear } of parts)
-    if (tension !== null && shear !== null) pairs.push({ tension: tension.design, shear: shear.design });
-  if (pairs.length > 0 && tested.tension === null && tested.shear === null) return pairs;
-  const counted = pairs.length > 0 ? parts.filter(({ tension, shear }) => tension !== null && shear !== null) : parts;
+  const carriers = parts.filter(({ tension, shear }) => tension !== null && shear !== null);
+  for (const part of carriers)
+    if (!isBent(part)) pairs.push({ tension: part.tension!.design, shear: part.shear!.design });
+  if (carriers.length > 0 && tested.tension === null && tested.shear === null) return pairs;
+  const counted = carriers.length > 0 ? carriers : parts;
+  if (counted.some(isBent)) return pairs;
   const least = (kind: 'tension' | 'shear') =>
     Math.min(
       tested[kind]?.design ?? Number.POSITIVE_INFINITY,
@@ -111,15 +123,31 @@ function refuseImpossible(group: AnchorageGroup): void {
         throw new AnchorageError('positions', `inserts ${a.id} and ${b.id} stand at the same place`);
 }
 
-/** Whether an arm is so short that plain shear is the lower even without tension. */
-function isPlainShearLower(
-  { leverArm }: AnchorageGroup,
-  edition: Edition,
-  { part, tension, shear }: PreparedPart,
-): boolean {
+/** Whether a part bends under a shear at a distance, and its bending and not its plain shear decides. */
+function isBentPart({ leverArm }: AnchorageGroup, edition: Edition, { part, tension, shear }: PreparedPart): boolean {
   if (leverArm === null || edition.leverArmShear === null || tension === null || shear === null) return false;
-  return edition.leverArmShear(part, leverArm, 0, tension.design, null) > shear.characteristic;
+  if (part.isEmbedded === true) return false;
+  return edition.leverArmShear(part, leverArm, 0, tension.design, null) <= shear.characteristic;
 }
+
+/** Why no answer about the group can be a pass: the document's own scope, its least distances, a foot that stands out. */
+function collectUncovered(group: AnchorageGroup, edition: Edition, region: Region): readonly string[] {
+  const { insert, positions, isTorqued } = group;
+  const reasons = [...edition.findUncovered(group)];
+  const ofCode = edition.leastDistances?.(insert.shaftDiameter, isTorqued);
+  if (ofCode !== undefined) reasons.push(...findLeastDistanceFaults(group, region, [ofCode]));
+  if (region.sides.length === 0) return reasons;
+  const widest = Math.max(insert.shaftDiameter, insert.foot.kind === 'diameter' ? insert.foot.diameter : 0);
+  for (const { id, x, y } of positions) {
+    const edge = distanceToBoundary(region, x, y);
+    if (edge < widest / 2 - ROUNDING)
+      reasons.push(writeMessage('stands-out', { insert: id, value: roundForText(widest), edge: roundForText(edge) }));
+  }
+  return reasons;
+}
+
+/** Lengths may be off by rounding [mm]. */
+const ROUNDING = 1e-6;
 
 /**
  * Finds what does not depend on the load.
@@ -147,6 +175,7 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
   const near = group.positions.map((p) => nearPoints(region, p.x, p.y, reach));
   const parts = group.insert.steelParts.map((part) => preparePart(group, edition, part));
   const tested = prepareTested(group, edition, parts);
+  const isBent = (part: PreparedPart) => isBentPart(group, edition, part);
   const bearingArea = edition.bearingArea(group.insert, null);
   const testedPullOut = findTested(group, 'pull-out');
   const pullOut =
@@ -165,11 +194,8 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
     near,
     parts,
     tested,
-    steelPairs: pairSteel(parts, tested),
-    steelInteracts:
-      group.leverArm === null ||
-      edition.leverArmShear === null ||
-      parts.some((part) => isPlainShearLower(group, edition, part)),
+    steelPairs: pairSteel(parts, tested, isBent),
+    hasBentPart: parts.some(isBent),
     bearingArea,
     pullOut: resistance(edition, pullOut, pullOutSafety),
     pryOutFactor: edition.pryOutFactor(group.insert.embedment, group.pryOutFactor, null),
@@ -181,7 +207,7 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition): Prepa
       'pry-out': safetyOf('pry-out'),
       'concrete-edge': safetyOf('concrete-edge'),
     },
-    uncovered: edition.findUncovered(group),
+    uncovered: collectUncovered(group, edition, region),
     cache: {
       cones: new Map(),
       splitting: new Map(),

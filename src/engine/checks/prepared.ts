@@ -150,8 +150,8 @@ export interface PreparedAnchorage {
   readonly parts: readonly PreparedPart[];
   readonly tested: TestedSteel;
   readonly steelPairs: readonly SteelPair[];
-  /** False where a lever arm governs: its bending resistance already carries the tension. */
-  readonly steelInteracts: boolean;
+  /** A lever arm bends some steel: its bending resistance already carries the tension. */
+  readonly hasBentPart: boolean;
   readonly bearingArea: number;
   readonly pullOut: Resistance;
   readonly pryOutFactor: number;

@@ -1,5 +1,5 @@
+import { findTested } from './find-tested.ts';
 import { writeMessage } from './messages.ts';
-import { findTested } from './prepare.ts';
 import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
 

@@ -1,4 +1,4 @@
-import { writeMessage } from './messages.ts';
+import { roundForText, writeMessage } from './messages.ts';
 import type { PreparedPart } from './prepared.ts';
 import { nameMembers, type Run } from './run.ts';
 import { loadRatio } from './verdict.ts';
@@ -66,20 +66,28 @@ export function checkSteelShear(run: Run): void {
   for (const prepared of p.parts) {
     const { part, shear, tension } = prepared;
     if (shear === null) continue;
-    if (action > 0 && leverArm !== null && tension !== null) {
+    if (action > 0 && leverArm !== null && tension !== null && part.isEmbedded !== true) {
       checkLeverArm(run, prepared);
       continue;
     }
-    if (action > 0 && run.hasAction) tally.addSteelShear(loadRatio(action, shear.design));
+    const isUncovered = p.group.leverArm !== null && leverArm === null && part.isEmbedded !== true;
+    if (action > 0 && run.hasAction && !isUncovered) tally.addSteelShear(loadRatio(action, shear.design));
     if (report === null) continue;
     const head = { mode: 'steel-shear', part: part.name, inserts: nameMembers(run, [worst]), clause } as const;
     if (action === 0) {
       report.skip(head, writeMessage('no-shear'));
       continue;
     }
+    if (isUncovered) {
+      const value = roundForText(p.group.leverArm?.length ?? 0);
+      report.skip(head, writeMessage('lever-arm-uncovered', { value, document: p.edition.document }));
+      continue;
+    }
     report.open(head);
-    report.note(writeMessage(p.group.leverArm === null ? 'no-lever-arm' : 'lever-arm-left-out'));
-    if (p.group.insert.elongation === null) report.note(writeMessage('ductility-unknown'));
+    if (p.group.leverArm === null) report.note(writeMessage('no-lever-arm'));
+    const { elongation, areaReduction } = p.group.insert;
+    if (elongation === null || (p.edition.needsAreaReduction && areaReduction === null))
+      report.note(writeMessage('ductility-unknown'));
     p.edition.steelShear(part, p.group, report);
     if (p.group.partialFactors.steelShear === null) p.edition.steelShearSafety(part, p.group.insert, report);
     report.close(shear.characteristic, shear.safety, run.hasAction ? action : null);

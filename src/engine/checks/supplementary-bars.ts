@@ -1,5 +1,4 @@
 import type { BarRules } from '../standards/edition.ts';
-import { LOOP_EFFICIENCY } from '../standards/en-1992-4-2018/supplementary-reinforcement.ts';
 import type { Hairpin, SupplementaryBar } from './anchorage-group.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow } from './prepared.ts';
@@ -146,7 +145,7 @@ function checkServing(
     concreteRatio,
     (report) => {
       report?.step(rules.tensionFromShear, [depth, z, force], tension);
-      return sumBars(run, rules, serving, REACH * row.edge, LOOP_EFFICIENCY, report);
+      return sumBars(run, rules, serving, REACH * row.edge, rules.loopEfficiency, report);
     },
     row.front,
     row,

@@ -33,27 +33,6 @@ export interface TooClose {
 const ROUNDING = 1e-6;
 
 /**
- * Gives the least spacing and edge distance of cast-in inserts against splitting [mm].
- *
- * Source: ACI 318-19, Table 17.9.2(a), recalled: confirm against print. Spacing 4 d_a, torqued 6 d_a; edge torqued 6 d_a, otherwise only the cover that
- * reinforcement needs (`cover`, null where it is not known). Supplementary reinforcement against splitting may allow less: not read here.
- * - diameter: d_a, outside diameter of the insert's shaft [mm]; isTorqued: tightened beyond snug
- * Example: d_a 24, torqued → edge 144, spacing 144.
- */
-export function findMinimumDistancesOfAci318(
-  diameter: number,
-  isTorqued: boolean,
-  cover: number | null,
-): MinimumDistances {
-  return {
-    edge: isTorqued ? 6 * diameter : cover === null ? null : cover + diameter / 2,
-    spacing: (isTorqued ? 6 : 4) * diameter,
-    thickness: null,
-    source: `ACI 318-19, Table 17.9.2(a), ${isTorqued ? 'torqued' : 'not torqued'} (recalled)`,
-  };
-}
-
-/**
  * Lists every edge distance, spacing and thickness below the least of any of the rules, in the order of the rules.
  * A distance equal to the least is enough. Thickness null: not judged.
  */

@@ -1,4 +1,5 @@
 import type { AnchorageGroup, InsertProperties, SteelPart } from '../checks/anchorage-group.ts';
+import type { MinimumDistances } from '../hardware/minimum-distances.ts';
 import type { Clause, Sink } from './clause.ts';
 import type { StandardName } from './standard-name.ts';
 
@@ -119,6 +120,8 @@ export interface BarRules {
   readonly bond: Clause;
   readonly anchorage: Clause;
   readonly tensionFromShear: Clause;
+  /** What a loop keeps of its strength, bent around an insert. */
+  readonly loopEfficiency: number;
 }
 
 /** Tension with shear: steel and concrete each by a rule of its own, or all modes by one. Clause functions of (n, v). */
@@ -151,8 +154,12 @@ export interface Edition {
   readonly design: Clause;
   /** The safety factor that stands for a partial factor of a test report or a national annex. */
   fromPartialFactor(partialFactor: number): number;
+  /** False where the document has factors of its own that no partial factor of a job or input replaces. */
+  readonly takesPartialFactors: boolean;
   concreteSafety(mode: ConcreteMode, group: AnchorageGroup, sink: Sink | null): number;
 
+  /** Whether steel must show its reduction of area, beside its elongation, to count as ductile. */
+  readonly needsAreaReduction: boolean;
   steelTension(part: SteelPart, sink: Sink | null): number;
   steelTensionSafety(part: SteelPart, insert: InsertProperties, sink: Sink | null): number;
   steelShear(part: SteelPart, group: AnchorageGroup, sink: Sink | null): number;
@@ -181,6 +188,9 @@ export interface Edition {
 
   bearingArea(insert: InsertProperties, sink: Sink | null): number;
   pullOut(bearingArea: number, strength: number, cracked: boolean, sink: Sink | null): number;
+
+  /** Least edge distance and spacing of the document itself, by the body's diameter [mm]; null: left to the product's document. */
+  readonly leastDistances: ((diameter: number, isTorqued: boolean) => MinimumDistances) | null;
 
   /** Null where the document keeps splitting away by least distances alone. */
   readonly splitting: {

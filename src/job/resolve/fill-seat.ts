@@ -2,6 +2,7 @@ import type { AnchorageGroup, UncoveredUse } from '../../engine/checks/anchorage
 import { type BoltSteel, findBoltSteel, type PropertyClass } from '../../engine/hardware/property-classes.ts';
 import { judgePair } from '../../engine/hardware/thread-pairing.ts';
 import { findThread } from '../../engine/hardware/threads.ts';
+import { findEdition } from '../../engine/standards/editions.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
 import type { Connection } from '../documents/connection.ts';
 import type { FixtureHole } from '../documents/fixture.ts';
@@ -75,7 +76,7 @@ export function findGoverningInsert(seat: ConnectionSeat, items: readonly Catalo
   return { item, isMixed, uses: isMixed ? [...seat.uses, 'mixed types'] : seat.uses };
 }
 
-/** ACI 318 has strength reduction factors of its own. */
+/** For documents with factors of their own, as ACI 318 has. */
 const NO_PARTIAL_FACTORS = { concrete: null, steelTension: null, steelShear: null } as const;
 
 /** Why the bolt that the connection asks for does not go into the insert's thread. */
@@ -121,12 +122,14 @@ export function fillSeat(
     insert: insertProperties(item, steel.parts, bolt.elongation),
     positions: seat.positions,
     leverArm: seat.leverArmFor(item.thread).leverArm,
+    // An insert with a tightening torque of its own will be torqued; without one its bolt is brought to snug only.
+    isTorqued: item.maxTorque_Nm !== null,
     hasMortarPad: connection.isFilled && connection.packers_mm > 0,
     splitting:
       item.splitting === null
         ? null
         : { criticalEdge: item.splitting.criticalEdge_mm, minimumThickness: item.splitting.minimumThickness_mm },
-    partialFactors: rules.standard.startsWith('ACI') ? NO_PARTIAL_FACTORS : rules.partialFactors,
+    partialFactors: findEdition(rules.standard).takesPartialFactors ? rules.partialFactors : NO_PARTIAL_FACTORS,
     pryOutFactor: item.pryOutFactor,
     hangers: seat.hangers,
     hairpins: seat.hairpins,

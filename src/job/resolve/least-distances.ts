@@ -26,19 +26,22 @@ export function measureRoomAround(
   };
 }
 
-/** Why a group stands too near to an edge, to each other or in too thin concrete; such a group never passes. */
+/**
+ * Why a group stands nearer to an edge or each other, or in thinner concrete, than its product document allows; such a group
+ * never passes. Rules of the standard's own are the engine's.
+ */
 export function findLeastDistanceReasons(
   group: AnchorageGroup,
   item: CatalogueItem,
   findRoom: () => RoomAround,
 ): readonly string[] {
   const { leastEdge_mm: edge, leastSpacing_mm: spacing, leastThickness_mm: thickness } = item;
-  // With room for all that its document asks, only a rule of the standard's own can be broken.
   const isBroken =
     (thickness ?? 0) > group.member.thickness ||
     (edge !== null && edge > findRoom().edge) ||
     (spacing !== null && spacing > findRoom().spacing);
   const ofProduct = isBroken ? [{ edge, spacing, thickness, source: `the document of ${item.id}` }] : [];
-  // An insert with a tightening torque of its own will be torqued; without one its bolt is brought to snug only.
-  return findLeastDistanceFaults(group, item.maxTorque_Nm !== null, ofProduct);
+  return ofProduct.length === 0
+    ? []
+    : findLeastDistanceFaults(group, prepareRegion(group.member.outline, group.member.openings), ofProduct);
 }

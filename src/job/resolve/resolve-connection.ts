@@ -1,3 +1,4 @@
+import { findEdition } from '../../engine/standards/editions.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
 import type { Connection } from '../documents/connection.ts';
 import { describeFrame } from '../face-frame.ts';
@@ -30,7 +31,7 @@ function listAssumptions(
     ...(connection.cracked === null
       ? [`${rules.defaults.cracked ? 'cracked' : 'uncracked'} concrete assumed (rules ${rules.id})`]
       : []),
-    ...(rules.standard.startsWith('ACI')
+    ...(!findEdition(rules.standard).takesPartialFactors
       ? [`strength reduction factors φ of ${rules.standard}; the partial factors of the rules are not used`]
       : []),
     ...seat.concrete.assumptions,

@@ -27,7 +27,9 @@ function bodyParts(item: CatalogueItem): SteelPart[] {
   const bore = thread.diameter + diametralAllowance(thread, item.threadClass);
   const strength = { ultimate: item.steel.ultimate_MPa, yield: item.steel.yield_MPa };
   const wall = (Math.PI / 4) * (item.bodyDiameter_mm ** 2 - bore ** 2);
-  const parts: SteelPart[] = [{ name: 'body around the thread', area: wall, ...strength, resists: 'both' }];
+  const parts: SteelPart[] = [
+    { name: 'body around the thread', area: wall, ...strength, resists: 'both', isEmbedded: true },
+  ];
   if (item.crossHole !== null) {
     const { diameter_mm, boreThere_mm } = item.crossHole;
     const { area } = netSectionAtCrossHole(item.bodyDiameter_mm, boreThere_mm, diameter_mm);

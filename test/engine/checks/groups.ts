@@ -36,6 +36,7 @@ export interface Changes {
     Pick<
       AnchorageGroup,
       | 'leverArm'
+      | 'isTorqued'
       | 'hasMortarPad'
       | 'splitting'
       | 'partialFactors'
@@ -69,6 +70,7 @@ export function makeGroup(changes: Changes = {}): AnchorageGroup {
     insert: { ...INSERT, ...changes.insert },
     positions: at.map(([x, y], i) => ({ id: String.fromCharCode(65 + i), x, y })),
     leverArm: null,
+    isTorqued: false,
     hasMortarPad: false,
     splitting: null,
     partialFactors: { concrete: 1.5, steelTension: null, steelShear: null },

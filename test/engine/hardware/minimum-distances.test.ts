@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import {
-  findMinimumDistancesOfAci318,
   findTooClose,
   type MinimumDistances,
   type PlacedInsert,
 } from '../../../src/engine/hardware/minimum-distances.ts';
+import { findLeastDistances } from '../../../src/engine/standards/aci-318-19/least-distances.ts';
 
 const product: MinimumDistances = { edge: 60, spacing: 100, thickness: 120, source: 'product document' };
 
@@ -18,13 +18,12 @@ const row: readonly PlacedInsert[] = [
 describe('least distances of ACI 318-19, Table 17.9.2(a)', () => {
   // Recalled: 4 d_a, torqued 6 d_a; edge torqued 6 d_a, otherwise cover only, here to the surface of the shaft: 30 + 24/2.
   it('are multiples of the diameter', () => {
-    expect(findMinimumDistancesOfAci318(24, true, 30)).toMatchObject({ edge: 144, spacing: 144, thickness: null });
-    expect(findMinimumDistancesOfAci318(24, false, 30)).toMatchObject({ edge: 42, spacing: 96, thickness: null });
-    expect(findMinimumDistancesOfAci318(24, false, null).edge).toBeNull();
+    expect(findLeastDistances(24, true)).toMatchObject({ edge: 144, spacing: 144, thickness: null });
+    expect(findLeastDistances(24, false)).toMatchObject({ edge: null, spacing: 96, thickness: null });
   });
   it('name the table and that it is recalled', () => {
-    expect(findMinimumDistancesOfAci318(16, true, null).source).toBe('ACI 318-19, Table 17.9.2(a), torqued (recalled)');
-    expect(findMinimumDistancesOfAci318(16, false, null).source).toContain('not torqued');
+    expect(findLeastDistances(16, true).source).toBe('ACI 318-19, Table 17.9.2(a), torqued (recalled)');
+    expect(findLeastDistances(16, false).source).toContain('not torqued');
   });
 });
 
@@ -49,7 +48,7 @@ describe('what stands too close', () => {
   it('asks nothing where a rule gives nothing, and keeps several rules apart', () => {
     const silent: MinimumDistances = { edge: null, spacing: null, thickness: null, source: 'none' };
     expect(findTooClose(row, 10, [silent])).toEqual([]);
-    const both = findTooClose(row, 120, [product, findMinimumDistancesOfAci318(24, true, null)]);
+    const both = findTooClose(row, 120, [product, findLeastDistances(24, true)]);
     // ACI 144: edges A and B, pairs A–B (100) and B–C (90).
     expect(both.filter(({ source }) => source.startsWith('ACI')).map(({ inserts }) => inserts.join('–'))).toEqual([
       'A',

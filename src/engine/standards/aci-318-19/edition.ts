@@ -6,6 +6,7 @@ import { BLOW_OUT_RESISTANCE } from './blow-out.ts';
 import * as breakout from './breakout.ts';
 import * as edge from './edge-breakout.ts';
 import { INTERACTION } from './interaction.ts';
+import { findLeastDistances } from './least-distances.ts';
 import * as pry from './pry-out.ts';
 import * as pull from './pull-out.ts';
 import { CORNER_REACH, resistBlowOut } from './resist-blow-out.ts';
@@ -62,6 +63,7 @@ function makeEdition(units: AciUnits): Edition {
     designResistance: phi.designStrength,
     design: phi.DESIGN_STRENGTH,
     fromPartialFactor: (partialFactor) => 1 / partialFactor,
+    takesPartialFactors: false,
     concreteSafety(mode, { reinforcement }, sink) {
       if (mode === 'pull-out' || mode === 'pry-out') {
         sink?.quantity('phi', phi.PULL_OUT_PHI, '-', 'pull-out and pry-out, 17.5.3');
@@ -73,6 +75,7 @@ function makeEdition(units: AciUnits): Edition {
       return value;
     },
 
+    needsAreaReduction: true,
     steelTension(part, sink) {
       const ultimate = usable(part.ultimate, part.yield);
       const value = tension.steelTension(part.area, ultimate);
@@ -141,6 +144,7 @@ function makeEdition(units: AciUnits): Edition {
       return value;
     },
 
+    leastDistances: findLeastDistances,
     splitting: null,
     blowOut: {
       isNear: (c, embedment) => embedment > BLOW_OUT_DEPTH * c * (1 + ROUNDING),

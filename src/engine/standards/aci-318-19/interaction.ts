@@ -31,7 +31,7 @@ export const INTERACTION = aciClause({
  * @param r_along V_ua/(φ V_cbg) of the part along the edge [-]
  * @returns √(r_toward² + r_along²) [-]. Example: 0.6, 0.8 → 1.
  */
-export function combineEdgeParts(r_toward: number, r_along: number): number {
+function combineEdgeParts(r_toward: number, r_along: number): number {
   return Math.sqrt(r_toward * r_toward + r_along * r_along);
 }
 

@@ -1,13 +1,11 @@
 import type { AnchorageGroup } from '../../checks/anchorage-group.ts';
 import { roundForText, writeMessage } from '../../checks/messages.ts';
-import { findUncoveredAnywhere, isQualifiedFor } from '../uncovered.ts';
+import { findQualificationFault, findUncoveredAnywhere } from '../uncovered.ts';
 
 const DOCUMENT = 'ACI 318';
 
-/** ACI 318 without a year, or the edition of 2019 in either of its units; another year is another rule. */
-function isMeant(name: string): boolean {
-  return /^ACI 318M?(-19.*)?$/.test(name);
-}
+/** ACI 318 without a year, or of 2019 in either of its units. */
+const MEANT = /^ACI 318M?([-:](20)?19\b.*)?$/;
 
 /**
  * Highest concrete strength for cast-in anchors, 17.3.1: 10 000 psi, 70 MPa in the SI edition, taken for both. Steel above 1000 MPa
@@ -42,7 +40,7 @@ export function findUncovered(group: AnchorageGroup): readonly string[] {
           document: DOCUMENT,
         }),
       );
-  if (!isQualifiedFor(insert, isMeant)) reasons.push(writeMessage('no-qualification', { document: DOCUMENT }));
+  reasons.push(...findQualificationFault(insert, DOCUMENT, MEANT));
   if (leverArm !== null)
     reasons.push(writeMessage('lever-arm-uncovered', { value: roundForText(leverArm.length), document: DOCUMENT }));
   return [...reasons, ...findUncoveredAnywhere(group)];

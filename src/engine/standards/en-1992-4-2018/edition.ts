@@ -18,6 +18,9 @@ import * as shear from './steel-shear.ts';
 import { STEEL_TENSION, steelTension } from './steel-tension.ts';
 import * as bars from './supplementary-reinforcement.ts';
 
+/** EN 1992-4 without a year or of 2018, as such or as a national standard (BS EN, DIN EN). */
+const MEANT = /^([A-Z]+ )?EN 1992-4(:2018\b.*)?$/;
+
 /** Elongation above which steel counts as ductile, A5 > 8 % (7.2.2.3.1) [%]. */
 const DUCTILE_ELONGATION = 8;
 
@@ -52,11 +55,12 @@ export const EN_1992_4_2018 = {
   name: 'EN 1992-4',
   document: 'EN 1992-4:2018',
   limits: LIMITS,
-  findUncovered: (group) => findUncovered(group, 'EN 1992-4'),
+  findUncovered: (group) => findUncovered(group, 'EN 1992-4', MEANT),
 
   designResistance: factors.designResistance,
   design: factors.DESIGN_RESISTANCE,
   fromPartialFactor: (partialFactor) => partialFactor,
+  takesPartialFactors: true,
   concreteSafety(_, group, sink) {
     const given = group.partialFactors.concrete;
     const value = given ?? factors.CONCRETE_FACTOR;
@@ -64,6 +68,7 @@ export const EN_1992_4_2018 = {
     return value;
   },
 
+  needsAreaReduction: false,
   steelTension(part, sink) {
     const value = steelTension(part.area, part.ultimate);
     sink?.step(STEEL_TENSION, [part.area, part.ultimate], value);
@@ -137,6 +142,7 @@ export const EN_1992_4_2018 = {
     return value;
   },
 
+  leastDistances: null,
   splitting: { groupEdge: 1.2, resist: resistSplitting },
 
   blowOut: {
@@ -183,6 +189,7 @@ export const EN_1992_4_2018 = {
     bond: bars.BOND_STRENGTH,
     anchorage: bars.BAR_ANCHORAGE,
     tensionFromShear: bars.BAR_TENSION_FROM_SHEAR,
+    loopEfficiency: bars.LOOP_EFFICIENCY,
   },
 
   together: {
