@@ -5,6 +5,7 @@ import type { PreparedAnchorage } from '../engine/checks/prepared.ts';
 import { isWithin } from '../engine/checks/verdict.ts';
 import type { PlateBending } from '../engine/fixture/plate-bending.ts';
 import { GeometryError } from '../engine/geometry/geometry-error.ts';
+import type { Region } from '../engine/geometry/region.ts';
 import type { ConnectionAnswer, ConnectionState, Decisive, PlateAnswer } from './connection-answer.ts';
 import type { LoadCase } from './load-cases.ts';
 
@@ -20,9 +21,9 @@ interface Running {
 }
 
 /** A group ready for its combinations, or why it cannot be computed. */
-export function prepareOrSay(group: AnchorageGroup): PreparedAnchorage | string {
+export function prepareOrSay(group: AnchorageGroup, face: Region | null = null): PreparedAnchorage | string {
   try {
-    return prepare(group);
+    return prepare(group, face);
   } catch (error) {
     if (error instanceof AnchorageError || error instanceof GeometryError) return error.message;
     throw error;

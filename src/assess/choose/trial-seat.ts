@@ -1,4 +1,5 @@
-import type { UncoveredUse } from '../../engine/checks/anchorage-group.ts';
+import type { AnchorageGroup, UncoveredUse } from '../../engine/checks/anchorage-group.ts';
+import type { Region } from '../../engine/geometry/region.ts';
 import type { ThreadName } from '../../engine/hardware/threads.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
 import { type ConnectionSeat, type SeatParts, seatConnection } from '../../job/resolve/connection-seat.ts';
@@ -29,16 +30,36 @@ function refuse(reasons: readonly string[]): TrialJudgement {
   return { state: 'cannot be computed', ratio: null, governing: null, reasons, plate: null, canBeCovered: false };
 }
 
+/** Whether two members have the same outline and openings; their thickness may differ. */
+function isSameFace(a: AnchorageGroup['member'], b: AnchorageGroup['member']): boolean {
+  const rings = (member: AnchorageGroup['member']) => [member.outline ?? [], ...member.openings];
+  const [one, other] = [rings(a), rings(b)];
+  return (
+    one.length === other.length &&
+    one.every((ring, r) => {
+      const twin = other[r]!;
+      return ring.length === twin.length && ring.every(([x, y], i) => x === twin[i]![0] && y === twin[i]![1]);
+    })
+  );
+}
+
 /** Opens a seat for trials: its loads are solved once for each thread. */
 export function openTrials(parts: SeatParts, counter: CheckCounter): TrialSeat {
   const seat = seatConnection(parts);
   const solved = new Map<ThreadName, readonly LoadCase[]>();
+  // The face is the same for most inserts: its region is found with the first.
+  let first: { readonly member: AnchorageGroup['member']; readonly region: Region } | null = null;
   const judgeWith = (item: CatalogueItem, hardware: SeatHardware, uses: readonly UncoveredUse[]): TrialJudgement => {
     counter.checks += 1;
     const filled = fillSeat(seat, item, hardware, uses);
     if ('ok' in filled) return refuse(filled.reasons);
-    const prepared = prepareOrSay(filled.group);
+    const { member } = filled.group;
+    const prepared = prepareOrSay(
+      filled.group,
+      first !== null && isSameFace(first.member, member) ? first.region : null,
+    );
     if (typeof prepared === 'string') return refuse([prepared]);
+    first ??= { member, region: prepared.region };
     // Forces rest on the thread's stress area, not on the rest of the insert, nor on the class of the bolts or the size of holes.
     let cases = solved.get(item.thread);
     if (cases === undefined) {

@@ -1,3 +1,4 @@
+import type { Region } from '../geometry/region.ts';
 import { findEdition } from '../standards/editions.ts';
 import type { AnchorageGroup, GroupActions, InsertAction } from './anchorage-group.ts';
 import { checkBlowOut } from './blow-out.ts';
@@ -27,10 +28,11 @@ export interface AnchorageNumbers {
 
 /**
  * Finds everything about a group that does not depend on the load.
+ * @param face the region of another group in the same outline and openings, to save finding it again; null: found here
  * @throws AnchorageError, GeometryError where the group cannot be computed
  */
-export function prepare(group: AnchorageGroup): PreparedAnchorage {
-  return prepareAnchorage(group, findEdition(group.standard));
+export function prepare(group: AnchorageGroup, face: Region | null = null): PreparedAnchorage {
+  return prepareAnchorage(group, findEdition(group.standard), face);
 }
 
 /**

@@ -151,12 +151,13 @@ const ROUNDING = 1e-6;
 
 /**
  * Finds what does not depend on the load.
+ * @param face the region of the group's outline and openings, where it is known already
  * @throws AnchorageError where the group cannot be computed (no insert, an insert outside the concrete, two at one place)
  * @throws GeometryError where the outline or an opening is not a simple polygon
  */
-export function prepareAnchorage(group: AnchorageGroup, edition: Edition): PreparedAnchorage {
+export function prepareAnchorage(group: AnchorageGroup, edition: Edition, face: Region | null): PreparedAnchorage {
   refuseImpossible(group);
-  const region = prepareRegion(group.member.outline, group.member.openings);
+  const region = face ?? prepareRegion(group.member.outline, group.member.openings);
   for (const position of group.positions)
     if (!isInside(region, position.x, position.y))
       throw new AnchorageError(
