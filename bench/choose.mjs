@@ -3,7 +3,7 @@
  *
  * One connection: four inserts beside an opening in ten combinations, sixty inserts of the catalogue that all fit. A numbers-only
  * check is `assessConnection` of the connection as resolved with one insert: forces of the plate, its bending, geometry, all modes.
- * A second row, without a target, leaves to the peer only what no sharing saves: geometry and modes, the forces ready. Before
+ * A second row leaves to the peer only geometry and modes, the forces ready: the strictest reading of "a check". Before
  * anything is timed, each insert's ratio must be the same by choosing and by a check of the job with it.
  */
 
