@@ -15,6 +15,29 @@ export interface JobAnswer {
   readonly otherRoles: Readonly<Record<string, number>>;
 }
 
+/** Keeps lists of sentences once: thousands of connections rest on the same assumptions and carry the same warnings. */
+class SentencePool {
+  readonly #lists = new Map<string, readonly string[]>();
+
+  share(answer: ConnectionAnswer): ConnectionAnswer {
+    const { reasons, assumptions, warnings } = answer;
+    return {
+      ...answer,
+      reasons: this.#keep(reasons),
+      assumptions: this.#keep(assumptions),
+      warnings: this.#keep(warnings),
+    };
+  }
+
+  #keep(list: readonly string[]): readonly string[] {
+    const key = list.join('\n');
+    const known = this.#lists.get(key);
+    if (known !== undefined) return known;
+    this.#lists.set(key, list);
+    return list;
+  }
+}
+
 /**
  * Assesses every connection of a job, in order.
  * @param onProgress told after each connection how many of how many are done
@@ -24,8 +47,9 @@ export function assessJob(file: JobFile, onProgress: (done: number, total: numbe
   const counts = Object.fromEntries(CONNECTION_STATES.map((state) => [state, 0])) as Record<ConnectionState, number>;
   const index = indexJob(file);
   const answers: ConnectionAnswer[] = [];
+  const pool = new SentencePool();
   for (const connection of connections) {
-    const answer = assessConnection(resolveConnection(index, connection));
+    const answer = pool.share(assessConnection(resolveConnection(index, connection)));
     answers.push(answer);
     counts[answer.state] += 1;
     onProgress(answers.length, connections.length);

