@@ -5,7 +5,7 @@ import { roundForText, writeMessage } from './messages.ts';
 import type { BlowOutRow, EdgeRow, PreparedAnchorage } from './prepared.ts';
 import type { Report } from './report.ts';
 import { nameMembers, type Run } from './run.ts';
-import { loadRatio } from './verdict.ts';
+import { findDesign, loadRatio } from './verdict.ts';
 
 function findRows(p: PreparedAnchorage, members: readonly number[]): readonly BlowOutRow[] {
   const key = keyMembers(members, p.count);
@@ -82,7 +82,7 @@ function checkRow(run: Run, body: BlowOutRow): void {
   if (report !== null) reportRow(run, report, body);
   const characteristic = resistance(eccentricity, report);
   if (run.hasAction) {
-    const ratio = loadRatio(force, p.edition.designResistance(characteristic, safety));
+    const ratio = loadRatio(force, findDesign(p, characteristic, safety));
     run.tally.addConcreteTension(ratio, 'blow-out');
   }
   if (report !== null) p.edition.concreteSafety('blow-out', p.group, report);

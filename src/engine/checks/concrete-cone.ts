@@ -9,7 +9,7 @@ import type { Report } from './report.ts';
 import type { Mode } from './result.ts';
 import { nameMembers, type Run, sumTension } from './run.ts';
 import { checkHangers } from './supplementary-bars.ts';
-import { loadRatio } from './verdict.ts';
+import { findDesign, loadRatio } from './verdict.ts';
 
 /** Compression counts through psi_M only where it is at least this share of the tension (7.2.1.4). */
 const COMPRESSION_SHARE = 0.8;
@@ -128,7 +128,7 @@ function checkCluster(run: Run, cone: Projection, resistance: ResistanceUnder<Co
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm };
   const characteristic = resistance(load, report);
-  const ratio = loadRatio(force, p.edition.designResistance(characteristic, safety));
+  const ratio = loadRatio(force, findDesign(p, characteristic, safety));
   const bars = run.hasAction ? checkHangers(run, clusterCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteTension(ratio, 'concrete-cone');
   if (report === null) return;

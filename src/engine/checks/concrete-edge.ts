@@ -10,7 +10,7 @@ import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow, PreparedAnchorage, ShearRow, ShearSide } from './prepared.ts';
 import { areOpposite, type Run } from './run.ts';
 import { checkHairpins } from './supplementary-bars.ts';
-import { loadRatio } from './verdict.ts';
+import { findDesign, loadRatio } from './verdict.ts';
 
 /** Inserts of an edge row closer than this multiple of c1 act together (7.2.2.5). */
 const ROW_CHAIN = 3;
@@ -73,12 +73,12 @@ export function checkConcreteEdges(run: Run): void {
 
 /** Says that no edge is near. */
 export function skipWithoutEdge({ p, report }: Run): void {
-  const { embedment, shaftDiameter } = p.group.insert;
-  const limit = p.edition.edgeLimit(embedment, shaftDiameter);
   const head = { mode: 'concrete-edge', inserts: [], clause: p.edition.clauses.edge } as const;
   report?.skip(
     head,
-    limit === null ? writeMessage('no-edge') : writeMessage('no-edge-near', { value: roundForText(limit) }),
+    Number.isFinite(p.edgeLimit)
+      ? writeMessage('no-edge-near', { value: roundForText(p.edgeLimit) })
+      : writeMessage('no-edge'),
   );
 }
 
@@ -108,13 +108,11 @@ function checkRows(run: Run, { front, behind, preparedBehind }: ShearSide): void
 function checkRow(run: Run, body: ShearRow, load: RowLoad, rowCount: number): void {
   const { p, report } = run;
   const { row } = body;
-  const { insert } = p.group;
-  const limit = p.edition.edgeLimit(insert.embedment, insert.shaftDiameter);
-  const isFar = limit !== null && row.edge > limit;
+  const isFar = row.edge > p.edgeLimit;
   if (isFar || load.force === 0) {
     if (report === null) return;
     const reason = isFar
-      ? writeMessage('far-edge', { value: roundForText(row.edge), limit: roundForText(limit) })
+      ? writeMessage('far-edge', { value: roundForText(row.edge), limit: roundForText(p.edgeLimit) })
       : writeMessage('away-from-edge');
     report.skip(describeHead(run, row, null), reason);
     return;
@@ -142,7 +140,7 @@ function checkResultant(
     reportRow(run, report, body, load, eccentricity, isTorsionPair);
   }
   const characteristic = resist({ eccentricity, toward, along, isTorsionPair }, report);
-  const ratio = loadRatio(force, p.edition.designResistance(characteristic, safety));
+  const ratio = loadRatio(force, findDesign(p, characteristic, safety));
   const bars = run.hasAction ? checkHairpins(run, row, rowCount, force, ratio) : null;
   if (run.hasAction && bars === null) run.tally.addConcreteShear(ratio, 'concrete-edge');
   if (report === null) return;
@@ -164,6 +162,6 @@ function reduceEdge(p: PreparedAnchorage, row: EdgeRow): number {
 
 /** Two inserts, turned by torsion against each other, both in this row: their bodies overlap. */
 function isPairInTorsion(run: Run, row: EdgeRow): boolean {
-  if (!run.p.edition.weakensTorsionPairs || row.front.length !== 2 || run.sheared.length !== 2) return false;
+  if (row.front.length !== 2 || run.sheared.length !== 2 || !run.p.edition.weakensTorsionPairs) return false;
   return areOpposite(run.actions[row.front[0]!]!, run.actions[row.front[1]!]!);
 }

@@ -4,7 +4,7 @@ import { describeHead, reportRow } from './edge-report.ts';
 import { writeMessage } from './messages.ts';
 import type { ShearRow } from './prepared.ts';
 import type { Run } from './run.ts';
-import { loadRatio } from './verdict.ts';
+import { findDesign, loadRatio } from './verdict.ts';
 
 type Parts = Extract<EdgeResistance, { readonly kind: 'parts' }>;
 
@@ -23,7 +23,7 @@ function findPart(run: Run, name: Part['name'], load: RowLoad, resistance: Parts
   const force = isToward ? load.toward : load.along;
   const eccentricity = isToward ? load.eccentricityToward : load.eccentricityAlong;
   const characteristic = resistance[name](eccentricity, null);
-  const design = p.edition.designResistance(characteristic, p.safety['concrete-edge']);
+  const design = findDesign(p, characteristic, p.safety['concrete-edge']);
   return { name, force, eccentricity, characteristic, ratio: loadRatio(force, design) };
 }
 

@@ -200,6 +200,8 @@ export function prepareAnchorage(group: AnchorageGroup, edition: Edition, face: 
     bearingArea,
     pullOut: resistance(edition, pullOut, pullOutSafety),
     pryOutFactor: edition.pryOutFactor(group.insert.embedment, group.pryOutFactor, null),
+    safetyDivides: edition.safetyFactor === 'divides',
+    edgeLimit: edition.edgeLimit(group.insert.embedment, group.insert.shaftDiameter) ?? Number.POSITIVE_INFINITY,
     safety: {
       'concrete-cone': safetyOf('concrete-cone'),
       'pull-out': pullOutSafety,

@@ -155,6 +155,10 @@ export interface PreparedAnchorage {
   readonly bearingArea: number;
   readonly pullOut: Resistance;
   readonly pryOutFactor: number;
+  /** Whether a safety factor divides (γ) or multiplies (φ), beside the edition for the fast path. */
+  readonly safetyDivides: boolean;
+  /** Edges farther than this need no check in shear [mm]; Infinity: every edge is checked. */
+  readonly edgeLimit: number;
   /** Safety factor of each concrete mode. */
   readonly safety: Readonly<Record<ConcreteMode, number>>;
   readonly uncovered: readonly string[];

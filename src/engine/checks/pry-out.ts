@@ -5,7 +5,7 @@ import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage, Projection } from './prepared.ts';
 import { collectAxes, findEccentricity, SQUARE_REACH } from './projection.ts';
 import { areOpposite, type Run } from './run.ts';
-import { loadRatio } from './verdict.ts';
+import { findDesign, loadRatio } from './verdict.ts';
 
 /**
  * Pry-out: k8 times the cone resistance of the inserts that carry shear, a row a cluster; with shears in opposite directions
@@ -33,8 +33,7 @@ function finish(run: Run, cone: number, force: number): void {
   if (report !== null) p.edition.pryOutFactor(insert.embedment, pryOutFactor, report);
   const hasBars = hangers.length + hairpins.length > 0;
   const characteristic = p.edition.pryOut(cone, p.pryOutFactor, hasBars, report);
-  if (run.hasAction)
-    run.tally.addConcreteShear(loadRatio(force, p.edition.designResistance(characteristic, safety)), 'pry-out');
+  if (run.hasAction) run.tally.addConcreteShear(loadRatio(force, findDesign(p, characteristic, safety)), 'pry-out');
   if (report !== null) p.edition.concreteSafety('pry-out', p.group, report);
   report?.close(characteristic, safety, run.hasAction ? force : null);
 }

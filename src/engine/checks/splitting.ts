@@ -4,7 +4,7 @@ import { roundForText, writeMessage } from './messages.ts';
 import type { Cone, PreparedAnchorage } from './prepared.ts';
 import { findEccentricity, projectSquares } from './projection.ts';
 import { type Run, sumTension } from './run.ts';
-import { loadRatio } from './verdict.ts';
+import { findDesign, loadRatio } from './verdict.ts';
 
 /** Clusters of inserts whose squares of 2 c_cr,sp overlap; found once for each set of inserts. */
 function findClusters(
@@ -95,7 +95,7 @@ function checkCluster(run: Run, { projection, resistance }: Cone, fullCriticalEd
   }
   const load = { eccentricity1: eccentricity.e1, eccentricity2: eccentricity.e2, compressionArm: null };
   const characteristic = resistance(load, report);
-  const ratio = loadRatio(force, p.edition.designResistance(characteristic, safety));
+  const ratio = loadRatio(force, findDesign(p, characteristic, safety));
   if (run.hasAction) run.tally.addConcreteTension(ratio, 'splitting');
   if (report !== null) p.edition.concreteSafety('splitting', p.group, report);
   report?.close(characteristic, safety, run.hasAction ? force : null);

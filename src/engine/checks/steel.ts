@@ -1,7 +1,7 @@
 import { roundForText, writeMessage } from './messages.ts';
 import type { PreparedPart } from './prepared.ts';
 import { nameMembers, type Run } from './run.ts';
-import { loadRatio } from './verdict.ts';
+import { findDesign, loadRatio } from './verdict.ts';
 
 function findLargest({ actions }: Run, force: 'N' | 'V'): number {
   let best = 0;
@@ -110,7 +110,7 @@ function checkLeverArm(run: Run, { part, shear, tension }: PreparedPart): void {
     const pull = run.hasAction ? actions[i]!.N : 0;
     // However short the arm, bending gives no more than plain shear.
     const bending = leverArmShear(part, leverArm, pull, tension.design, null);
-    const design = p.edition.designResistance(Math.min(bending, shear.characteristic), shear.safety);
+    const design = findDesign(p, Math.min(bending, shear.characteristic), shear.safety);
     const ratio = loadRatio(force, design);
     if (ratio > worstRatio) {
       worstRatio = ratio;

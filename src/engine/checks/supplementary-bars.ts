@@ -4,7 +4,7 @@ import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow } from './prepared.ts';
 import type { Report } from './report.ts';
 import { nameMembers, type Run } from './run.ts';
-import { loadRatio } from './verdict.ts';
+import { findDesign, loadRatio } from './verdict.ts';
 
 /** Rules for bars that may count, 7.2.1.2 and 7.2.2.2 (recalled). Lengths mm. */
 const LARGEST_DIAMETER = 16;
@@ -45,7 +45,7 @@ function sumBars(
   efficiency: number,
   report: Report | null,
 ): BarSums {
-  const { edition, group } = run.p;
+  const { group } = run.p;
   const { strength } = group.concrete;
   const bondFactor = rules.bondFactor(group);
   let steel = 0;
@@ -67,7 +67,7 @@ function sumBars(
     report?.step(rules.anchorage, [bar.legs, bonded, bar.diameter, bond, shape], held);
     steel += own;
     // A bar cannot be held by more than its own design strength.
-    anchorage += Math.min(held, edition.designResistance(own, rules.safety));
+    anchorage += Math.min(held, findDesign(run.p, own, rules.safety));
   }
   return { steel, anchorage };
 }
@@ -164,7 +164,7 @@ function compare(
   row: EdgeRow | null,
 ): BarCheck | null {
   const { steel, anchorage } = sum(null);
-  const steelRatio = loadRatio(force, run.p.edition.designResistance(steel, rules.safety));
+  const steelRatio = loadRatio(force, findDesign(run.p, steel, rules.safety));
   const anchorageRatio = loadRatio(force, anchorage);
   const larger = Math.max(steelRatio, anchorageRatio);
   if (larger >= concreteRatio) {

@@ -1,3 +1,4 @@
+import type { PreparedAnchorage } from './prepared.ts';
 import type { Verdict } from './result.ts';
 
 /** Slack for rounding in floating point: a ratio of exactly 1 passes whichever way it was computed. */
@@ -18,6 +19,15 @@ export function decideVerdict(ratio: number | null, isCovered: boolean): Verdict
   if (ratio !== null && !isWithin(ratio)) return 'fail';
   if (!isCovered) return 'not covered';
   return ratio === null ? null : 'pass';
+}
+
+/** Design resistance by the safety factor of a row; the same arithmetic as the edition's own rule, without a call to it. */
+export function findDesign(
+  { safetyDivides }: Pick<PreparedAnchorage, 'safetyDivides'>,
+  characteristic: number,
+  safety: number,
+): number {
+  return safetyDivides ? characteristic / safety : safety * characteristic;
 }
 
 /** action / design, with zero over zero as 0 and a load on nothing as Infinity. */

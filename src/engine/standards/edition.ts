@@ -152,6 +152,8 @@ export interface Edition {
   /** Design resistance from the characteristic one and the safety factor of its row, and the record of that rule. */
   designResistance(characteristic: number, safety: number): number;
   readonly design: Clause;
+  /** How a safety factor enters: the resistance divided by it (γ), or multiplied by it (φ). */
+  readonly safetyFactor: 'divides' | 'multiplies';
   /** The safety factor that stands for a partial factor of a test report or a national annex. */
   fromPartialFactor(partialFactor: number): number;
   /** False where the document has factors of its own that no partial factor of a job or input replaces. */

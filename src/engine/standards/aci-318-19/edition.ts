@@ -62,6 +62,7 @@ function makeEdition(units: AciUnits): Edition {
 
     designResistance: phi.designStrength,
     design: phi.DESIGN_STRENGTH,
+    safetyFactor: 'multiplies',
     fromPartialFactor: (partialFactor) => 1 / partialFactor,
     takesPartialFactors: false,
     concreteSafety(mode, { reinforcement }, sink) {

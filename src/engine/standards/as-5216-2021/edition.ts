@@ -27,6 +27,7 @@ export const AS_5216_2021: Edition = {
 
   designResistance: factors.designCapacity,
   design: factors.DESIGN_CAPACITY,
+  safetyFactor: 'multiplies',
   fromPartialFactor: (partialFactor) => 1 / partialFactor,
   takesPartialFactors: true,
   concreteSafety(_, group, sink) {

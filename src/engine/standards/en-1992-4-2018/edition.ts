@@ -59,6 +59,7 @@ export const EN_1992_4_2018 = {
 
   designResistance: factors.designResistance,
   design: factors.DESIGN_RESISTANCE,
+  safetyFactor: 'divides',
   fromPartialFactor: (partialFactor) => partialFactor,
   takesPartialFactors: true,
   concreteSafety(_, group, sink) {
