@@ -65,7 +65,7 @@ function listInsert({ group, source: { item, bolt, engagement } }: ResolvedConne
     ['foot', `${foot}; full head all round: ${yesOrNo(insert.isFullHead)}`],
     [
       'its steel',
-      `f_uk ${n(item.steel.ultimate_MPa)} MPa, f_yk ${n(item.steel.yield_MPa)} MPa, A5 ${percent(item.steel.elongation_percent)}, Z ${percent(insert.areaReduction)}`,
+      `f_uk ${n(item.steel.ultimate_MPa)} MPa, f_yk ${n(item.steel.yield_MPa)} MPa, A5 ${percent(item.steel.elongation_percent)}, Z ${percent(item.steel.areaReduction_percent)}`,
     ],
     [
       'its document',
@@ -81,9 +81,12 @@ function listInsert({ group, source: { item, bolt, engagement } }: ResolvedConne
     ...(pryOutFactor === null ? [] : [['pry-out', `k_8 ${n(pryOutFactor)} of the document`] as const]),
     [
       'bolt',
-      `${item.thread} ${bolt.propertyClass}: f_uk ${n(bolt.ultimate)} MPa, f_yk ${n(bolt.yield)} MPa, A5 ${percent(bolt.elongation)}; full thread engaged ${n(engagement)} mm`,
+      `${item.thread} ${bolt.propertyClass}: f_uk ${n(bolt.ultimate)} MPa, f_yk ${n(bolt.yield)} MPa, A5 ${percent(bolt.elongation)}, Z ${percent(bolt.areaReduction)}; full thread engaged ${n(engagement)} mm`,
     ],
-    ['A5 that counts', `${percent(insert.elongation)} (the lesser of insert and bolt)`],
+    [
+      'ductility',
+      `A5 ${percent(insert.elongation)}, Z ${percent(insert.areaReduction)} (the lesser of insert and bolt)`,
+    ],
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { PropertyClass } from './property-classes.ts';
+import { findBoltSteel, type PropertyClass } from './property-classes.ts';
 import type { Thread } from './threads.ts';
 
 /** What a bolt's steel has at least. Stresses MPa. */
@@ -11,37 +11,33 @@ export interface LeastStrengths {
   readonly proof: number | null;
 }
 
-type Row = readonly [ultimate: number, yieldStress: number, proof: number | null];
-
-/** Above this diameter class 8.8 has the second row [mm]. */
+/** Above this diameter class 8.8 has strengths of its own [mm]. */
 const LARGE_8_8 = 16;
+
+type Row = readonly [ultimate: number, yieldStress: number, proof: number];
 const large8_8: Row = [830, 660, 600];
 
-/** ISO 898-1, Table 3 (5.6 recalled); ISO 3506-1 for stainless steel, which has a 0.2 % stress and no proof load. */
-const leastStrengths: Readonly<Record<PropertyClass, Row>> = {
-  '4.6': [400, 240, 225],
-  '5.6': [500, 300, 280],
+/** Where the least strengths of ISO 898-1, Table 3, lie above the nominal ones of the class. */
+const aboveNominal: Readonly<Partial<Record<PropertyClass, Row>>> = {
   '5.8': [520, 420, 380],
-  '8.8': [800, 640, 580],
   '10.9': [1040, 940, 830],
-  'A2-50': [500, 210, null],
-  'A2-70': [700, 450, null],
-  'A2-80': [800, 600, null],
-  'A4-50': [500, 210, null],
-  'A4-70': [700, 450, null],
-  'A4-80': [800, 600, null],
 };
+
+/** Stress under proof load of the classes whose least strengths are the nominal ones: ISO 898-1, Table 3 (5.6 recalled). */
+const proofStresses: Readonly<Partial<Record<PropertyClass, number>>> = { '4.6': 225, '5.6': 280, '8.8': 580 };
 
 /**
  * Gives the least strengths that the product standard asks of a bolt [MPa]. They are never below the nominal strengths of the class,
  * with which design standards compute (`findBoltSteel`).
  *
- * Source: ISO 898-1, Table 3; ISO 3506-1. Class 8.8 above 16 mm has higher ones. Example: 8.8 in M20 → 830, 660, 600.
+ * Source: ISO 898-1, Table 3; ISO 3506-1, which has a 0.2 % stress and no proof load. Class 8.8 above 16 mm has higher ones. Example: 8.8 in M20 → 830, 660, 600.
  */
 export function findLeastStrengths(propertyClass: PropertyClass, thread: Thread): LeastStrengths {
   const isLarge8_8 = propertyClass === '8.8' && thread.diameter > LARGE_8_8;
-  const [ultimate, yieldStress, proof] = isLarge8_8 ? large8_8 : leastStrengths[propertyClass];
-  return { ultimate, yield: yieldStress, proof };
+  const above = isLarge8_8 ? large8_8 : aboveNominal[propertyClass];
+  if (above !== undefined) return { ultimate: above[0], yield: above[1], proof: above[2] };
+  const { ultimate, yield: yieldStress } = findBoltSteel(propertyClass);
+  return { ultimate, yield: yieldStress, proof: proofStresses[propertyClass] ?? null };
 }
 
 /** Loads of one bolt [N]. */

@@ -27,12 +27,16 @@ export interface FilledSeat {
   readonly partsAreCovered: boolean;
 }
 
+/** What insert and bolt together have of ductility: the lesser, and not known where one is not. */
+function findLesser(a: number | null, b: number | null): number | null {
+  return a === null || b === null ? null : Math.min(a, b);
+}
+
 function insertProperties(
   item: CatalogueItem,
   steelParts: AnchorageGroup['insert']['steelParts'],
-  boltElongation: number | null,
+  bolt: BoltSteel,
 ): AnchorageGroup['insert'] {
-  const own = item.steel.elongation_percent;
   return {
     embedment: item.embedment_mm,
     shaftDiameter: item.bodyDiameter_mm,
@@ -41,8 +45,8 @@ function insertProperties(
         ? { kind: 'diameter', diameter: item.foot.diameter_mm, thickness: item.foot.thickness_mm }
         : { kind: 'area', area: item.foot.area_mm2 },
     steelParts,
-    elongation: own === null || boltElongation === null ? null : Math.min(own, boltElongation),
-    areaReduction: item.steel.areaReduction_percent,
+    elongation: findLesser(item.steel.elongation_percent, bolt.elongation),
+    areaReduction: findLesser(item.steel.areaReduction_percent, bolt.areaReduction),
     qualification: item.qualification,
     isFullHead: item.foot.isFullHead,
     tested: testedResistances(item),
@@ -119,7 +123,7 @@ export function fillSeat(
     },
     member: local.member,
     reinforcement: seat.reinforcement.reinforcement,
-    insert: insertProperties(item, steel.parts, bolt.elongation),
+    insert: insertProperties(item, steel.parts, bolt),
     positions: seat.positions,
     leverArm: seat.leverArmFor(item.thread).leverArm,
     // An insert with a tightening torque of its own will be torqued; without one its bolt is brought to snug only.

@@ -33,6 +33,13 @@ describe('least strengths', () => {
         expect(least.proof ?? least.yield).toBeLessThanOrEqual(least.yield);
       }
   });
+  // ISO 898-1, Table 3, and ISO 3506-1 (no proof load).
+  it('are those of the standards', () => {
+    expect(findLeastStrengths('4.6', M16)).toEqual({ ultimate: 400, yield: 240, proof: 225 });
+    expect(findLeastStrengths('5.8', M16)).toEqual({ ultimate: 520, yield: 420, proof: 380 });
+    expect(findLeastStrengths('10.9', M16)).toEqual({ ultimate: 1040, yield: 940, proof: 830 });
+    expect(findLeastStrengths('A2-50', M16)).toEqual({ ultimate: 500, yield: 210, proof: null });
+  });
   // ISO 898-1: 5.6 500/300/280 (recalled); 8.8 steps above 16 mm.
   it('step for 8.8 above 16 mm only', () => {
     expect(findLeastStrengths('8.8', M16)).toEqual({ ultimate: 800, yield: 640, proof: 580 });

@@ -86,4 +86,12 @@ describe('property classes', () => {
       null,
     ]);
   });
+  // ISO 898-1, Table 3 (recalled): 8.8 52 %, 10.9 48 %; none for 4.6 to 5.8, none in ISO 3506-1.
+  it('has a reduction of area only where the standard has one', () => {
+    const known = propertyClasses.filter((c) => findBoltSteel(c).areaReduction !== null);
+    expect(known.map((c) => [c, findBoltSteel(c).areaReduction])).toEqual([
+      ['8.8', 52],
+      ['10.9', 48],
+    ]);
+  });
 });
