@@ -239,24 +239,27 @@ describe('holes made to suit', () => {
   const F24 = makeItem('F24', 110, { thread: 'M24', bodyDiameter_mm: 40 });
   const drills = { drills: true };
 
-  // EN 1992-4, Table 6.1: 22 mm for M20, 14 mm for M12.
+  // EN 1992-4, Table 6.1: 22 mm for M20, 14 mm for M12; drilling makes no hole smaller.
   it('let another thread in, at the widest over which its bolts share a shear', () => {
     const items = [F16, F20, makeItem('F12', 103, { thread: 'M12' })];
-    const { ranked } = choose({ items }, drills);
-    expect(ranked.map(({ item, changes }) => [item.id, changes.holes])).toEqual([
+    const choice = choose({ items }, drills);
+    expect(choice.ranked.map(({ item, changes }) => [item.id, changes.holes])).toEqual([
       ['F16', null],
       ['F20', { ids: ['1', '2'], from: [18, 18], to: 22 }],
-      ['F12', { ids: ['1', '2'], from: [18, 18], to: 14 }],
     ]);
+    expect(whyNot(choice, 'F12')).toBe(
+      'does not fit: a new plate with holes 14 mm (now 18) would be needed: drilling makes holes larger only',
+    );
   });
 
-  it('cure holes that are too wide for the thread that is there', () => {
+  it('do not cure holes that are too wide for the thread that is there: that takes a new plate', () => {
     const holes = ['1', '2'].map((id, i) => ({ id, at_mm: [200 * i - 100, 0], diameter_mm: 22 }));
     const connections = [sampleConnection({ fixture: sampleFixture({ holes }) })];
     expect(whyNot(choose({ connections }), 'F16')).toContain('wider than 18 mm');
-    const { ranked, before } = choose({ connections }, drills);
-    expect(before.state).toBe('not covered');
-    expect(ranked[0]!.changes.holes).toEqual({ ids: ['1', '2'], from: [22, 22], to: 18 });
+    const choice = choose({ connections }, drills);
+    expect(choice.before.state).toBe('not covered');
+    expect(choice.ranked).toEqual([]);
+    expect(whyNot(choice, 'F16')).toContain('a new plate with holes 18 mm (now 22)');
   });
 
   // EN 1993-1-8, Table 3.3: 1.2 d_0 to the edge, here 30 mm: M20 wants 26.4 mm, M24 31.2 mm; 2.2 d_0 = 57.2 mm to the next hole.

@@ -209,7 +209,7 @@ describe('a connection that is moved', () => {
   function checkMoved(parts: SampleParts, dx: number, dy: number) {
     const { file, connection } = firstOf(parts);
     const index = indexJob(file);
-    const changes = { move: { dx, dy }, holes: null, boltThread: null, boltClass: null };
+    const changes = { move: { dx, dy, beyond: 0 }, holes: null, boltThread: null, boltClass: null };
     const choice = { item: file.library.catalogue.items[0]!, changes };
     const changed = changeParts(gatherParts(index, connection), choice, []);
     const castIns = file.job.castIns.map((castIn) => changed.castIns.find(({ id }) => id === castIn.id) ?? castIn);
@@ -233,15 +233,30 @@ describe('a connection that is moved', () => {
       state: 'passes',
       ratio: expect.closeTo(ranked[0]!.ratio, 9),
     });
-    expect(checkMoved(parts, move!.dx - 1, 0).state).toBe('fails');
+    // The sample's rules allow an insert to stand 5 mm off: so far it goes on.
+    expect(move!.beyond).toBe(5);
+    expect(checkMoved(parts, move!.dx - 5, 0).state).toBe('passes');
+    expect(checkMoved(parts, move!.dx - 6, 0).state).toBe('fails');
   });
 
   it('is not moved farther than is allowed, and says so', () => {
-    const { dx } = choose(near(60, 9), { move: 150 }).ranked[0]!.changes.move!;
-    expect(choose(near(60, 9), { move: dx }).outcome).toBe('chosen');
+    const far = choose(near(60, 9), { move: 150 }).ranked[0]!.changes.move!;
+    const dx = far.dx - far.beyond;
+    expect(choose(near(60, 9), { move: dx }).ranked[0]!.changes.move).toEqual({ dx, dy: 0, beyond: 0 });
+    expect(choose(near(60, 9), { move: dx + 2 }).ranked[0]!.changes.move).toEqual({ dx: dx + 2, dy: 0, beyond: 2 });
     const choice = choose(near(60, 9), { move: dx - 1 });
     expect(choice.outcome).toBe('none passes');
     expect(choice.rejected[0]!.tried).toEqual([`moved up to ${dx - 1} mm`]);
+  });
+
+  it('stays at the least move where going on would bring it too near to something', () => {
+    const far = choose(near(60, 9), { move: 150 }).ranked[0]!.changes.move!;
+    const dx = far.dx - far.beyond;
+    // 3 h_ef = 288 mm; moved by dx it is 2 mm more than that from the tube.
+    const tube = sampleCastIn('9', 60 + dx + 290, 1500, { role: 'duct', item: null, description: 'grout tube' });
+    // Half of the way is tried, which is between the two.
+    const { ranked } = choose(near(60, 9, { castIns: [tube] }), { move: 2 * dx + 2 });
+    expect(ranked[0]!.changes.move).toEqual({ dx, dy: 0, beyond: 0 });
   });
 
   it('stays where something else is in the way', () => {
@@ -305,7 +320,7 @@ describe('a connection that is moved', () => {
     expect(move!.dx).toBe(0);
     expect(move!.dy).toBeGreaterThan(0);
     expect(checkMoved(parts, 0, move!.dy).state).toBe('passes');
-    expect(checkMoved(parts, 0, move!.dy - 1).state).toBe('fails');
+    expect(checkMoved(parts, 0, move!.dy - move!.beyond - 1).state).toBe('fails');
   });
 
   it('takes stronger bolts along where steel is left over', () => {

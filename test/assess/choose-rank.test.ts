@@ -23,8 +23,10 @@ function passing(id: string, changes: Partial<PassingInsert> = {}): PassingInser
 }
 
 const euro = (amount: number) => ({ cost: { amount, currency: 'EUR' } });
-const moved = { changes: { ...NO_CHANGES, move: { dx: 5, dy: 0 } } };
-const twice = { changes: { ...NO_CHANGES, move: { dx: 5, dy: 0 }, boltClass: { from: '4.6', to: '8.8' } as const } };
+const moved = { changes: { ...NO_CHANGES, move: { dx: 5, dy: 0, beyond: 0 } } };
+const twice = {
+  changes: { ...NO_CHANGES, move: { dx: 5, dy: 0, beyond: 0 }, boltClass: { from: '4.6', to: '8.8' } as const },
+};
 const inTime = { delivery: { kind: 'in time', leadTime_days: 14 } } as const;
 
 /** Each criterion with a better and a worse value, in the order in which they count. */

@@ -2,12 +2,13 @@ import type { PropertyClass } from '../../engine/hardware/property-classes.ts';
 import type { ThreadName } from '../../engine/hardware/threads.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
 import type { ConnectionAnswer } from '../connection-answer.ts';
+import type { FoundMove } from './try-move.ts';
 
 /** What may be changed besides the insert, and when it must be there. */
 export interface ChooseOptions {
   /** How far a connection may be moved along each axis of its face, as its documents give positions [mm]; 0: not at all. */
   readonly move: number;
-  /** The plate's holes, and bolts whose thread is given, may be made to suit another thread. */
+  /** The plate's holes may be drilled larger to suit another thread, and bolts whose thread is given go with them. */
   readonly drills: boolean;
   /** Bolts of a stronger property class may be taken where steel governs. */
   readonly strongerBolts: boolean;
@@ -17,8 +18,8 @@ export interface ChooseOptions {
 
 /** What must change besides the insert. Lengths mm. */
 export interface Changes {
-  /** In the coordinates in which the connection's documents give positions. */
-  readonly move: { readonly dx: number; readonly dy: number } | null;
+  /** In the coordinates in which the connection's documents give positions; by how much it goes on beyond the least that passes. */
+  readonly move: FoundMove | null;
   readonly holes: { readonly ids: readonly string[]; readonly from: readonly number[]; readonly to: number } | null;
   readonly boltThread: { readonly from: ThreadName; readonly to: ThreadName } | null;
   readonly boltClass: { readonly from: PropertyClass; readonly to: PropertyClass } | null;

@@ -3,7 +3,7 @@ import type { JobFile } from '../../job/documents/job-file.ts';
 import { gatherParts } from '../../job/resolve/connection-seat.ts';
 import { resolveConnection } from '../../job/resolve/resolve-connection.ts';
 import { assessConnection } from '../assess-connection.ts';
-import type { ConnectionState } from '../connection-answer.ts';
+import type { ConnectionAnswer, ConnectionState } from '../connection-answer.ts';
 import { changeParts } from './apply-choice.ts';
 import type { ChooseOptions, ConnectionChoice } from './choice.ts';
 import { chooseConnection } from './choose-connection.ts';
@@ -17,10 +17,20 @@ export interface ChooseScope {
   readonly all: boolean;
 }
 
+/** What a person should look at once a choice is made. */
+export interface LookAt {
+  /** What the choice brings. */
+  readonly brought: readonly string[];
+  /** What was to be looked at already, and still is. */
+  readonly kept: readonly string[];
+}
+
 /** The choices for a job. */
 export interface JobChoice {
   /** One for each connection chosen for, in the job's order. */
   readonly choices: readonly ConnectionChoice[];
+  /** What to look at with the first choice of a connection, by mark. */
+  readonly lookAt: ReadonlyMap<string, LookAt>;
   /** Connections of the scope that pass as they stand and were left alone, and those without an action. */
   readonly passing: readonly string[];
   readonly withoutAction: readonly string[];
@@ -37,18 +47,22 @@ function isInScope({ connection, panel }: ChooseScope, candidate: Connection): b
   return (connection === null || candidate.mark === connection) && (panel === null || candidate.panel === panel);
 }
 
-/** Makes the first choice in the draft, and makes sure that the connection then passes. Returns how many checks that took. */
-function takeFirst(draft: JobDraft, connection: Connection, { ranked: [first] }: ConnectionChoice): number {
-  if (first === undefined || first.isAsDesigned) return 0;
+/** Makes the first choice in the draft, and makes sure that the connection then passes. Null where nothing changes. */
+function takeFirst(
+  draft: JobDraft,
+  connection: Connection,
+  { ranked: [first] }: ConnectionChoice,
+): ConnectionAnswer | null {
+  if (first === undefined || first.isAsDesigned) return null;
   const { holding } = draft.index.file.library;
   const changed = changeParts(gatherParts(draft.index, connection), first, holding.parts);
   draft.take(changed.connection, changed.castIns);
-  const { state } = assessConnection(resolveConnection(draft.index, changed.connection));
-  if (state !== 'passes')
+  const answer = assessConnection(resolveConnection(draft.index, changed.connection));
+  if (answer.state !== 'passes')
     throw new Error(
-      `connection ${connection.mark} with ${first.item.id}: ${state} once applied, though it was to pass`,
+      `connection ${connection.mark} with ${first.item.id}: ${answer.state} once applied, though it was to pass`,
     );
-  return 1;
+  return answer;
 }
 
 /**
@@ -68,18 +82,26 @@ export function chooseJob(
   const connections = file.job.connections.filter((candidate) => isInScope(scope, candidate));
   const isNamed = scope.connection !== null;
   const choices: ConnectionChoice[] = [];
+  const lookAt = new Map<string, LookAt>();
   const passing: string[] = [];
   const withoutAction: string[] = [];
   let checks = 0;
   for (const [done, connection] of connections.entries()) {
-    const { state } = assessConnection(resolveConnection(draft.index, connection));
+    const { state, warnings } = assessConnection(resolveConnection(draft.index, connection));
     checks += 1;
     if (isNamed || ASKS.has(state) || (scope.all && state === 'passes')) {
       const choice = chooseConnection(draft, connection, options);
       choices.push(choice);
-      checks += choice.checks + takeFirst(draft, connection, choice);
+      const taken = takeFirst(draft, connection, choice);
+      checks += choice.checks + (taken === null ? 0 : 1);
+      const now = taken?.warnings ?? warnings;
+      if (choice.ranked.length > 0)
+        lookAt.set(connection.mark, {
+          brought: now.filter((text) => !warnings.includes(text)),
+          kept: now.filter((text) => warnings.includes(text)),
+        });
     } else (state === 'passes' ? passing : withoutAction).push(connection.mark);
     onProgress(done + 1, connections.length);
   }
-  return { choices, passing, withoutAction, file: draft.toFile(), checks };
+  return { choices, lookAt, passing, withoutAction, file: draft.toFile(), checks };
 }

@@ -55,6 +55,18 @@ function moveBy([ux, uy]: Point, steps: number): Move {
 const lengthOf = ({ dx, dy }: Move) => Math.hypot(dx, dy);
 
 /**
+ * A move that goes on in its own direction, so that a place may be off by a tolerance; as far as the limit lets it.
+ * @param by how much farther [mm]
+ * @param limit how far along each axis [mm]
+ */
+export function goBeyond(move: Move, by: number, limit: number): Move {
+  const length = lengthOf(move);
+  const direction: Point = [move.dx / length, move.dy / length];
+  const reach = limit / Math.max(Math.abs(direction[0]), Math.abs(direction[1]));
+  return moveBy(direction, Math.max(length, Math.min(length + by, reach)));
+}
+
+/**
  * The smallest move with which a connection passes, of those in some directions; null where none is found.
  *
  * Along each direction a quarter, a half and all of the way is tried; between the first of these that passes and the one before

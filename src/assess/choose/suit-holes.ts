@@ -61,9 +61,15 @@ function makeHoles(seat: ConnectionSeat, fixture: Fixture, item: CatalogueItem):
   };
 }
 
+/** Drilling makes holes larger only: smaller ones are those of a new plate. */
+function askForPlate(holes: readonly FixtureHole[], size: number): string {
+  const now = [...new Set(holes.map(({ diameter_mm }) => diameter_mm))].join(', ');
+  return `a new plate with holes ${size} mm (now ${now}) would be needed: drilling makes holes larger only`;
+}
+
 /**
- * Whether the bolts of an insert go through a connection's plate, or would if its holes were made to suit.
- * @param drills whether holes may be made to suit
+ * Whether the bolts of an insert go through a connection's plate, or would if its holes were drilled to suit.
+ * @param drills whether holes may be drilled larger
  */
 export function suitHoles(seat: ConnectionSeat, item: CatalogueItem, drills: boolean): SuitedHoles {
   const { fixture, holes } = seat;
@@ -71,6 +77,9 @@ export function suitHoles(seat: ConnectionSeat, item: CatalogueItem, drills: boo
   if (fixture === null || misfit === null) return { kind: 'suited', holes, change: null };
   if (!drills) return { kind: 'unsuited', reason: misfit };
   const made = makeHoles(seat, fixture, item);
+  const narrowed = fixture.holes.filter((hole, i) => made.holes[i]!.diameter_mm < hole.diameter_mm);
+  if (narrowed.length > 0)
+    return { kind: 'unsuited', reason: askForPlate(narrowed, findWidestHole(findThread(item.thread))) };
   const other = made.holes.filter((hole, i) => hole.diameter_mm !== fixture.holes[i]!.diameter_mm);
   const reason = findMisfit(seat, made, item) ?? findCrowding(made, new Set(other.map(({ id }) => id)));
   if (reason !== null) return { kind: 'unsuited', reason };

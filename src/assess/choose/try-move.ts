@@ -7,7 +7,7 @@ import type { ConnectionSeat, SeatParts } from '../../job/resolve/connection-sea
 import type { SeatHardware } from '../../job/resolve/fill-seat.ts';
 import type { Decisive } from '../connection-answer.ts';
 import { keepsClear, liesOnConcrete } from './clearance.ts';
-import { findDirections, findMove, type Move } from './find-move.ts';
+import { findDirections, findMove, goBeyond, type Move } from './find-move.ts';
 import { findCoverFault, findRoomFault, type Neighbour, surveyRoom } from './room.ts';
 import { type BoltedJudgement, judgeWithBolts } from './stronger-bolts.ts';
 import { type CheckCounter, openTrials } from './trial-seat.ts';
@@ -71,8 +71,15 @@ function findMiddle(castIns: readonly CastIn[]): Point {
   return [sum(({ x_mm }) => x_mm) / castIns.length, sum(({ y_mm }) => y_mm) / castIns.length];
 }
 
+/** A move that was found: the least with which the connection passes, and so much farther. */
+export interface FoundMove extends Move {
+  /** How far it goes on beyond the least move [mm]; 0 where there is no room for it. */
+  readonly beyond: number;
+}
+
 /**
- * The smallest move of a connection with which an insert passes (see `findMove`): plate and inserts together, each insert within the
+ * The smallest move of a connection with which an insert passes (see `findMove`), then on by the tolerance of the rules where the limit
+ * lets it and it still passes: plate and inserts together, each insert within the
  * concrete, clear of everything else in the panel, with the cover that it needs, and the plate on concrete all over.
  * @param wantedCover concrete behind the foot [mm]
  * @returns the move and its judgement; null where none within the limit passes
@@ -86,7 +93,7 @@ export function tryMove(
   { others, neighbours }: Surroundings,
   wantedCover: number,
   counter: CheckCounter,
-): (BoltedJudgement & { readonly move: Move }) | null {
+): (BoltedJudgement & { readonly move: FoundMove }) | null {
   const { panel, region, castIns } = seat;
   const isPlateOn = openPlateCheck(seat, item);
   const judged = new Map<string, BoltedJudgement>();
@@ -104,6 +111,10 @@ export function tryMove(
     return found.judgement.state === 'passes';
   };
   const isEdge = seat.connection.face === 'edge';
-  const move = findMove(limit, findDirections(isEdge ? null : region, findMiddle(castIns)), passes);
-  return move === null ? null : { ...judged.get(`${move.dx},${move.dy}`)!, move };
+  const least = findMove(limit, findDirections(isEdge ? null : region, findMiddle(castIns)), passes);
+  if (least === null) return null;
+  const farther = goBeyond(least, seat.rules.tolerances.position_mm, limit);
+  const beyond = Math.hypot(farther.dx - least.dx, farther.dy - least.dy);
+  const move = beyond > 0 && passes(farther) ? { ...farther, beyond } : { ...least, beyond: 0 };
+  return { ...judged.get(`${move.dx},${move.dy}`)!, move };
 }
