@@ -30,7 +30,7 @@ export interface ComparedMode {
 }
 
 /** The same job under another standard; its documents are not touched. */
-function rule(file: JobFile, standard: StandardName): JobFile {
+export function rule(file: JobFile, standard: StandardName): JobFile {
   return { ...file, library: { ...file.library, rules: { ...file.library.rules, standard } } };
 }
 

@@ -1,4 +1,6 @@
+import { assessConnection } from '../assess/assess-connection.ts';
 import { findCapacities, findCapacityLine } from '../assess/capacities.ts';
+import type { ConnectionAnswer } from '../assess/connection-answer.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { indexJob } from '../job/job-index.ts';
 import { resolveConnection } from '../job/resolve/resolve-connection.ts';
@@ -7,13 +9,18 @@ import { EXIT } from './exit-codes.ts';
 import { findConnection } from './find-connection.ts';
 import { type LoadedJob, loadJob } from './load-job.ts';
 import { findPageWidth } from './page-width.ts';
+import { printBasis } from './print/basis.ts';
 import { type ListedCapacity, printCapacities, printCapacityList } from './print/capacities.ts';
+import { printAssumptions } from './print/job.ts';
 import { layPoint, layText } from './print/table.ts';
 import { Progress } from './progress.ts';
+import { ruleJob } from './rule-job.ts';
 
 /** Options of `onepour carries`. */
 export interface CarriesOptions {
   readonly json?: boolean;
+  /** Another standard in place of the job's own. */
+  readonly by?: string;
 }
 
 function writeJson(value: object): void {
@@ -53,17 +60,25 @@ function listAll(job: LoadedJob, options: CarriesOptions): number {
   else {
     const width = findPageWidth();
     const head = `${project.name}: what each connection carries at most, by ${standard} with engine ${ENGINE_VERSION}`;
-    process.stdout.write(`${layText(head, width, '', '')}\n\n${printCapacityList(listed, width)}`);
+    process.stdout.write(`${layText(head, width, '', '')}\n\n${printCapacityList(listed, job.cautions, width)}`);
   }
   if (listed.length === 0) return EXIT.notChecked;
   const isClean = listed.every(({ asked }) => asked.kind === 'computed' && asked.value.reasons.length === 0);
   return isClean ? EXIT.pass : EXIT.notPassed;
 }
 
-function askOne({ file }: LoadedJob, mark: string, options: CarriesOptions): number {
+/** What a number of this page never is. */
+const NO_PASS = 'No number here is a pass: what the connection must carry is checked by onepour check.';
+
+function printTaken(answer: ConnectionAnswer, width: number): string[] {
+  return answer.assumptions.length === 0 ? [] : ['', 'Taken as given', printAssumptions([answer], width)];
+}
+
+function askOne({ file, cautions }: LoadedJob, mark: string, options: CarriesOptions): number {
   const resolution = resolveConnection(indexJob(file), findConnection(file, mark, mark));
   const { panel, face } = resolution;
   const { standard } = file.library.rules;
+  const answer = assessConnection(resolution);
   const asked = findCapacities(resolution);
   const width = findPageWidth();
   if (options.json)
@@ -72,6 +87,7 @@ function askOne({ file }: LoadedJob, mark: string, options: CarriesOptions): num
       mark,
       panel,
       face,
+      state: answer.state,
       ...(asked.kind === 'computed'
         ? { carries: writeCapacities(asked.value) }
         : { carries: null, reasons: asked.reasons }),
@@ -79,10 +95,16 @@ function askOne({ file }: LoadedJob, mark: string, options: CarriesOptions): num
   else
     process.stdout.write(
       [
-        `Connection ${mark}, panel ${panel}, ${face}, by ${standard} with engine ${ENGINE_VERSION}`,
+        layText(`Connection ${mark}, panel ${panel}, ${face}, by ${standard} with engine ${ENGINE_VERSION}`, width),
+        printBasis(resolution, answer, width),
+        '',
         ...(asked.kind === 'computed'
           ? [printCapacities(asked.value, width)]
           : ['CANNOT BE COMPUTED', ...asked.reasons.map((reason) => layPoint(reason, width))]),
+        ...printTaken(answer, width),
+        '',
+        'Cautions',
+        ...[NO_PASS, ...cautions].map((text) => layPoint(text, width)),
         '',
       ].join('\n'),
     );
@@ -95,6 +117,6 @@ function askOne({ file }: LoadedJob, mark: string, options: CarriesOptions): num
  * @throws UsageError where the job cannot be read or has no such connection
  */
 export function runCarries(path: string, mark: string | undefined, options: CarriesOptions): number {
-  const job = loadJob(path);
+  const job = ruleJob(loadJob(path), options.by);
   return mark === undefined ? listAll(job, options) : askOne(job, mark, options);
 }

@@ -10,13 +10,22 @@ import { resolveConnection } from '../job/resolve/resolve-connection.ts';
 import { writeCapacities } from './capacity-json.ts';
 import { showComparison } from './compare-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
-import { findConnection } from './find-connection.ts';
+import { findConnection, refuseMark } from './find-connection.ts';
 import { type LoadedJob, loadJob } from './load-job.ts';
 import { findPageWidth } from './page-width.ts';
 import { printConnection } from './print/connection.ts';
-import { CAUTIONS, printAssumptions, printConnections, printCounts, printOthers, printReasons } from './print/job.ts';
-import { layPoint } from './print/table.ts';
+import {
+  listFailing,
+  listReasons,
+  listWarnings,
+  printAssumptions,
+  printConnections,
+  printCounts,
+  printOthers,
+} from './print/job.ts';
+import { layPoint, layText } from './print/table.ts';
 import { Progress } from './progress.ts';
+import { ruleJob } from './rule-job.ts';
 
 /** Options of `onepour check`. */
 export interface CheckOptions {
@@ -24,6 +33,8 @@ export interface CheckOptions {
   readonly connection?: string;
   readonly panel?: string;
   readonly steps?: boolean;
+  /** Another standard in place of the job's own. */
+  readonly by?: string;
   /** Further standards to set beside the job's own. */
   readonly also?: readonly string[];
 }
@@ -54,7 +65,7 @@ function writeActions(inserts: readonly string[], { actions }: Solved): object[]
   }));
 }
 
-function checkOne({ file }: LoadedJob, mark: string, options: CheckOptions): number {
+function checkOne({ file, cautions }: LoadedJob, mark: string, options: CheckOptions): number {
   const resolution = resolveConnection(indexJob(file), findConnection(file, mark, `--connection ${mark}`));
   const asked = findCapacities(resolution);
   const keepsSteps = options.steps ?? false;
@@ -63,6 +74,7 @@ function checkOne({ file }: LoadedJob, mark: string, options: CheckOptions): num
     const { answer, combinations, resistances } = explained;
     writeJson({
       engine: ENGINE_VERSION,
+      standard: file.library.rules.standard,
       ...answer,
       ratio: toJson(answer.ratio),
       combinations: combinations.map(({ combination, result }) => ({
@@ -78,7 +90,9 @@ function checkOne({ file }: LoadedJob, mark: string, options: CheckOptions): num
     const width = findPageWidth();
     const capacities = asked.kind === 'computed' ? asked.value : null;
     const bolt = resolution.kind === 'resolved' ? chooseConnectionBolt(resolution, capacities) : null;
-    process.stdout.write(`${printConnection({ resolution, explained, asked, bolt, keepsSteps, width })}\n`);
+    process.stdout.write(
+      `${printConnection({ resolution, standard: file.library.rules.standard, explained, asked, bolt, keepsSteps, cautions, width })}\n`,
+    );
   }
   return exitOf([explained.answer]);
 }
@@ -87,16 +101,28 @@ function section(title: string, text: string): string {
   return text === '' ? '' : `\n${title}\n${text}\n`;
 }
 
+/** What fails and where to go on from there, then what is not covered, then what to look at. */
+function printReasons(connections: readonly ConnectionAnswer[], width: number): readonly string[] {
+  const failing = listFailing(connections, width);
+  const next = 'onepour choose JOB MARK tries other inserts, for one of these or all';
+  return [
+    ...failing,
+    ...(failing.length === 0 ? [] : [layText(next, width, '    ')]),
+    ...listReasons(connections, width),
+    ...listWarnings(connections, width),
+  ];
+}
+
 /** The answer for a job as a page of text. */
 export function printJob(job: LoadedJob, answer: JobAnswer, width: number): string {
   const { project } = job.file.job;
   const { connections } = answer;
   return [
-    `${project.name}, checked by ${job.file.library.rules.standard} with engine ${ENGINE_VERSION}\n\n`,
+    `${layText(`${project.name}, checked by ${job.file.library.rules.standard} with engine ${ENGINE_VERSION}`, width)}\n\n`,
     connections.length === 0
-      ? 'No connection in this job: nothing to check. Add rows to connections.csv and inserts.csv, or connections to the job file.\n'
+      ? `${layText('No connection in this job: nothing to check. Add rows to connections.csv and inserts.csv, or connections to the job file.', width, '', '')}\n`
       : `${printConnections(connections, width)}\n`,
-    section('Why not, and what to look at', printReasons(connections, width)),
+    section('Why not, and what to look at', printReasons(connections, width).join('\n')),
     section(
       'Taken as given',
       [...job.assumptions.map((text) => layPoint(text, width)), printAssumptions(connections, width)]
@@ -104,8 +130,8 @@ export function printJob(job: LoadedJob, answer: JobAnswer, width: number): stri
         .join('\n'),
     ),
     section('Not computed', printOthers(answer, width)),
-    `\n${printCounts(answer)}\n`,
-    section('Cautions', CAUTIONS.map((text) => layPoint(text, width)).join('\n')),
+    `\n${printCounts(answer, width)}\n`,
+    section('Cautions', job.cautions.map((text) => layPoint(text, width)).join('\n')),
   ].join('');
 }
 
@@ -115,9 +141,11 @@ export function printJob(job: LoadedJob, answer: JobAnswer, width: number): stri
  * @throws UsageError where the job cannot be read or has no such panel, connection or standard
  */
 export function runCheck(path: string, options: CheckOptions): number {
-  const job = loadJob(path);
-  const { also, connection, json } = options;
+  const { also, by, connection, json } = options;
+  const job = ruleJob(loadJob(path), by);
   if (also !== undefined) {
+    if (by !== undefined)
+      throw new UsageError("--by: not together with --also, which starts from the job's own standard");
     if (options.steps) throw new UsageError('--steps: not together with --also, one edition at a time');
     return exitOf(showComparison(choosePanel(job, options.panel), { also, connection, json: json ?? false }));
   }
@@ -145,8 +173,7 @@ function choosePanel(job: LoadedJob, mark: string | undefined): LoadedJob {
   if (mark === undefined) return job;
   const { panels, castIns, connections } = job.file.job;
   const marks = panels.map((panel) => panel.mark);
-  if (!marks.includes(mark))
-    throw new UsageError(`--panel ${mark}: not in this job, expected one of ${marks.join(', ')}`);
+  if (!marks.includes(mark)) throw refuseMark(`--panel ${mark}`, mark, marks, 'panels');
   return {
     ...job,
     file: {

@@ -11,6 +11,7 @@ import { loadJob } from './load-job.ts';
 import { findPageWidth } from './page-width.ts';
 import { printChoices } from './print/choices.ts';
 import { Progress } from './progress.ts';
+import { ruleJob } from './rule-job.ts';
 
 /** The exit code that choices call for. */
 function exitOf({ choices, passing }: JobChoice): number {
@@ -63,7 +64,9 @@ function isChanging({ choices }: JobChoice): boolean {
 export function runChoose(path: string, mark: string | undefined, flags: ChooseFlags, today: Date): number {
   const options = readChooseOptions(flags, today);
   checkTarget(flags);
-  const job = loadJob(path);
+  if (flags.by !== undefined && flags.apply !== undefined)
+    throw new UsageError('--apply: not together with --by, since the job keeps the standard of its own rules');
+  const job = ruleJob(loadJob(path), flags.by);
   const scope = readChooseScope(job.file, mark, flags);
   const progress = new Progress('choosing for connections');
   const choice = chooseJob(job.file, scope, options, (done, total) => progress.tell(done, total));
@@ -76,7 +79,17 @@ export function runChoose(path: string, mark: string | undefined, flags: ChooseF
     const head = { engine: ENGINE_VERSION, job: project.name, standard };
     process.stdout.write(`${JSON.stringify({ ...head, ...writeChoices(choice, options, applied) }, null, 2)}\n`);
   } else {
-    const page = { job, path, choice, scope, options, asked: flags.apply ?? null, applied, width: findPageWidth() };
+    const page = {
+      job,
+      path,
+      by: flags.by ?? null,
+      choice,
+      scope,
+      options,
+      asked: flags.apply ?? null,
+      applied,
+      width: findPageWidth(),
+    };
     process.stdout.write(printChoices(page));
   }
   return exitOf(choice);

@@ -5,14 +5,14 @@ import type {
   PassingInsert,
   RejectedInsert,
 } from '../assess/choose/choice.ts';
-import type { JobChoice } from '../assess/choose/choose-job.ts';
+import type { JobChoice, LookAt } from '../assess/choose/choose-job.ts';
 
 // JSON has no infinity: a load on nothing shows as a null ratio.
 const toRatio = (ratio: number | null) => (ratio === Number.POSITIVE_INFINITY ? null : ratio);
 
 function writeChanges({ move, holes, boltThread, boltClass }: Changes): object {
   return {
-    move: move === null ? null : { dx_mm: move.dx, dy_mm: move.dy },
+    move: move === null ? null : { dx_mm: move.dx, dy_mm: move.dy, beyondLeast_mm: move.beyond },
     holes: holes === null ? null : { ids: holes.ids, from_mm: holes.from, to_mm: holes.to },
     boltThread,
     boltClass,
@@ -58,7 +58,10 @@ function writeRejected({ item, why, reasons, ratio, governing, tried }: Rejected
   return { item: item.id, why, reasons, ratio: toRatio(ratio), governing, tried };
 }
 
-function writeChoice({ before, present, outcome, ranked, rejected, checks }: ConnectionChoice): object {
+function writeChoice(
+  { before, present, outcome, ranked, rejected, checks }: ConnectionChoice,
+  lookAt: LookAt | undefined,
+): object {
   const { plate, ...answer } = before;
   return {
     ...answer,
@@ -66,6 +69,7 @@ function writeChoice({ before, present, outcome, ranked, rejected, checks }: Con
     present,
     outcome,
     ranked: ranked.map((insert, i) => writePassing(insert, i + 1)),
+    lookAt: lookAt === undefined ? [] : [...lookAt.brought, ...lookAt.kept],
     rejected: rejected.map(writeRejected),
     checks,
   };
@@ -76,7 +80,7 @@ export function writeChoices(job: JobChoice, options: ChooseOptions, applied: st
   const { move, drills, strongerBolts, daysToPour } = options;
   return {
     options: { move_mm: move, drill: drills, boltClass: strongerBolts, daysToPour },
-    connections: job.choices.map(writeChoice),
+    connections: job.choices.map((choice) => writeChoice(choice, job.lookAt.get(choice.before.mark))),
     passing: job.passing,
     withoutAction: job.withoutAction,
     applied,

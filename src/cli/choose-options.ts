@@ -2,10 +2,12 @@ import type { ChooseOptions } from '../assess/choose/choice.ts';
 import type { ChooseScope } from '../assess/choose/choose-job.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
 import { UsageError } from './exit-codes.ts';
-import { findConnection } from './find-connection.ts';
+import { findConnection, refuseMark } from './find-connection.ts';
 
 /** Options of `onepour choose`, as they are typed. */
 export interface ChooseFlags {
+  /** Another standard in place of the job's own. */
+  readonly by?: string;
   readonly all?: boolean;
   readonly panel?: string;
   readonly move?: string;
@@ -74,7 +76,6 @@ export function readChooseScope(file: JobFile, mark: string | undefined, flags: 
     );
   if (mark !== undefined) findConnection(file, mark, mark);
   const marks = file.job.panels.map((candidate) => candidate.mark);
-  if (panel !== undefined && !marks.includes(panel))
-    throw new UsageError(`--panel ${panel}: not in this job, expected one of ${marks.join(', ')}`);
+  if (panel !== undefined && !marks.includes(panel)) throw refuseMark(`--panel ${panel}`, panel, marks, 'panels');
   return { connection: mark ?? null, panel: panel ?? null, all };
 }

@@ -13,13 +13,9 @@ import {
   printEditionReasons,
   printModeComparison,
 } from './print/editions.ts';
-import { CAUTIONS } from './print/job.ts';
 import { layPoint, layText } from './print/table.ts';
 import { Progress } from './progress.ts';
-
-/** Editions are set side by side with the same loads; each code's load factors are its own. */
-const OWN_FACTORS =
-  'Loads are taken as they are given. The load factors of one code do not go with the resistances of another: give each edition the design loads of its own code before relying on it.';
+import { OWN_FACTORS } from './rule-job.ts';
 
 /**
  * The job's own standard and those asked for beside it.
@@ -72,14 +68,14 @@ function writeComparison({ file }: LoadedJob, comparison: Comparison, modes: Ret
 }
 
 function printPage(
-  { file }: LoadedJob,
+  { file, cautions }: LoadedJob,
   comparison: Comparison,
   modes: ReturnType<typeof compareModes> | null,
   width: number,
 ): string {
   const head = `${file.job.project.name}, checked side by side by ${comparison.standards.join(', ')} with engine ${ENGINE_VERSION}`;
   if (comparison.connections.length === 0)
-    return `${layText(head, width)}\n\nNo connection in this job: nothing to compare. Add rows to connections.csv and inserts.csv, or connections to the job file.\n`;
+    return `${layText(head, width)}\n\n${layText('No connection in this job: nothing to compare. Add rows to connections.csv and inserts.csv, or connections to the job file.', width, '', '')}\n`;
   return [
     `${layText(head, width)}\n\n${printComparison(comparison, width)}\n`,
     modes === null || modes.length === 0
@@ -87,8 +83,8 @@ function printPage(
       : `\nMode by mode, the most used first\n${printModeComparison(modes, comparison, width)}\n`,
     `\nWhat differs\n${printDifferences(comparison, width)}\n`,
     printEditionReasons(comparison, width),
-    `\n${printEditionCounts(comparison)}\n`,
-    `\nCautions\n${[OWN_FACTORS, ...CAUTIONS].map((text) => layPoint(text, width)).join('\n')}\n`,
+    `\n${printEditionCounts(comparison, width)}\n`,
+    `\nCautions\n${[OWN_FACTORS, ...cautions].map((text) => layPoint(text, width)).join('\n')}\n`,
   ].join('');
 }
 

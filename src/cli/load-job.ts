@@ -4,11 +4,14 @@ import type { FileTexts } from '../files/job-reading.ts';
 import { readJob } from '../files/read-job.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
 import { UsageError } from './exit-codes.ts';
+import { CAUTIONS } from './print/job.ts';
 
 /** A job read from disk, with what was taken where its files say nothing. */
 export interface LoadedJob {
   readonly file: JobFile;
   readonly assumptions: readonly string[];
+  /** The cautions that go with every answer about it. */
+  readonly cautions: readonly string[];
 }
 
 function isText(name: string): boolean {
@@ -37,5 +40,5 @@ export function loadJob(path: string): LoadedJob {
     const more = reading.isCutShort === true ? '; once these are right, marks, places and sizes are looked at' : '';
     throw new UsageError(`${[...lines, `${path}: ${count}, nothing was read${more}`].join('\n')}`);
   }
-  return { file: reading.file, assumptions: reading.assumptions };
+  return { file: reading.file, assumptions: reading.assumptions, cautions: CAUTIONS };
 }

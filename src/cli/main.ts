@@ -15,6 +15,9 @@ function collect(value: string, earlier: readonly string[] | undefined): readonl
   return [...(earlier ?? []), value];
 }
 
+/** What --by is, the same for each command. */
+const BY = 'another standard in place of that of the job\'s own rules, such as "ACI 318M-19"';
+
 function buildProgram(leave: (code: number) => void): Command {
   const program = new Command('onepour')
     .description('Threaded inserts cast into precast concrete panels: strength, computed and shown.')
@@ -30,6 +33,7 @@ function buildProgram(leave: (code: number) => void): Command {
     .option('--panel <mark>', 'one panel only')
     .option('--connection <mark>', 'one connection in full')
     .option('--steps', 'with --connection: the governing combination step by step')
+    .option('--by <standard>', BY)
     .option(
       '--also <standard>',
       'a further standard side by side, such as "ACI 318M-19"; may stand several times',
@@ -46,9 +50,10 @@ function buildProgram(leave: (code: number) => void): Command {
     .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
     .argument('[connection]', 'the mark of one connection; without it, each that does not pass')
     .option('--panel <mark>', 'one panel only')
+    .option('--by <standard>', BY)
     .option('--all', 'connections that pass, too')
     .option('--move <mm>', 'a connection may be moved so far along each axis of its face')
-    .option('--drill', 'holes of the plate may be made to suit another thread')
+    .option('--drill', 'holes of the plate may be drilled larger, to suit another thread')
     .option('--bolt-class', 'bolts of a stronger property class may be taken where steel governs')
     .option('--pour-in <days>', 'days until the pour, to see what can be had by then')
     .option('--pour-date <date>', 'the day of the pour instead, as YYYY-MM-DD')
@@ -67,6 +72,7 @@ function buildProgram(leave: (code: number) => void): Command {
     .description('what each connection of a job carries at most, or one in full')
     .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
     .argument('[connection]', 'the mark of one connection')
+    .option('--by <standard>', BY)
     .option('--json', 'the answer as JSON')
     .addHelpText(
       'after',

@@ -5,6 +5,7 @@ import { EXIT } from './exit-codes.ts';
 import { loadJob } from './load-job.ts';
 import { findPageWidth } from './page-width.ts';
 import { printConnections, printCounts } from './print/job.ts';
+import { layText } from './print/table.ts';
 
 /** Demo files stand beside dist/, where this file is bundled to. */
 const fromRoot = (path: string) => fileURLToPath(new URL(`../${path}`, import.meta.url));
@@ -22,30 +23,34 @@ export function runTour(): number {
   const typed = loadJob(fromRoot('demo/typed-by-hand'));
   const typedAnswer = assessJob(typed.file);
   process.stdout.write(
-    `\n${'='.repeat(width)}\n\n${typed.file.job.project.name}: a schedule typed by hand (demo/typed-by-hand)\n\n`,
+    `\n${'='.repeat(width)}\n\n${layText(`${typed.file.job.project.name}: a schedule typed by hand (demo/typed-by-hand)`, width)}\n\n`,
   );
-  process.stdout.write(`${printConnections(typedAnswer.connections, width)}\n\n${printCounts(typedAnswer)}\n`);
+  process.stdout.write(`${printConnections(typedAnswer.connections, width)}\n\n${printCounts(typedAnswer, width)}\n`);
 
   const failing = answer.connections.find(({ state }) => state === 'fails');
-  const next = [
-    'Next',
+  const next: readonly (readonly [call: string, gives: string])[] = [
     ...(failing === undefined
       ? []
       : [
-          `  npx onepour check demo/job.json --connection ${failing.mark} --steps`,
-          '      follow one failing connection by hand, from all that is given to the last factor',
-          `  npx onepour choose demo/job.json ${failing.mark}`,
-          '      which insert of the catalogue to take instead, and why not the others;',
-          '      --apply NEW.json writes the job with the first choices made',
+          [
+            `npx onepour check demo/job.json --connection ${failing.mark} --steps`,
+            'follow one failing connection by hand, from all that is given to the last factor',
+          ] as const,
+          [
+            `npx onepour choose demo/job.json ${failing.mark}`,
+            'which insert of the catalogue to take instead, and why not the others; --apply NEW.json writes the job with the first choices made',
+          ] as const,
         ]),
-    '  npx onepour carries demo/job.json',
-    '      what each connection carries at most, loaded or not',
-    '  npx onepour check demo/typed-by-hand',
-    '      a small job as CSV: copy the folder, change it in a spreadsheet, check your copy;',
-    '      faults name file, row and column. docs/job-files.md lists every column and which are needed',
-    '  npx onepour calc --list',
-    '      single calculations, JSON in and JSON out',
+    ['npx onepour carries demo/job.json', 'what each connection carries at most, loaded or not'],
+    [
+      'npx onepour check demo/typed-by-hand',
+      'a small job as CSV: copy the folder, change it in a spreadsheet, check your copy; faults name file, row and column. docs/job-files.md lists every column and which are needed',
+    ],
+    ['npx onepour calc --list', 'single calculations, JSON in and JSON out'],
   ];
-  process.stdout.write(`\n${next.join('\n')}\n`);
+  const lines = next.map(
+    ([call, gives]) => `${layText(call, width, '  ')}\n${layText(gives, width, '      ', '      ')}`,
+  );
+  process.stdout.write(`\nNext\n${lines.join('\n')}\n`);
   return EXIT.pass;
 }

@@ -85,19 +85,19 @@ describe('the list of a job', () => {
   });
 
   it('names a limit of shear once where it is the same both ways', () => {
-    expect(printCapacityList([listed({ kind: 'computed', value: line })], 100)).toMatch(
+    expect(printCapacityList([listed({ kind: 'computed', value: line })], [], 100)).toMatch(
       /C1 +P1 +inside +2 +24\.6 +24\.6 270° +24\.6 +concrete cone; concrete edge in shear$/m,
     );
     const value = { ...line, along: shear(0, { mode: 'steel-shear' }), reasons: ['no document'] };
-    const text = printCapacityList([listed({ kind: 'computed', value })], 100).replaceAll(/\s+/g, ' ');
+    const text = printCapacityList([listed({ kind: 'computed', value })], [], 100).replaceAll(/\s+/g, ' ');
     expect(text).toContain('NOT COVERED: concrete cone; concrete edge in shear, steel in shear');
     expect(text).toContain('- C1: no document');
   });
   it('says why there is no number, and that a job has no connection', () => {
-    expect(printCapacityList([listed({ kind: 'refused', reasons: ['foot in insulation'] })], 100)).toContain(
+    expect(printCapacityList([listed({ kind: 'refused', reasons: ['foot in insulation'] })], [], 100)).toContain(
       'CANNOT BE COMPUTED: foot in insulation',
     );
-    expect(printCapacityList([], 100)).toMatch(/^No connection in this job: nothing to ask\./);
+    expect(printCapacityList([], [], 100)).toMatch(/^No connection in this job: nothing to ask\./);
   });
 });
 
@@ -124,6 +124,10 @@ describe('a ratio in print', () => {
     // A largest load is found up to 1e-9 below its limit; and a ratio that much above 1 still passes.
     [1 - 4e-10, '100 %'],
     [1 + 4e-10, '100 %'],
+    [10, '1000 %'],
+    [10.01, '> 1000 %'],
+    [1000, '> 1000 %'],
+    [1000.1, '> 1000 % (units?)'],
   ])('%s → %s', (ratio, text) => {
     expect(showRatio(ratio)).toBe(text);
   });

@@ -64,6 +64,11 @@ describe('onepour carries', () => {
     const { status, stdout } = onepour(['carries', DEMO, 'C02']);
     expect(status).toBe(0);
     for (const words of [
+      'With its own loads: FAILS 107 %, concrete cone (wind out)',
+      'Basis: f_ck 40 MPa, cracked, at 28 days, no packers',
+      'design (factored) kN',
+      'No number here is a pass',
+      'not lifting inserts',
       'tension',
       'shear toward 270°, edge at',
       'In the ratio of the stated loads',
@@ -91,10 +96,17 @@ describe('onepour carries', () => {
     const text = onepour(['check', DEMO, '--connection', uncovered!]).stdout;
     expect(text).toContain('NOT COVERED: numbers to be judged, never a pass');
   });
+  it('names packers in the basis, and the strength by the symbol of the edition', () => {
+    const basis = (...args: readonly string[]) => onepour(['carries', DEMO, 'C36', ...args]).stdout;
+    expect(basis()).toMatch(/Basis: f_ck \d+ MPa, cracked, at 28 days, 10 mm of packers/);
+    expect(basis('--by', 'ACI 318M-19')).toMatch(/by ACI 318M-19 with engine[\s\S]*Basis: f'c \d/);
+    expect(ask(['carries', DEMO, '--by', 'AS 5216']).standard).toBe('AS 5216');
+  });
   it('refuses what is not there, in one line', () => {
     for (const [args, expected] of [
       [['carries', 'nowhere'], /^nowhere: cannot be read/],
-      [['carries', DEMO, 'X9'], /^X9: not in this job, expected one of C01, /],
+      [['carries', DEMO, 'X9'], /^X9: not in this job, expected one of C01, .* C10 and 30 more$/m],
+      [['carries', DEMO, 'c2'], /^c2: not in this job, did you mean C02\?$/m],
       [['carries'], /missing required argument 'job'/],
     ] as const) {
       const { status, stdout, stderr } = onepour(args);

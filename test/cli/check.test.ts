@@ -55,6 +55,64 @@ describe('onepour check', () => {
     expect(stdout).toMatch(/strength not checked/);
   });
 
+  it('says first what fails and where to go on, and last what many share', () => {
+    const { stdout } = onepour(['check', DEMO]);
+    const section = stdout.slice(stdout.indexOf('Why not, and'), stdout.indexOf('\nTaken as given'));
+    const lines = section.split('\n');
+    expect(lines[1]).toBe('  - C02: FAILS 107 %, concrete cone (wind out)');
+    const failing = JSON.parse(onepour(['check', DEMO, '--json']).stdout).counts.fails;
+    expect(lines.filter((line) => line.includes(': FAILS '))).toHaveLength(failing);
+    expect(lines[failing + 1]).toContain('onepour choose JOB MARK tries other inserts');
+    expect(section.trimEnd()).toMatch(/- C01, C02, C03, C05 and \d+ more: inserts: hot-dip (?:(?!\n {2}- )[\s\S])*$/);
+    expect(section.indexOf('C25: mixed types')).toBeLessThan(section.indexOf('of cover behind'));
+    expect(stdout).toMatch(/^40 connections: \d+ pass, \d+ FAIL, \d+ NOT COVERED, 1 strength not checked$/m);
+  });
+
+  it('checks by another edition, as --also does, and says so; step by step as well', () => {
+    const by = ['--by', 'ACI 318M-19'];
+    const { standard, counts } = JSON.parse(onepour(['check', DEMO, ...by, '--json']).stdout);
+    expect(standard).toBe('ACI 318M-19');
+    const compared = JSON.parse(onepour(['check', DEMO, '--also', 'ACI 318M-19', '--json']).stdout);
+    expect({ standard, ...counts }).toEqual(compared.counts[1]);
+    const one = onepour(['check', DEMO, ...by, '--connection', 'C31', '--steps']);
+    expect(one.status).toBe(0);
+    expect(one.stdout).toMatch(/^Connection C31, panel P09, outside, by ACI 318M-19: passes$/m);
+    for (const words of ['Step by step', 'load factors of one code', 'not lifting inserts'])
+      expect(one.stdout.replace(/\s+/g, ' ')).toContain(words);
+    expect(JSON.parse(onepour(['check', DEMO, ...by, '--panel', 'P09', '--json']).stdout).connections).toHaveLength(3);
+    // The job's own standard is no other: no caution of load factors.
+    expect(onepour(['check', DEMO, '--by', 'EN 1992-4']).stdout).toBe(onepour(['check', DEMO]).stdout);
+  });
+
+  it.each([
+    ['100', 100],
+    ['80', 80],
+    ['60', 60],
+    // Narrower than that is not followed; what is no number is no width.
+    ['40', 60],
+    ['240', 100],
+    ['wide', 100],
+  ])('keeps every page within the width of COLUMNS=%s', (columns, width) => {
+    for (const args of [
+      ['check', DEMO],
+      ['check', DEMO, '--connection', 'C02'],
+      ['check', DEMO, '--also', 'ACI 318M-19', '--also', 'AS 5216', '--also', 'ACI 318-19'],
+      ['carries', DEMO],
+      ['carries', DEMO, 'C35'],
+      ['choose', DEMO, 'C02', '--move', '150', '--drill', '--bolt-class', '--pour-in', '20'],
+      ['editions'],
+    ]) {
+      const lines = onepour(args, undefined, columns).stdout.split('\n');
+      for (const line of lines) {
+        expect(line.length, `${args.join(' ')}: ${line}`).toBeLessThanOrEqual(width);
+        expect(line).not.toMatch(/\u00a0/);
+      }
+      // A number and its unit stay together.
+      for (const [k, line] of lines.entries())
+        if (/\d$/.test(line)) expect(lines[k + 1], `${args.join(' ')}: ${line}`).not.toMatch(/^ *(%|N m|mm|MPa|days)/);
+    }
+  });
+
   it('reads the job typed by hand', () => {
     const { status, stdout } = onepour(['check', TYPED]);
     expect(status).toBe(1);
@@ -110,7 +168,11 @@ describe('onepour check', () => {
   it('refuses what is not there, in one line', () => {
     for (const [args, expected] of [
       [['check', 'nowhere'], /nowhere: cannot be read/],
-      [['check', DEMO, '--connection', 'X9'], /--connection X9: not in this job/],
+      [['check', DEMO, '--connection', 'X9'], /--connection X9: not in this job, expected one of C01, .*and 30 more/],
+      [['check', DEMO, '--connection', 'C2'], /--connection C2: not in this job, did you mean C02\?/],
+      [['check', DEMO, '--panel', 'p1'], /--panel p1: not in this job, did you mean P01\?/],
+      [['check', DEMO, '--by', 'ACI 318'], /--by "ACI 318": not known, expected "EN 1992-4" or/],
+      [['check', DEMO, '--by', 'AS 5216', '--also', 'ACI 318-19'], /--by: not together with --also/],
       [['check', DEMO, '--panel', 'X9'], /--panel X9: not in this job/],
       [['check', DEMO, '--steps'], /--steps: needs --connection/],
       [['check'], /missing required argument 'job'/],

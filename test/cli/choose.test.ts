@@ -50,6 +50,13 @@ function changeDemo(name: string, change: (document: ReturnType<typeof readDemo>
   return path;
 }
 
+/** The demo with the first choice of one connection, in a file. */
+function applyTo(mark: string, name: string): string {
+  const path = join(folder, name);
+  onepour(['choose', DEMO, mark, '--apply', path]);
+  return path;
+}
+
 const readDemo = () => JSON.parse(readFileSync(join(ROOT, DEMO), 'utf8'));
 
 describe('onepour choose on the demo', () => {
@@ -81,7 +88,15 @@ describe('onepour choose on the demo', () => {
     const { status } = onepour(['choose', DEMO, ...ALL_CHANGES, '--apply', path]);
     const left = ask(['choose', DEMO, ...ALL_CHANGES]).connections.filter((one: Chosen) => one.outcome !== 'chosen');
     expect(status).toBe(left.length === 0 ? 0 : 1);
-    expect(left.every(({ outcome }: Chosen) => outcome === 'never covered')).toBe(true);
+    // C12: the panel is too thin for all but F12-70, whose bolts want smaller holes: a new plate, which is not drilled.
+    expect(left.map(({ mark, outcome }: Chosen) => [mark, outcome])).toEqual([
+      ['C12', 'none passes'],
+      ['C26', 'never covered'],
+    ]);
+    const [c12] = left as readonly Chosen[];
+    expect(c12!.rejected.find(({ item }) => item === 'F12-70')!.reasons.join()).toContain(
+      'a new plate with holes 14 mm (now 18)',
+    );
     expect(marksIn(path, 'fails', 'cannot be computed')).toEqual([]);
     expect(marksIn(path, 'not covered')).toEqual(left.map(({ mark }: Chosen) => mark));
   });
@@ -91,7 +106,12 @@ describe('onepour choose on the demo', () => {
     expect(stderr).toBe('');
     for (const words of [
       'which insert to choose, by EN 1992-4',
-      'why not       inserts',
+      'What does not fit, or is made for another role',
+      'governing',
+      ': look at: ',
+      'As before, with the first choices',
+      'mm beyond the least)',
+      'an insert may stand 5 mm off',
       'How they are ranked',
       'look-alikes',
       'lead time',
@@ -99,7 +119,7 @@ describe('onepour choose on the demo', () => {
       'not known',
       ' EUR',
       'no price',
-      'with holes',
+      'with holes drilled to 22 mm (now 18)',
       'with move',
       'does not fit',
       'its maker rates it for brace',
@@ -109,6 +129,40 @@ describe('onepour choose on the demo', () => {
     ])
       expect(stdout).toContain(words);
     for (const line of stdout.split('\n')) expect(line.length, line).toBeLessThanOrEqual(100);
+  });
+
+  it('names what does not fit once for a whole job, and in full for one connection', () => {
+    const all = onepour(['choose', DEMO]).stdout;
+    expect(all.match(/its maker rates it for brace/g)).toHaveLength(1);
+    expect(all).toMatch(/^every connection +B20-138 /m);
+    const one = onepour(['choose', DEMO, 'C02']).stdout;
+    expect(one).toMatch(/^ {2}other role +B20-138 +its maker rates it for brace/m);
+    expect(one).not.toContain('What does not fit, or');
+    // 180 mm of panel less 140 mm of insert: 40 mm.
+    expect(one).toMatch(/F16-140: look at: 40 mm of cover behind the foot: steel that can rust wants/);
+    expect(one).toMatch(/F16-140: look at: inserts: hot-dip galvanising/);
+    const { lookAt } = ask(['choose', DEMO, 'C02']).connections[0];
+    const { warnings } = ask(['check', applyTo('C02', 'look.json'), '--connection', 'C02']);
+    expect(lookAt.toSorted()).toEqual(warnings.toSorted());
+  });
+
+  it('says LATE where a first choice that is written cannot be had by the pour, and ranks as ever', () => {
+    const path = join(folder, 'late.json');
+    const { stdout } = onepour(['choose', DEMO, 'C02', '--pour-in', '20', '--apply', path]);
+    expect(stdout).toContain('LATE, not to be had by the pour: C02');
+    expect(stdout).toMatch(/^C02 +F16-103 +F16-140 +98 % +28 days: LATE +none$/m);
+    expect(stdout).not.toContain('How they are ranked');
+    const soon = onepour(['choose', DEMO, 'C02', '--pour-in', '30', '--apply', path, '--overwrite']).stdout;
+    expect(soon).not.toContain('LATE');
+  });
+
+  it('chooses by another edition, which it does not write into the job', () => {
+    const { connections, standard } = ask(['choose', DEMO, 'C31', '--by', 'ACI 318M-19']);
+    expect(standard).toBe('ACI 318M-19');
+    expect(connections[0].state).toBe('passes');
+    const { stdout } = onepour(['choose', DEMO, 'C02', '--by', 'ACI 318M-19']);
+    expect(stdout.replace(/\s+/g, ' ')).toContain("The job's own rules name EN 1992-4; this page is by ACI 318M-19");
+    expect(stdout).not.toContain('--apply NEW.json');
   });
 
   it('says where nothing passes: what is nearest, what limits it, what helps, what was not tried', () => {
@@ -228,6 +282,9 @@ describe('exit codes and empty states of onepour choose', () => {
     [[DEMO, '--pour-date', '2031-02-30'], /^--pour-date 2031-02-30: expected a day of the calendar as YYYY-MM-DD/],
     [[DEMO, '--pour-date', '30.5.2031'], /^--pour-date 30\.5\.2031: expected a day of the calendar/],
     [[DEMO, '--pour-in', '5', '--pour-date', '2031-05-30'], /^--pour-in and --pour-date: both are given/],
+    [[DEMO, 'C2'], /^C2: not in this job, did you mean C02\?$/m],
+    [[DEMO, '--by', 'ACI 318'], /^--by "ACI 318": not known, expected "EN 1992-4" or "AS 5216" or /],
+    [[DEMO, '--by', 'AS 5216', '--apply', 'x.json'], /^--apply: not together with --by/],
     [[DEMO, '--overwrite'], /^--overwrite: needs --apply FILE\.json/],
     [[DEMO, '--apply', 'new.csv'], /^--apply new\.csv: expected a name that ends in \.json/],
     [[DEMO, '--apply', 'no/such/folder/new.json'], /^--apply no\/such\/folder\/new\.json: cannot be written/],

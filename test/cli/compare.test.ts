@@ -34,6 +34,20 @@ describe('onepour check --also', () => {
     ])
       expect(all.stdout.replaceAll(/\n {2,4}(?! *-)/g, ' ')).toContain(words);
   });
+  it('says which edition each governing mode is of, and nothing twice where they agree', () => {
+    const plain = all.stdout.replaceAll(/\s+/g, ' ');
+    expect(plain).toContain('EN 1992-4: tension with shear, concrete; ACI 318M-19: tension with shear');
+    expect(all.stdout).toMatch(/^C02 .*DIFFERS: concrete cone$/m);
+    expect(all.stdout).toMatch(/^C03 .* bending of the plate$/m);
+    expect(plain).toContain('- C02: FAILS 107 %, concrete cone (wind out)');
+  });
+  it('names the farthest ratios only where they lie a point of per cent apart', () => {
+    // C03: the plate's bending governs by both, 40 %.
+    expect(onepour(['check', DEMO, ...ALSO, '--connection', 'C03']).stdout).not.toContain('ratios most of all');
+    expect(onepour(['check', DEMO, ...ALSO, '--connection', 'C02']).stdout).toContain(
+      'ratios most of all in C02: 107 %',
+    );
+  });
   it('fits 100 signs with two editions and with four', () => {
     const four = onepour(['check', DEMO, ...ALSO, '--also', 'AS 5216', '--also', 'ACI 318-19']).stdout;
     for (const text of [...all.stdout.split('\n'), ...four.split('\n')])

@@ -1,5 +1,5 @@
 import type { Asked, Capacities, Capacity, CapacityLine, StatedCapacity } from '../../assess/capacities.ts';
-import { CAUTIONS, shortenMarks } from './job.ts';
+import { shortenMarks } from './job.ts';
 import { showLimit } from './numbers.ts';
 import { type Column, indentLines, layPoint, layTable, layText } from './table.ts';
 import { nameMode } from './words.ts';
@@ -92,10 +92,11 @@ function printInserts(inserts: Capacities['inserts'], width: number): string {
 /** The largest loads of one connection as a block; rounded down, so that what stands there holds. */
 export function printCapacities({ group, stated, inserts, reasons }: Capacities, width: number): string {
   const isSingle = inserts.length === 0;
-  const what = 'of the inserts, their bolts and the concrete; a plate counts only with the stated loads.';
+  const what =
+    'Of the inserts, their bolts and the concrete, as design (factored) loads; a plate counts only with the stated loads.';
   const shared = isSingle ? '' : ', shared equally by the inserts that take it';
   const parts = [
-    layText(`Carries at most: one load at a time${shared}, nothing else acting`, width),
+    layText(`Carries at most, in design (factored) kN: one load at a time${shared}, nothing else acting`, width),
     indentLines(printGroup(group, isSingle, width - 2), '  '),
     layText(
       `${what} Directions on the face seen from its front, counter-clockwise from the right: 270° is down`,
@@ -179,11 +180,15 @@ function printUncovered(listed: readonly ListedCapacity[], width: number): strin
 }
 
 /** What the connections of a job carry at most, as a page of text. */
-export function printCapacityList(listed: readonly ListedCapacity[], width: number): string {
+export function printCapacityList(
+  listed: readonly ListedCapacity[],
+  cautions: readonly string[],
+  width: number,
+): string {
   if (listed.length === 0)
-    return 'No connection in this job: nothing to ask. Add rows to connections.csv and inserts.csv, or connections to the job file.\n';
+    return `${layText('No connection in this job: nothing to ask. Add rows to connections.csv and inserts.csv, or connections to the job file.', width, '', '')}\n`;
   const legend =
-    'On all inserts of a connection, one load at a time, shared equally by those that take it. N: tension. V toward: shear toward the weakest edge in sight, with its direction on the face seen from its front, counter-clockwise from the right. V along: shear along that edge. None of it is a pass: no load was checked.';
+    'Design (factored) loads on all inserts of a connection, one load at a time, shared equally by those that take it. N: tension. V toward: shear toward the weakest edge in sight, with its direction on the face seen from its front, counter-clockwise from the right. V along: shear along that edge. None of it is a pass: no load was checked.';
   const uncovered = printUncovered(listed, width);
   return [
     printLines(listed, width),
@@ -192,7 +197,7 @@ export function printCapacityList(listed: readonly ListedCapacity[], width: numb
     ...(uncovered.length === 0 ? [] : ['', `${NOT_COVERED}: numbers to be judged, never a pass`, ...uncovered]),
     '',
     'Cautions',
-    ...CAUTIONS.map((text) => layPoint(text, width)),
+    ...cautions.map((text) => layPoint(text, width)),
     '',
   ].join('\n');
 }

@@ -1,12 +1,27 @@
-import type { ChooseOptions, ConnectionChoice, PassingInsert, RejectedInsert } from '../../assess/choose/choice.ts';
+import type {
+  Changes,
+  ChooseOptions,
+  ConnectionChoice,
+  PassingInsert,
+  RejectedInsert,
+} from '../../assess/choose/choice.ts';
+import type { LookAt } from '../../assess/choose/choose-job.ts';
 import { adviseOnNone } from './choice-advice.ts';
 import { showRatio } from './numbers.ts';
-import { type Column, GAP, indentLines, layPoint, layTable, layText } from './table.ts';
-import { nameMode, STATE_WORDS } from './words.ts';
+import { type Column, GAP, indentLines, layPoint, layRows, layTable, layText } from './table.ts';
+import { nameMode, STATE_WORDS, shortenMode } from './words.ts';
 
 const INDENT = '  ';
 /** Where what belongs to a row stands under it. */
 const UNDER = '       ';
+
+/** How far a move goes on beyond the least that passes. */
+function describeBeyond(move: Changes['move']): string {
+  if (move === null) return '';
+  return move.beyond === 0
+    ? ' (the least: no room beyond it for the tolerance)'
+    : ` (${Number(move.beyond.toFixed(1))} mm beyond the least)`;
+}
 
 /** What changes besides the insert, in words. */
 export function describeChanges(
@@ -18,8 +33,8 @@ export function describeChanges(
   const steps = move === null ? [] : [move.dx, move.dy];
   const moves = steps.flatMap((length, i) => (length === 0 ? [] : [`${sign(length)} ${axes[i]}`]));
   return [
-    ...(moves.length === 0 ? [] : [`move ${moves.join(', ')}`]),
-    ...(holes === null ? [] : [`holes ${holes.to} mm (now ${[...new Set(holes.from)].join(', ')})`]),
+    ...(moves.length === 0 ? [] : [`move ${moves.join(', ')}${describeBeyond(move)}`]),
+    ...(holes === null ? [] : [`holes drilled to ${holes.to} mm (now ${[...new Set(holes.from)].join(', ')})`]),
     ...(boltThread === null ? [] : [`bolts ${boltThread.to} (now ${boltThread.from})`]),
     ...(boltClass === null ? [] : [`bolts ${boltClass.to} (now ${boltClass.from})`]),
     ...consequences,
@@ -32,7 +47,7 @@ function describeUse({ inPanel, inJob, isAsDesigned }: PassingInsert): string {
   return inJob > 0 ? `job ${inJob}` : 'new';
 }
 
-function describeDelivery({ delivery }: PassingInsert): string {
+export function describeDelivery({ delivery }: PassingInsert): string {
   switch (delivery.kind) {
     case 'not asked':
       return '';
@@ -62,6 +77,7 @@ function listColumns({ daysToPour }: ChooseOptions): readonly Shown[] {
     { head: 'size mm', show: ({ item }) => `${item.thread} × ${item.length_mm}` },
     { head: 'finish', canSink: true, show: ({ item }) => item.finish },
     { head: 'used', align: 'right', show: ({ ratio }) => showRatio(ratio) },
+    { head: 'governing', canSink: true, show: ({ governing }) => shortenMode(governing.mode) },
     { head: 'in use', show: describeUse },
     ...(daysToPour === null ? [] : [{ head: 'lead time', show: describeDelivery }]),
     { head: 'look-alikes', canSink: true, show: ({ lookAlikes }) => lookAlikes.join(' ') || '-' },
@@ -85,14 +101,22 @@ function fitColumns(
   return { beside, under: [...under, columns[last]!] };
 }
 
+/** What goes with one choice on a page. */
+export interface ChoiceBlock {
+  readonly options: ChooseOptions;
+  readonly lookAt: LookAt | undefined;
+  /** One connection was asked for: all that is known of it stands here, not at the end of the page. */
+  readonly isInFull: boolean;
+}
+
 /** Ranked inserts, a line each; under it what has to change besides, and what found no room. */
 function printRanked({ ranked, before }: ConnectionChoice, options: ChooseOptions, width: number): string {
   const { beside, under } = fitColumns(listColumns(options), ranked, width - INDENT.length);
-  const [heads, rule, ...rows] = layTable(
+  const { head, rows } = layRows(
     beside,
     ranked.map((insert, i) => beside.map(({ show }) => show(insert, i + 1))),
     width - INDENT.length,
-  ).split('\n');
+  );
   const lines = ranked.flatMap((insert, i) => {
     const changes = describeChanges(insert, before.face).join('; ');
     const more = under.flatMap(({ head, show }) =>
@@ -101,11 +125,11 @@ function printRanked({ ranked, before }: ConnectionChoice, options: ChooseOption
     const texts = [...(changes === '' ? [] : [`with ${changes}`]), ...(more.length === 0 ? [] : [more.join(', ')])];
     return [rows[i]!, ...texts.map((text) => layText(text, width - INDENT.length, UNDER))];
   });
-  return indentLines([heads, rule, ...lines].join('\n'), INDENT);
+  return indentLines((head === '' ? lines : [head, ...lines]).join('\n'), INDENT);
 }
 
 /** Names that share a text, in the order in which texts come. */
-function groupByText(
+export function groupByText(
   entries: readonly (readonly [name: string, text: string])[],
 ): readonly (readonly [names: string, text: string])[] {
   const names = new Map<string, string[]>();
@@ -119,7 +143,7 @@ function shortenReason({ item, reasons }: RejectedInsert): string {
   return reasons.map((reason) => named.reduce((text, name) => text.replace(name, ''), reason)).join('; ');
 }
 
-function describeReason(insert: RejectedInsert): string {
+export function describeReason(insert: RejectedInsert): string {
   const { why, governing, tried } = insert;
   const others = tried.length === 0 ? '' : `; nor ${tried.join(', nor ')}`;
   const reason = shortenReason(insert);
@@ -128,10 +152,15 @@ function describeReason(insert: RejectedInsert): string {
   return `${nameMode(governing.mode)} (${governing.combination})${others}${uncovered}`;
 }
 
+/** What lies in the insert and its bolts rather than in the loads: the same for many connections of a job. */
+export function isByItself({ why }: RejectedInsert): boolean {
+  return why === 'does not fit' || why === 'other role';
+}
+
 const WHY_NOT = ['fails', 'not covered', 'cannot be computed', 'does not fit', 'other role'] as const;
 
 /** Why the other inserts are not among the ranked: failing ones first, the nearest first. */
-function printRejected({ rejected }: ConnectionChoice, width: number): string {
+function printRejected(rejected: readonly RejectedInsert[], width: number): string {
   const rows = WHY_NOT.flatMap((why) => {
     const those = rejected.filter((insert) => insert.why === why);
     if (why === 'fails') those.sort((a, b) => (a.ratio ?? 0) - (b.ratio ?? 0) || (a.item.id < b.item.id ? -1 : 1));
@@ -144,14 +173,19 @@ function printRejected({ rejected }: ConnectionChoice, width: number): string {
     { head: 'inserts', least: Math.floor(0.3 * width) },
     { head: 'reason', least: 24 },
   ];
-  return rows.length === 0
-    ? ''
-    : indentLines(layTable(columns, rows, width - INDENT.length).replaceAll('\u00a0', ' '), INDENT);
+  return rows.length === 0 ? '' : indentLines(layTable(columns, rows, width - INDENT.length), INDENT);
 }
 
-function printNotes({ ranked }: ConnectionChoice, width: number): string {
+/** What to see to before an insert is taken; of the first choice also what the check of the job says with it. */
+function printNotes({ ranked }: ConnectionChoice, { lookAt, isInFull }: ChoiceBlock, width: number): string {
   const notes = groupByText(ranked.flatMap(({ item, notes: all }) => all.map((note) => [item.id, note] as const)));
-  return notes.map(([names, note]) => layPoint(`${names}: ${note}`, width, INDENT)).join('\n');
+  const warnings = lookAt === undefined ? [] : [...lookAt.brought, ...(isInFull ? lookAt.kept : [])];
+  return [
+    ...notes.map(([names, note]) => `${names}: ${note}`),
+    ...warnings.map((text) => `${ranked[0]!.item.id}: look at: ${text}`),
+  ]
+    .map((text) => layPoint(text, width, INDENT))
+    .join('\n');
 }
 
 function describeHead({ before, present }: ConnectionChoice): string {
@@ -162,7 +196,8 @@ function describeHead({ before, present }: ConnectionChoice): string {
   return `${mark}  panel ${panel}, ${face}, ${count} ${present.join(' and ')}: ${STATE_WORDS[state]}${used}`;
 }
 
-function printBody(choice: ConnectionChoice, options: ChooseOptions, width: number): readonly string[] {
+function printBody(choice: ConnectionChoice, block: ChoiceBlock, width: number): readonly string[] {
+  const { options } = block;
   const say = (text: string) => [layText(text, width, INDENT, INDENT)];
   switch (choice.outcome) {
     case 'no action':
@@ -176,14 +211,15 @@ function printBody(choice: ConnectionChoice, options: ChooseOptions, width: numb
     case 'never covered':
       return say(`No insert cures that: ${choice.before.reasons.join('; ')}`);
     case 'chosen':
-      return [printRanked(choice, options, width), printNotes(choice, width)];
+      return [printRanked(choice, options, width), printNotes(choice, block, width)];
     case 'none passes':
       return [adviseOnNone(choice, options, width, INDENT)];
   }
 }
 
 /** The choice for one connection: inserts with which it passes, best first, then each other with its reason. */
-export function printChoice(choice: ConnectionChoice, options: ChooseOptions, width: number): string {
-  const parts = [...printBody(choice, options, width), printRejected(choice, width)];
+export function printChoice(choice: ConnectionChoice, block: ChoiceBlock, width: number): string {
+  const rejected = choice.rejected.filter((insert) => block.isInFull || !isByItself(insert));
+  const parts = [...printBody(choice, block, width), printRejected(rejected, width)];
   return [layText(describeHead(choice), width), ...parts.filter((text) => text !== '')].join('\n\n');
 }

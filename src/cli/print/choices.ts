@@ -2,8 +2,8 @@ import type { ChooseOptions, ConnectionChoice } from '../../assess/choose/choice
 import type { ChooseScope, JobChoice } from '../../assess/choose/choose-job.ts';
 import { ENGINE_VERSION } from '../../engine/version.ts';
 import type { LoadedJob } from '../load-job.ts';
-import { describeChanges, printChoice } from './choice.ts';
-import { CAUTIONS } from './job.ts';
+import { describeChanges, describeDelivery, printChoice } from './choice.ts';
+import { printKept, printUnfit } from './choice-common.ts';
 import { showRatio } from './numbers.ts';
 import { layPoint, layTable, layText } from './table.ts';
 
@@ -12,6 +12,8 @@ export interface ChoicesPage {
   readonly job: LoadedJob;
   /** As it was asked for. */
   readonly path: string;
+  /** The standard that was asked for in place of the job's own. */
+  readonly by: string | null;
   readonly choice: JobChoice;
   readonly scope: ChooseScope;
   readonly options: ChooseOptions;
@@ -40,11 +42,13 @@ function describeRanking({ options, choice }: ChoicesPage): readonly string[] {
       : []),
     ...(options.move > 0
       ? [
-          `moves: in x and y as the job gives positions, at most ${options.move} mm each, plate and inserts together; inside the panel, clear of everything else cast in by 3 h_ef (or as far as now); the smallest found in at most twelve directions, to 1 mm`,
+          `moves: in x and y as the job gives positions, at most ${options.move} mm each, plate and inserts together; inside the panel, clear of everything else cast in by 3 h_ef (or as far as now); the smallest found in at most twelve directions, to 1 mm, then on by the rules' tolerance of position where it still passes`,
         ]
       : []),
     ...(options.drills
-      ? ['holes: the widest over which bolts of the thread share a shear (EN 1992-4, Table 6.1)']
+      ? [
+          'holes: drilled larger, never smaller, to the widest over which bolts of the thread share a shear (EN 1992-4, Table 6.1)',
+        ]
       : []),
   ];
 }
@@ -59,6 +63,7 @@ function listApplied(page: ChoicesPage): string {
             present.join(' '),
             first.item.id,
             showRatio(first.ratio),
+            ...(page.options.daysToPour === null ? [] : [describeDelivery(first)]),
             describeChanges(first, before.face).join('; ') || 'none',
           ],
         ],
@@ -69,6 +74,7 @@ function listApplied(page: ChoicesPage): string {
       { head: 'from', least: 8 },
       { head: 'to' },
       { head: 'used', align: 'right' },
+      ...(page.options.daysToPour === null ? [] : [{ head: 'lead time' }]),
       { head: 'other changes', least: 14 },
     ],
     rows,
@@ -80,7 +86,11 @@ function printApplied(page: ChoicesPage): string {
   const { asked, applied, width } = page;
   if (asked === null) return '';
   if (applied === null) return `\n${layText(`${asked} not written: no choice changes anything.`, width)}\n`;
-  return `\nWritten to ${applied}, each with its first choice\n${listApplied(page)}\n`;
+  const late = page.choice.choices.flatMap(({ before, ranked: [first] }) =>
+    first === undefined || first.isAsDesigned || first.delivery.kind !== 'late' ? [] : [before.mark],
+  );
+  const warning = late.length === 0 ? '' : `${layText(`LATE, not to be had by the pour: ${late.join(', ')}`, width)}\n`;
+  return `\n${layText(`Written to ${applied}, each with its first choice`, width)}\n${warning}${listApplied(page)}\n`;
 }
 
 /** How many connections have an insert, and how many none. */
@@ -103,12 +113,13 @@ function printTotals({ choice, width }: ChoicesPage): string {
 }
 
 /** The call that gives this page, for one that goes on from it. */
-function writeCall({ path, scope, options }: ChoicesPage): string {
+function writeCall({ path, by, scope, options }: ChoicesPage): string {
   const { connection, panel, all } = scope;
   return [
     `npx onepour choose ${path}`,
     ...(connection === null ? [] : [connection]),
     ...(panel === null ? [] : [`--panel ${panel}`]),
+    ...(by === null ? [] : [`--by "${by}"`]),
     ...(all ? ['--all'] : []),
     ...(options.move === 0 ? [] : [`--move ${options.move}`]),
     ...(options.drills ? ['--drill'] : []),
@@ -122,7 +133,7 @@ const SOME_MOVE = 100;
 
 /** What to do next: a call, and what it does. */
 function listNext(page: ChoicesPage): readonly (readonly [call: string, gives: string])[] {
-  const { path, choice, scope, options, asked, applied } = page;
+  const { path, by, choice, scope, options, asked, applied } = page;
   const { choices, passing, withoutAction } = choice;
   const hasChoice = choices.some(({ ranked: [first] }) => first !== undefined && !first.isAsDesigned);
   const hasNone = choices.some(({ outcome }) => outcome === 'none passes');
@@ -130,7 +141,7 @@ function listNext(page: ChoicesPage): readonly (readonly [call: string, gives: s
   const wider = { ...options, move: Math.max(options.move, SOME_MOVE), drills: true, strongerBolts: true };
   return [
     ...(applied === null ? [] : [[`npx onepour check ${applied}`, 'the job with its choices'] as const]),
-    ...(hasChoice && asked === null
+    ...(hasChoice && asked === null && by === null
       ? [[`${writeCall(page)} --apply NEW.json`, 'writes the job with the first choices made'] as const]
       : []),
     ...(hasNone && !isWide ? [[writeCall({ ...page, options: wider }), 'lets more be changed'] as const] : []),
@@ -158,9 +169,14 @@ function printNext(page: ChoicesPage): string {
 }
 
 /** The cautions of choosing, before those of every answer. */
-const CHOICE_CAUTIONS = [
-  'Another insert, another place or other bolts are a changed design: the design engineer agrees in writing before anything is set out or ordered.',
-];
+function listCautions({ job }: ChoicesPage): readonly string[] {
+  const { position_mm } = job.file.library.rules.tolerances;
+  return [
+    'Another insert, another place or other bolts are a changed design: the design engineer agrees in writing before anything is set out or ordered.',
+    `What is used is for places as drawn: that an insert may stand ${position_mm} mm off (tolerance of the rules) is not in it.`,
+    ...job.cautions,
+  ];
+}
 
 function section(title: string, lines: readonly string[], width: number): string {
   return lines.length === 0 ? '' : `\n${title}\n${lines.map((line) => layPoint(line, width)).join('\n')}\n`;
@@ -168,18 +184,22 @@ function section(title: string, lines: readonly string[], width: number): string
 
 /** The choices for a job as a page of text. */
 export function printChoices(page: ChoicesPage): string {
-  const { job, choice, options, width } = page;
+  const { job, choice, scope, options, applied, width } = page;
   const { project } = job.file.job;
-  const isRanked = choice.choices.some(({ ranked }) => ranked.length > 0);
+  const isInFull = scope.connection !== null;
+  const isRanked = applied === null && choice.choices.some(({ ranked }) => ranked.length > 0);
   return [
     `${layText(`${project.name}: which insert to choose, by ${job.file.library.rules.standard} with engine ${ENGINE_VERSION}`, width, '', '')}\n`,
-    ...choice.choices.map((one) => `\n${printChoice(one, options, width)}\n`),
+    ...choice.choices.map(
+      (one) => `\n${printChoice(one, { options, lookAt: choice.lookAt.get(one.before.mark), isInFull }, width)}\n`,
+    ),
     choice.choices.length === 0 ? '\nNo connection here fails or is not covered: there is nothing to choose.\n' : '',
+    isInFull ? '' : `${printUnfit(choice.choices, width)}${printKept(choice, width)}`,
     section('Taken as given', job.assumptions, width),
     isRanked ? section('How they are ranked', describeRanking(page), width) : '',
     printApplied(page),
     `\n${printTotals(page)}\n`,
     printNext(page),
-    section('Cautions', [...CHOICE_CAUTIONS, ...CAUTIONS], width),
+    section('Cautions', listCautions(page), width),
   ].join('');
 }

@@ -18,11 +18,13 @@ import { nameMode, STATE_WORDS } from './words.ts';
 /** What a page about one connection shows. */
 export interface ConnectionPage {
   readonly resolution: Resolution;
+  readonly standard: string;
   readonly explained: ExplainedConnection;
   readonly asked: Asked<Capacities>;
   /** Null where no plate is given. */
   readonly bolt: ConnectionBolt | null;
   readonly keepsSteps: boolean;
+  readonly cautions: readonly string[];
   readonly width: number;
 }
 
@@ -104,7 +106,10 @@ export function printConnection(page: ConnectionPage): string {
   const governing =
     answer.governing === null ? '' : `, ${nameMode(answer.governing.mode)} in ${answer.governing.combination}`;
   const parts = [
-    `Connection ${answer.mark}, panel ${answer.panel}, ${answer.face}: ${STATE_WORDS[answer.state]}`,
+    layText(
+      `Connection ${answer.mark}, panel ${answer.panel}, ${answer.face}, by ${page.standard}: ${STATE_WORDS[answer.state]}`,
+      width,
+    ),
     layText(`Used: ${showRatio(answer.ratio)}${governing}`, width),
     ...answer.reasons.map((reason) => layPoint(reason, width, '')),
     ...answer.warnings.map((warning) => layPoint(`look at: ${warning}`, width, '')),
@@ -121,11 +126,12 @@ export function printConnection(page: ConnectionPage): string {
     const written = writeAnchorage(resistances, [], keepsSteps);
     parts.push(
       '',
-      'Resistances alone (equal tension; shear toward each edge in turn):',
+      layText('Resistances alone (equal tension; shear toward each edge in turn):', width),
       indentLines(printModes(written, width - 2), '  '),
     );
     if (keepsSteps) parts.push('', 'Step by step', '', printSteps(written, width));
   }
   if (keepsSteps) parts.push('', printVerdict(page));
+  parts.push('', 'Cautions', ...page.cautions.map((text) => layPoint(text, width)));
   return parts.join('\n');
 }

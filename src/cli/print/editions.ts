@@ -1,14 +1,23 @@
 import type { ComparedConnection, ComparedMode, Comparison } from '../../assess/compare-editions.ts';
-import { CONNECTION_STATES } from '../../assess/connection-answer.ts';
-import { printReasons } from './job.ts';
+import { listFailing, listReasons } from './job.ts';
 import { showRatio } from './numbers.ts';
-import { type Column, layPoint, layTable } from './table.ts';
-import { nameMode, STATE_WORDS } from './words.ts';
+import { type Column, layPairs, layPoint, layTable } from './table.ts';
+import { nameCounts, nameMode, STATE_WORDS } from './words.ts';
 
-/** What decides: each mode once, in the order of the editions; where no action is given, why there is none. */
-function writeGoverning({ answers, differs }: ComparedConnection): string {
-  const modes = new Set(answers.flatMap(({ governing }) => (governing === null ? [] : [nameMode(governing.mode)])));
-  const text = modes.size > 0 ? [...modes].join(' / ') : (answers[0]!.reasons[0] ?? '');
+/** What decides: once where it is the same by all, else by which editions; where no action is given, why there is none. */
+function writeGoverning({ answers, differs }: ComparedConnection, standards: Comparison['standards']): string {
+  const by = new Map<string, string[]>();
+  for (const [i, { governing }] of answers.entries()) {
+    const mode = governing === null ? 'nothing' : nameMode(governing.mode);
+    by.set(mode, [...(by.get(mode) ?? []), standards[i]!]);
+  }
+  const [first] = by.keys();
+  const isNothing = answers.every(({ governing }) => governing === null);
+  const text = isNothing
+    ? (answers[0]!.reasons[0] ?? '')
+    : by.size === 1
+      ? first!
+      : [...by].map(([mode, names]) => `${names.join(', ')}: ${mode}`).join('; ');
   return differs ? `DIFFERS: ${text}` : text;
 }
 
@@ -28,7 +37,7 @@ export function printComparison({ standards, connections }: Comparison, width: n
       one.mark,
       one.answers[0]!.panel,
       ...one.answers.flatMap(({ state, ratio }) => [STATE_WORDS[state], showRatio(ratio)]),
-      writeGoverning(one),
+      writeGoverning(one, standards),
     ]),
     width,
   );
@@ -43,11 +52,15 @@ export function printModeComparison(modes: readonly ComparedMode[], { standards 
   );
 }
 
-/** How far apart the ratios of one connection lie, as a factor; 1 where fewer than two are known. */
+/** Ratios nearer to each other are alike: one point of per cent. */
+const ALIKE = 0.01;
+
+/** How far apart the ratios of one connection lie, as a factor; 1 where fewer than two are known or they are alike. */
 function findSpread({ answers }: ComparedConnection): number {
   const ratios = answers.flatMap(({ ratio }) => (ratio === null || ratio === 0 ? [] : [ratio]));
-  const spread = Math.max(...ratios) / Math.min(...ratios);
-  return Number.isNaN(spread) || ratios.length < 2 ? 1 : spread;
+  const [least, most] = [Math.min(...ratios), Math.max(...ratios)];
+  const spread = most / least;
+  return Number.isNaN(spread) || ratios.length < 2 || most - least < ALIKE ? 1 : spread;
 }
 
 /** Connections by the answers that they get from each edition, and the one whose ratios lie farthest apart. */
@@ -72,23 +85,16 @@ export function printDifferences({ standards, connections }: Comparison, width: 
 export function printEditionReasons({ standards, connections }: Comparison, width: number): string {
   return standards
     .map((standard, i) => {
-      const own = connections.map(({ answers }) => ({ ...answers[i]!, warnings: [] }));
-      const text = printReasons(own, width);
-      return text === '' ? '' : `\nWhy not, by ${standard}\n${text}\n`;
+      const own = connections.map(({ answers }) => answers[i]!);
+      const lines = [...listFailing(own, width), ...listReasons(own, width)];
+      return lines.length === 0 ? '' : `\nWhy not, by ${standard}\n${lines.join('\n')}\n`;
     })
     .join('');
 }
 
 /** Totals by state, a line an edition. */
-export function printEditionCounts({ standards, counts, connections }: Comparison): string {
+export function printEditionCounts({ standards, counts, connections }: Comparison, width: number): string {
   const what = connections.length === 1 ? '1 connection' : `${connections.length} connections`;
-  const longest = Math.max(...standards.map((standard) => standard.length));
-  return standards
-    .map((standard, i) => {
-      const parts = CONNECTION_STATES.filter((state) => counts[i]![state] > 0).map(
-        (state) => `${counts[i]![state]} ${STATE_WORDS[state]}`,
-      );
-      return `${standard.padEnd(longest)}  ${what}: ${parts.length === 0 ? 'none to check' : parts.join(', ')}`;
-    })
-    .join('\n');
+  const totals = standards.map((standard, i) => [standard, `${what}: ${nameCounts(counts[i]!)}`] as const);
+  return layPairs(totals, width);
 }

@@ -1,8 +1,8 @@
 import type { JobAnswer } from '../../assess/assess-job.ts';
-import { CONNECTION_STATES, type ConnectionAnswer } from '../../assess/connection-answer.ts';
+import type { ConnectionAnswer } from '../../assess/connection-answer.ts';
 import { showRatio } from './numbers.ts';
-import { layPoint, layTable } from './table.ts';
-import { nameMode, STATE_WORDS } from './words.ts';
+import { layPoint, layTable, layText } from './table.ts';
+import { nameCounts, nameMode, STATE_WORDS } from './words.ts';
 
 /** Inserts by name, shortened when there are many. */
 function listInserts(inserts: readonly string[]): string {
@@ -40,12 +40,9 @@ export function printConnections(answers: readonly ConnectionAnswer[], width: nu
 }
 
 /** Totals by state. What was not checked stands apart and is never counted as passed. */
-export function printCounts({ counts, connections }: JobAnswer): string {
-  const parts = CONNECTION_STATES.filter((state) => counts[state] > 0).map(
-    (state) => `${counts[state]} ${STATE_WORDS[state]}`,
-  );
+export function printCounts({ counts, connections }: JobAnswer, width: number): string {
   const what = connections.length === 1 ? '1 connection' : `${connections.length} connections`;
-  return `${what}: ${parts.length === 0 ? 'none to check' : parts.join(', ')}`;
+  return layText(`${what}: ${nameCounts(counts)}`, width);
 }
 
 /** Adds a connection to those of a text. */
@@ -55,15 +52,40 @@ function note(where: Map<string, string[]>, text: string, mark: string): void {
   else marks.push(mark);
 }
 
-/** Each reason why connections are not covered, cannot be computed or need a look, with the connections it is for. */
-export function printReasons(answers: readonly ConnectionAnswer[], width: number): string {
+/** Each connection that fails: how far, in what, in which combination. */
+export function listFailing(answers: readonly ConnectionAnswer[], width: number): string[] {
+  return answers
+    .filter(({ state }) => state === 'fails')
+    .map((answer) =>
+      layPoint(`${answer.mark}: ${STATE_WORDS.fails} ${showRatio(answer.ratio)}, ${governingOf(answer)}`, width),
+    );
+}
+
+/** Texts of connections, each once with the marks that it is for. */
+function gatherTexts(
+  answers: readonly ConnectionAnswer[],
+  textsOf: (answer: ConnectionAnswer) => readonly string[],
+): readonly (readonly [text: string, marks: readonly string[]])[] {
   const where = new Map<string, string[]>();
-  for (const { mark, reasons, warnings, state } of answers) {
-    // That no action is given stands in the table already.
-    const told = state === 'strength not checked' && reasons.length <= 1 ? [] : reasons;
-    for (const reason of new Set([...told, ...warnings])) note(where, reason, mark);
-  }
-  return [...where].map(([reason, marks]) => layPoint(`${shortenMarks(marks)}: ${reason}`, width)).join('\n');
+  for (const answer of answers) for (const text of new Set(textsOf(answer))) note(where, text, answer.mark);
+  return [...where];
+}
+
+function reasonsOf({ reasons, state }: ConnectionAnswer): readonly string[] {
+  // That no action is given stands in the table already.
+  return state === 'strength not checked' && reasons.length <= 1 ? [] : reasons;
+}
+
+/** Each reason why connections are not covered or cannot be computed, with the connections that it is for. */
+export function listReasons(answers: readonly ConnectionAnswer[], width: number): string[] {
+  return gatherTexts(answers, reasonsOf).map(([text, marks]) => layPoint(`${shortenMarks(marks)}: ${text}`, width));
+}
+
+/** What a person should look at, with the connections that it is for: what many of them share comes last. */
+export function listWarnings(answers: readonly ConnectionAnswer[], width: number): string[] {
+  return gatherTexts(answers, ({ warnings }) => warnings)
+    .toSorted((a, b) => a[1].length - b[1].length)
+    .map(([text, marks]) => layPoint(`${shortenMarks(marks)}: ${text}`, width));
 }
 
 /** Each assumption once, with how many connections rest on it. */

@@ -1,4 +1,4 @@
-import type { ConnectionState, Decisive } from '../../assess/connection-answer.ts';
+import { CONNECTION_STATES, type ConnectionState, type Decisive } from '../../assess/connection-answer.ts';
 
 /** Failure modes in words. */
 const MODE_WORDS: Readonly<Record<Decisive, string>> = {
@@ -18,6 +18,29 @@ const MODE_WORDS: Readonly<Record<Decisive, string>> = {
   'plate-bending': 'bending of the plate',
 };
 
+/** The same in a word or two, where a column is narrow. */
+const SHORT_MODES: Readonly<Record<Decisive, string>> = {
+  'steel-tension': 'steel N',
+  'concrete-cone': 'cone',
+  'pull-out': 'pull-out',
+  'blow-out': 'blow-out',
+  splitting: 'splitting',
+  'bar-steel': 'bars',
+  'bar-anchorage': 'bars bond',
+  'steel-shear': 'steel V',
+  'pry-out': 'pry-out',
+  'concrete-edge': 'edge V',
+  'interaction-steel': 'steel N + V',
+  'interaction-concrete': 'concrete N + V',
+  'interaction-all': 'N + V',
+  'plate-bending': 'plate',
+};
+
+/** A mode in short words. */
+export function shortenMode(mode: Decisive): string {
+  return SHORT_MODES[mode];
+}
+
 /** A mode in words; an unknown one as it is. */
 export function nameMode(mode: string): string {
   return Object.hasOwn(MODE_WORDS, mode) ? MODE_WORDS[mode as Decisive] : mode;
@@ -31,6 +54,16 @@ export const STATE_WORDS: Readonly<Record<ConnectionState, string>> = {
   'cannot be computed': 'CANNOT BE COMPUTED',
   'strength not checked': 'strength not checked',
 };
+
+/** Totals by state in words: "28 pass, 1 FAILS"; states that none is in are left out. */
+export function nameCounts(counts: Readonly<Record<ConnectionState, number>>): string {
+  const plural: Partial<Record<ConnectionState, string>> = { passes: 'pass', fails: 'FAIL' };
+  const parts = CONNECTION_STATES.filter((state) => counts[state] > 0).map((state) => {
+    const word = counts[state] === 1 ? STATE_WORDS[state] : (plural[state] ?? STATE_WORDS[state]);
+    return `${counts[state]} ${word}`;
+  });
+  return parts.length === 0 ? 'none to check' : parts.join(', ');
+}
 
 /** Modes that a tension, and that a shear may end in. */
 export const TENSION_MODES: ReadonlySet<string> = new Set<Decisive>([
