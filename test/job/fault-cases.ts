@@ -359,6 +359,23 @@ export const faultCases: readonly (readonly [string, SampleParts, readonly strin
     ],
   ],
   [
+    'tested steel with a concrete strength',
+    {
+      items: [
+        sampleItem({
+          tested: (['steel-tension', 'thread'] as const).map((mode) => ({
+            ...{ mode, characteristic_kN: 90, fromStrength_MPa: 60 },
+            ...{ report: 'R1', standard: 'S', conditions: 'none' },
+          })),
+        }),
+      ],
+    },
+    [
+      'library.catalogue.items[0].tested[0].fromStrength_MPa: the test of steel (steel-tension) of report R1 holds whatever the concrete; expected no fromStrength_MPa, found 60 MPa',
+      'library.catalogue.items[0].tested[1].fromStrength_MPa: the test of steel (thread) of report R1 holds whatever the concrete; expected no fromStrength_MPa, found 60 MPa',
+    ],
+  ],
+  [
     'negative thickness',
     { panels: [samplePanel({ thickness_mm: -180 })] },
     ['job.panels[0].thickness_mm: -180 is not allowed; expected a number greater than 0 in mm'],

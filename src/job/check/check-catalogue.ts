@@ -70,9 +70,19 @@ function checkItem({ path, value: item }: Entry<CatalogueItem>): DocumentFault[]
     );
   }
   item.tested.forEach((test, i) => {
-    if (test.mode !== 'pull-out' || test.fromStrength_MPa !== null) return;
-    const text = `the tested pull-out of report ${test.report} does not say from which concrete strength it holds; expected fromStrength_MPa`;
-    faults.push(faultAt([...path, 'tested', i, 'fromStrength_MPa'], null, 'a concrete strength in MPa', text));
+    const { mode, fromStrength_MPa: from, report } = test;
+    const refuseStrength = (expected: string, text: string) =>
+      faults.push(faultAt([...path, 'tested', i, 'fromStrength_MPa'], from, expected, text));
+    if (mode === 'pull-out' && from === null)
+      refuseStrength(
+        'a concrete strength in MPa',
+        `the tested pull-out of report ${report} does not say from which concrete strength it holds; expected fromStrength_MPa`,
+      );
+    if (mode !== 'pull-out' && from !== null)
+      refuseStrength(
+        'null',
+        `the test of steel (${mode}) of report ${report} holds whatever the concrete; expected no fromStrength_MPa, found ${from} MPa`,
+      );
   });
   return faults;
 }

@@ -27,9 +27,10 @@ const tested = z.strictObject({
   characteristic_kN: length,
   /** Partial factor of the report; null: that of the standard. */
   partialFactor: length.nullable().default(null),
-  /** Lowest f_ck that a pull-out value holds for; null for steel. */
+  /** Lowest f_ck that a pull-out value holds for; null for steel and thread. */
   fromStrength_MPa: length.nullable().default(null),
   report: text,
+  /** Where it names a design standard (or several, set apart by commas), the test counts under those only; any other text restricts nothing. */
   standard: text,
   conditions: text,
 });

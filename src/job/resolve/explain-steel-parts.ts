@@ -2,7 +2,7 @@ import { type WrittenStep, writeNumber } from '../../engine/checks/write-step.ts
 import { diametralAllowance, stripReduction } from '../../engine/hardware/thread-shear.ts';
 import { findThread } from '../../engine/hardware/threads.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
-import { steelPathOf } from './steel-parts.ts';
+import { findThreadTest, steelPathOf } from './steel-parts.ts';
 import { toNewton } from './units.ts';
 
 /** How the area of one steel part comes about, step by step; each step's numbers give its result. */
@@ -91,8 +91,8 @@ function explainPart(item: CatalogueItem, name: string, partArea: number, engage
       ),
     ];
   }
-  const test = item.tested.find(({ mode }) => mode === 'thread');
-  if (test !== undefined && name.startsWith('thread as tested'))
+  const test = findThreadTest(item);
+  if (test !== null && name.startsWith('thread as tested'))
     return [
       area(
         'N_Rk / f_uk',

@@ -3,6 +3,7 @@ import { type BoltSteel, findBoltSteel, type PropertyClass } from '../../engine/
 import { judgePair } from '../../engine/hardware/thread-pairing.ts';
 import { findThread } from '../../engine/hardware/threads.ts';
 import { findEdition } from '../../engine/standards/editions.ts';
+import type { StandardName } from '../../engine/standards/standard-name.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
 import type { Connection } from '../documents/connection.ts';
 import type { FixtureHole } from '../documents/fixture.ts';
@@ -11,9 +12,11 @@ import { findLeastDistanceReasons } from './least-distances.ts';
 import type { LocalMember } from './local-member-type.ts';
 import { findWideHoles } from './resolve-plate.ts';
 import { type SteelPath, steelPathOf, testedResistances } from './steel-parts.ts';
+import { countTests } from './tests-that-count.ts';
 
 /** A connection's numbers with one insert in it. */
 export interface FilledSeat {
+  /** With those tests only that count under the rules' standard. */
   readonly item: CatalogueItem;
   readonly bolt: BoltSteel;
   /** Length of full thread in contact [mm]. */
@@ -96,19 +99,40 @@ function findPairRefusal({ boltFinish }: Connection, item: CatalogueItem): reado
   return isAllowed ? [] : notes.slice(0, 1);
 }
 
+/** k_cp of ACI 318-19, 17.7.3.1, at most. */
+const GREATEST_K_CP = 2;
+
+/** The factor of pry-out of the insert's document; ACI takes no more than its own k_cp. */
+function findPryOutFactor(
+  { id, pryOutFactor: given }: CatalogueItem,
+  standard: StandardName,
+): { readonly factor: number | null; readonly assumptions: readonly string[] } {
+  if (given === null || given <= GREATEST_K_CP || !standard.startsWith('ACI 318'))
+    return { factor: given, assumptions: [] };
+  return {
+    factor: GREATEST_K_CP,
+    assumptions: [
+      `pry-out factor ${given} of ${id} taken as ${GREATEST_K_CP}: ${standard} has no greater k_cp (17.7.3.1)`,
+    ],
+  };
+}
+
 /**
  * The group of a connection with one insert in all its places, or why the concrete around it cannot be given.
  * @param uses what no rule covers
  */
 export function fillSeat(
   seat: ConnectionSeat,
-  item: CatalogueItem,
+  given: CatalogueItem,
   { boltClass, holes }: SeatHardware,
   uses: readonly UncoveredUse[],
 ): FilledSeat | Extract<LocalMember, { ok: false }> {
   const { connection, rules } = seat;
-  const local = seat.memberFor(item.embedment_mm);
+  const local = seat.memberFor(given.embedment_mm);
   if (!local.ok) return local;
+  const { item, assumptions: ofTests } = countTests(given, rules.standard);
+  const pryOut = findPryOutFactor(item, rules.standard);
+  const decided = [...ofTests, ...pryOut.assumptions];
   const thread = findThread(item.thread);
   const bolt = findBoltSteel(boltClass);
   const engagement =
@@ -134,7 +158,7 @@ export function fillSeat(
         ? null
         : { criticalEdge: item.splitting.criticalEdge_mm, minimumThickness: item.splitting.minimumThickness_mm },
     partialFactors: findEdition(rules.standard).takesPartialFactors ? rules.partialFactors : NO_PARTIAL_FACTORS,
-    pryOutFactor: item.pryOutFactor,
+    pryOutFactor: pryOut.factor,
     hangers: seat.hangers,
     hairpins: seat.hairpins,
     uncoveredUses: uses,
@@ -147,5 +171,15 @@ export function fillSeat(
     ...findWideHoles(holes, thread),
   ];
   const notCovered = [...ofPlace, ...ofParts];
-  return { item, bolt, engagement, steel, local, group, notCovered, partsAreCovered: ofParts.length === 0 };
+  return {
+    item,
+    bolt,
+    engagement,
+    // What was decided about the insert's tests and document is told with what was about its steel.
+    steel: decided.length === 0 ? steel : { ...steel, assumptions: [...steel.assumptions, ...decided] },
+    local,
+    group,
+    notCovered,
+    partsAreCovered: ofParts.length === 0,
+  };
 }

@@ -63,10 +63,16 @@ function threadParts(item: CatalogueItem, bolt: BoltSteel, engagement: number): 
   ];
 }
 
+/** The test of an insert's thread: the least where there are several. */
+export function findThreadTest(item: CatalogueItem): CatalogueItem['tested'][number] | null {
+  const tests = item.tested.filter(({ mode }) => mode === 'thread');
+  return tests.toSorted((a, b) => a.characteristic_kN - b.characteristic_kN)[0] ?? null;
+}
+
 /** A tested resistance of the thread as a part: its area is the one that gives the tested value. */
 function testedThread(item: CatalogueItem): SteelPart | null {
-  const test = item.tested.find((t) => t.mode === 'thread');
-  if (test === undefined) return null;
+  const test = findThreadTest(item);
+  if (test === null) return null;
   return {
     name: `thread as tested (${test.report})`,
     area: toNewton(test.characteristic_kN) / item.steel.ultimate_MPa,
