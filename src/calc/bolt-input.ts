@@ -13,10 +13,11 @@ const finish = oneOf(['plain', 'zinc', 'galvanised', 'stainless'], 'a finish');
 const lengthFrom0 = (what: string) => numberIn(0, 10_000, 'mm', what);
 const lengthAbove0 = (what: string) => numberAbove0(10_000, 'mm', what);
 
+const NO_PACKERS = 'expected at least one range [least, greatest] in mm; leave the key out where there are no packers';
 const packerRange = z.tuple([lengthFrom0('the least packers'), lengthFrom0('the greatest packers')], {
   error: 'expected [least, greatest] in mm',
 });
-const packers = z.union([packerRange, z.array(packerRange).min(1)], {
+const packers = z.union([packerRange, z.array(packerRange).min(1, { error: NO_PACKERS })], {
   error: 'expected [least, greatest] in mm, or a list of such ranges, from 0 to 10000 mm',
 });
 

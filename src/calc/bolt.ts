@@ -1,8 +1,8 @@
 import * as z from 'zod';
 import { findBoltHead, findThreadLength } from '../engine/hardware/bolt-dimensions.ts';
-import type { LengthChoice } from '../engine/hardware/bolt-length.ts';
+import type { PackerRow } from '../engine/hardware/bolt-length.ts';
 import { describeBolt } from '../engine/hardware/bolt-notes.ts';
-import { type BoltQuestion, chooseBolt, type PackerWish } from '../engine/hardware/choose-bolt.ts';
+import { type BoltAnswer, type BoltQuestion, chooseBolt, type PackerWish } from '../engine/hardware/choose-bolt.ts';
 import {
   findAisc360Kind,
   findBasePlateHole,
@@ -78,7 +78,7 @@ function run(given: BoltInput): Output {
   return {
     length_mm: choice?.length ?? null,
     engagement_mm: choice?.engagement.least ?? null,
-    turnsByHand: choice === null ? null : choice.engagement.least / thread.pitch,
+    turnsByHand: choice === null || !answer.goesIn ? null : choice.engagement.least / thread.pitch,
     clearToBottom_mm: choice?.clearToBottom ?? null,
     stressArea_mm2: thread.stressArea,
     proofLoad_kN: loads.proof / N_PER_KN,
@@ -90,12 +90,12 @@ function run(given: BoltInput): Output {
     preload_kN: preload === null ? null : [preload[0] / N_PER_KN, preload[1] / N_PER_KN],
     nutFactorRange: [answer.nutFactorRange.least, answer.nutFactorRange.greatest],
     torqueLimits: answer.torqueLimits.map(({ kind, torque }) => ({ limit: kind, torque_Nm: torque / N_MM_PER_N_M })),
-    packerRanges: answer.packerRows.map(({ packers, choice: row }) => writeRow(thread, packers, row)),
+    packerRanges: answer.packerRows.map((row) => writeRow(answer, row)),
     plateHole: given.plateHole === undefined ? null : adviseHole(thread, given.plateHole),
     spanner_mm: head.acrossFlats,
     headHeight_mm: head.height,
     threadLength_mm: choice === null ? null : findThreadLength(thread, choice.length),
-    notes: [...describeBolt(question, answer)],
+    notes: [...describeBolt(question, answer), ...describeHole(thread, given.plateHole)],
   };
 }
 
@@ -142,9 +142,8 @@ function readPackers({ packers_mm }: BoltInput): PackerWish {
 }
 
 function writeRow(
-  thread: Thread,
-  [from, to]: readonly [number, number],
-  choice: LengthChoice | null,
+  { path: { thread }, goesIn }: BoltAnswer,
+  { packers: [from, to], choice }: PackerRow,
 ): Output['packerRanges'][number] {
   const range = `packers ${Number(from.toFixed(1))}–${Number(to.toFixed(1))} mm`;
   if (choice === null)
@@ -161,9 +160,9 @@ function writeRow(
     packers_mm: [from, to],
     length_mm: choice.length,
     engagement_mm: [least, greatest],
-    turnsByHand: [least / thread.pitch, greatest / thread.pitch],
+    turnsByHand: goesIn ? [least / thread.pitch, greatest / thread.pitch] : null,
     clearToBottom_mm: choice.clearToBottom,
-    label: `${range}: ${thread.name} × ${choice.length}`,
+    label: `${range}: ${thread.name} × ${choice.length}${goesIn ? '' : ' does not go in'}`,
   };
 }
 
@@ -176,10 +175,20 @@ function adviseHole(thread: Thread, given: NonNullable<BoltInput['plateHole']>):
     iso273: findIso273Fit(thread, hole),
     en1090: findEn1090Kind(thread, hole),
     aisc360: findAisc360Kind(thread, hole),
-    sharesShear: hole.diameter <= findWidestHole(thread),
+    sharesShear: hole.slot === 0 && hole.diameter <= findWidestHole(thread),
     withinBasePlate: base === null ? null : hole.diameter + hole.slot <= base.widest,
     washer: { kind: washer.kind, outside_mm: washer.outside, thickness_mm: washer.thickness },
   };
+}
+
+function describeHole(thread: Thread, given: BoltInput['plateHole']): readonly string[] {
+  if (given === undefined || given.slot_mm === 0) return [];
+  const widest = findWidestHole(thread);
+  return [
+    given.diameter_mm <= widest
+      ? `the slot shares shear across it only, along it none (width ${given.diameter_mm} mm, at most ${widest} mm by EN 1992-4, Table 6.1)`
+      : `the slot shares no shear: it is ${given.diameter_mm} mm wide, above ${widest} mm (EN 1992-4, Table 6.1)`,
+  ];
 }
 
 /** The calculation `bolt` of the contract. */

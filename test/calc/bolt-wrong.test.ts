@@ -84,6 +84,7 @@ describe('wrong inputs of bolt', () => {
     ['a body as a number', { ...RIGHT, insertBody: 24 }, 'insertBody', /"diameter_mm", "crossHole"/],
     ['no concrete at all', { ...RIGHT, concreteTension_kN: 0 }, 'concreteTension_kN', /above 0/],
     ['packers as one number', { ...RIGHT, packers_mm: 10 }, 'packers_mm', /\[least, greatest\] in mm, or a list/],
+    ['no packers at all', { ...RIGHT, packers_mm: [] }, 'packers_mm', /at least one range .* leave the key out/],
     ['packers backward', { ...RIGHT, packers_mm: [20, 0] }, 'packers_mm', /\[20, 0\] runs backward/],
     [
       'a range backward in a list',

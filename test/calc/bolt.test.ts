@@ -34,6 +34,7 @@ describe('the bolt of the contract', () => {
     expect(result.notes).toEqual([
       'turns in by hand 8.5 times; below 8 turns (16 mm): stop, clean the thread, measure',
       "snug, by hand with a short spanner: no tension is asked of the bolt; never above 80 N m (maker's maximum)",
+      'torques by T = K d F with K 0.2, from 0.148 to 0.308; range of the nut factor not given: tension taken to scatter by 35 %, wider where books are',
     ]);
   });
 
@@ -79,6 +80,10 @@ describe('least engagement where none is given', () => {
     expect(run(weak)).toMatchObject({ minEngagement_mm: expect.closeTo(23.49, 2), length_mm: 45 });
     expect(notesOf(weak)).toMatch(/23\.5 mm, at which the bolt breaks before the thread strips/);
   });
+  it('is questioned where less than one diameter is given', () => {
+    expect(notesOf({ minEngagement_mm: 10 })).toMatch(/least engagement 10 mm is below one diameter, 16 mm \(common/);
+    expect(notesOf({ minEngagement_mm: 16 })).not.toMatch(/below one diameter/);
+  });
   it('falls back on one diameter where the thread is not deep enough, and says what that costs', () => {
     const shallow = { minEngagement_mm: null, threadDepth_mm: 22, insertThread: { yield_MPa: 200, ultimate_MPa: 300 } };
     expect(run(shallow)).toMatchObject({ minEngagement_mm: 16, length_mm: 35, ok: true });
@@ -104,6 +109,13 @@ describe('pairing', () => {
     expect(result).toMatchObject({ ok: false, length_mm: 35, tighteningTorque_Nm: null });
     expect(result.notes[0]).toMatch(/galvanised bolt does not go into a thread 6H/);
     expect(result.notes.at(-1)).not.toMatch(/at most/);
+    expect(result.turnsByHand).toBeNull();
+    expect(result.notes.join('\n')).not.toMatch(/turns in by hand|threaded to the head/);
+    expect(result.notes.join('\n')).toMatch(
+      /lengths are those of a bolt of this thread that goes in: this one does not/,
+    );
+    const [row] = run({ boltFinish: 'galvanised', packers_mm: [[0, 10]] }).packerRanges;
+    expect(row).toMatchObject({ turnsByHand: null, label: 'packers 0–10 mm: M16 × 45 does not go in' });
     expect(run({ boltFinish: 'galvanised', insertThreadClass: '6AZ' }).ok).toBe(true);
     expect(run({ boltCoating_um: 12 }).ok).toBe(false);
     expect(run({ boltCoating_um: 8 }).ok).toBe(true);
@@ -267,10 +279,24 @@ describe('tightening', () => {
       /not known, so not a limit here: the maker's maximum torque, the insert's own section, the concrete at its strength today/,
     );
     expect(notesOf({ preloadFraction: 0.5, insertBody: BODY, concreteTension_kN: 30 })).not.toMatch(/not known/);
+    // A thin wall: the steel is known, but no rule gives a limit of the threads (below 1.4 d).
+    const thin = { preloadFraction: 0.5, insertBody: { diameter_mm: 22, crossHole: null }, concreteTension_kN: 30 };
+    expect(notesOf(thin)).toMatch(/not a limit here: the insert's thread, the bolt's thread in it$/m);
     // A body without its steel is no limit.
     expect(notesOf({ preloadFraction: 0.5, insertBody: BODY, insertThread: null })).toMatch(
-      /the insert's own section, the insert's thread/,
+      /the insert's own section, the body at the cross hole, the insert's thread, the bolt's thread in it/,
     );
+  });
+  // By hand: K at most 0.2/0.65 = 0.3077: 0.3077 · 16 · 91.06 kN = 448.3 N m bring the bolt to its proof load.
+  it('says of a maximum beyond what the bolt stands that it tells nothing of the insert', () => {
+    const absurd = { preloadFraction: 0.5, maxTorque_Nm: 8000, insertThread: null };
+    expect(run(absurd)).toMatchObject({ ok: true, tighteningTorque_Nm: expect.closeTo(145.696, 6) });
+    expect(notesOf(absurd)).toMatch(
+      /maximum of 8000 N m is more than .*\(448 N m at most\): N m\?; nothing else is known of the insert: snug only is advised/,
+    );
+    expect(notesOf({ ...absurd, concreteTension_kN: 30 })).toMatch(/8000 N m is more than.*: N m\?$/m);
+    expect(notesOf({ ...absurd, maxTorque_Nm: 448 })).not.toMatch(/is more than brings/);
+    expect(notesOf({ ...absurd, maxTorque_Nm: null })).toMatch(/nothing is known of what the insert and the concrete/);
   });
   // 0.9 of the proof load with K 0.2: with the least, 0.148, 0.9 · 1.35 = 1.215 of it. Shigley's usual most is 0.90 (H3-06, recalled).
   it('warns where the bolt may pass its proof load or is wanted too tight', () => {
@@ -304,8 +330,14 @@ describe('the hole in the plate', () => {
       withinBasePlate: true,
       washer: { kind: 'plate', outside_mm: 50, thickness_mm: 6 },
     });
-    const slot = run({ plateHole: { diameter_mm: 18, slot_mm: 10 } }).plateHole;
-    expect(slot).toMatchObject({ iso273: null, en1090: 'long slot', sharesShear: true, withinBasePlate: false });
+    // A slot takes no shear along it, whatever its width.
+    const slot = run({ plateHole: { diameter_mm: 18, slot_mm: 10 } });
+    expect(slot.plateHole).toMatchObject({ iso273: null, en1090: 'long slot', sharesShear: false });
+    expect(slot.plateHole!.withinBasePlate).toBe(false);
+    expect(slot.notes.at(-1)).toMatch(/shares shear across it only, along it none \(width 18 mm, at most 18 mm/);
+    expect(notesOf({ plateHole: { diameter_mm: 20, slot_mm: 10 } })).toMatch(/shares no shear: it is 20 mm wide/);
+    expect(run({ plateHole: { diameter_mm: 18, slot_mm: 0 } }).plateHole!.sharesShear).toBe(true);
+    expect(notesOf({ plateHole: { diameter_mm: 18, slot_mm: 0 } })).not.toMatch(/slot/);
     expect(
       run({ thread: 'M10', minEngagement_mm: 10, plateHole: { diameter_mm: 11, slot_mm: 0 } }).plateHole,
     ).toMatchObject({

@@ -21,9 +21,13 @@ export function describeBolt(question: BoltQuestion, answer: BoltAnswer): readon
   return [
     ...answer.pair.notes,
     ...describeClass(question, answer),
-    ...describeLength(question, answer),
-    ...describePackers(question, answer),
-    ...describeEngagement(question, answer),
+    ...(answer.goesIn
+      ? [
+          ...describeLength(question, answer),
+          ...describePackers(question, answer),
+          ...describeEngagement(question, answer),
+        ]
+      : ['lengths are those of a bolt of this thread that goes in: this one does not, take another finish or class']),
     ...describeRecess(question),
     ...describeTightening(question, answer),
   ];
@@ -122,7 +126,7 @@ function describePackers(question: BoltQuestion, answer: BoltAnswer): string[] {
 function describeEngagement(question: BoltQuestion, answer: BoltAnswer): string[] {
   const { insert } = question;
   const { path, fullStrengthEngagement: full, choice } = answer;
-  const notes = [...describeRule(answer)];
+  const notes = describeRule(answer);
   if (insert.steel === null)
     notes.push("steel of the insert's thread not known: engagement for full strength not computed");
   else if (full === null)
@@ -147,7 +151,11 @@ function describeRule({ engagementRule, path, fullStrengthEngagement }: BoltAnsw
   const full = showLength(fullStrengthEngagement ?? 0);
   switch (engagementRule) {
     case 'given':
-      return [];
+      return path.minEngagement < path.thread.diameter
+        ? [
+            `least engagement ${least} is below one diameter, ${showLength(path.thread.diameter)} (common practice): only where a test or the full strength allows it`,
+          ]
+        : [];
     case 'one diameter':
       return [`least engagement not given: one diameter, ${least} (common practice)`];
     case 'full strength':

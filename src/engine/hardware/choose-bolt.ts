@@ -82,6 +82,8 @@ export interface BoltAnswer {
   readonly pair: PairVerdict;
   /** False where a stainless finish is asked of carbon steel, or another finish of stainless steel. */
   readonly isClassOfFinish: boolean;
+  /** Whether there is such a bolt and it goes into the thread; lengths alone say nothing of that. */
+  readonly goesIn: boolean;
   /** For the first range of packers, or for none where none was asked. */
   readonly choice: LengthChoice | null;
   readonly packerRows: readonly PackerRow[];
@@ -134,8 +136,8 @@ export function chooseBolt(question: BoltQuestion): BoltAnswer {
     boltCoating: question.boltCoating,
   });
   const isClassOfFinish = isStainlessClass(propertyClass) === (question.boltFinish === 'stainless');
-  const isOk =
-    choice !== null && verdict.isAllowed && isClassOfFinish && packerRows.every((row) => row.choice !== null);
+  const goesIn = verdict.isAllowed && isClassOfFinish;
+  const isOk = choice !== null && goesIn && packerRows.every((row) => row.choice !== null);
   const answer = {
     path,
     engagementRule,
@@ -143,6 +145,7 @@ export function chooseBolt(question: BoltQuestion): BoltAnswer {
     loads: findBoltLoads(propertyClass, thread),
     pair: verdict,
     isClassOfFinish,
+    goesIn,
     choice,
     packerRows,
     isOk,
@@ -183,14 +186,13 @@ interface Placed {
   readonly choice: LengthChoice | null;
   readonly packerRows: readonly PackerRow[];
   readonly loads: BoltLoads;
-  readonly pair: PairVerdict;
-  readonly isClassOfFinish: boolean;
+  readonly goesIn: boolean;
 }
 
 function tighten(
   question: BoltQuestion,
   pair: ThreadPair,
-  { choice, packerRows, loads, pair: verdict, isClassOfFinish }: Placed,
+  { choice, packerRows, loads, goesIn }: Placed,
 ): Pick<BoltAnswer, 'nutFactorRange' | 'torqueLimits' | 'tightening' | 'preload'> {
   const { thread, insert, nutFactor } = question;
   const nutFactorRange = question.nutFactorRange ?? expectNutFactors(nutFactor, question.boltFinish);
@@ -206,11 +208,7 @@ function tighten(
     wantedTension: question.preloadFraction * loads.proof,
   });
   const isSnug =
-    question.preloadFraction === 0 ||
-    choice === null ||
-    !verdict.isAllowed ||
-    !isClassOfFinish ||
-    torqueLimits.every(({ kind }) => kind === 'bolt');
+    question.preloadFraction === 0 || choice === null || !goesIn || torqueLimits.every(({ kind }) => kind === 'bolt');
   const tightening = isSnug ? null : findLowest(torqueLimits);
   const from = (K: number, torque: number) => findTension(K, thread.diameter, torque);
   const preload =
