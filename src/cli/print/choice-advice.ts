@@ -55,7 +55,7 @@ function describeLoad(ratio: number): string {
 function listUntried({ move, drills, strongerBolts }: ChooseOptions): string[] {
   return [
     ...(move === 0 ? ['moving the connection (--move MM)'] : []),
-    ...(drills ? [] : ['holes made to suit another thread (--drill)']),
+    ...(drills ? [] : ['holes drilled larger for another thread (--drill)']),
     ...(strongerBolts ? [] : ['stronger bolts (--bolt-class)']),
   ];
 }
