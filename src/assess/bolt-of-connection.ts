@@ -6,44 +6,75 @@ import { listWashers, type Washer } from '../engine/hardware/washers.ts';
 import type { Finish } from '../engine/material/finish.ts';
 import type { ResolvedConnection } from '../job/resolve/resolved-connection.ts';
 import type { Capacities } from './capacities.ts';
+import type { Decisive } from './connection-answer.ts';
 
 const N_MM_PER_N_M = 1000;
-
-/** Packers that a connection drawn without any may still get on site [mm] (common practice: kits for 0 to 10 and 10 to 20). */
-const USUAL_PACKERS = 20;
 
 /** K of T = K d F where nothing is known of lubrication (common practice). */
 const USUAL_NUT_FACTOR = 0.2;
 
-/** The bolt of a connection: length by packers, engagement, tightening. */
+/** Age of the concrete where a connection names none [days]. */
+const FULL_AGE = 28;
+
+/** What the torque's limit "concrete" rests on. */
+export interface ConcreteLimit {
+  readonly mode: Decisive;
+  readonly age_days: number;
+}
+
+/** The bolt of a connection: length, engagement, tightening. */
 export interface ConnectionBolt {
   readonly finish: Finish;
   readonly propertyClass: PropertyClass;
   readonly washer: Washer;
-  /** Packers drawn, part of the grip [mm]. */
+  /** Packers that the connection states, part of the grip [mm]. */
   readonly packers: number;
   readonly answer: BoltAnswer;
+  /** Null where the concrete sets no limit of the torque. */
+  readonly concreteLimit: ConcreteLimit | null;
   readonly notes: readonly string[];
 }
 
-/** The finish given, or the first that the insert takes and the bolt's class can have. */
-function findFinish({ source: { connection, item, bolt } }: ResolvedConnection): Finish {
-  const isStainless = isStainlessClass(bolt.propertyClass);
-  return (
-    connection.boltFinish ??
-    item.boltFinishes.find((finish) => (finish === 'stainless') === isStainless) ??
-    item.boltFinishes[0]!
-  );
+/** A finish, and whether it had to be chosen here. */
+interface FinishChoice {
+  readonly finish: Finish;
+  readonly notes: readonly string[];
 }
 
-/** Tension that the concrete and insert carry at one insert, all loaded at once as when all are tightened [N]. */
-function findTensionToday(capacities: Capacities | null): number | null {
-  return capacities?.group.find(({ direction }) => direction === null)?.perInsert ?? null;
+/**
+ * The finish given, or the one that suits the insert, of those that it takes: stainless where the class is, galvanised for a
+ * galvanised insert tapped oversize, zinc for all others.
+ */
+function findFinish({ source: { connection, item, bolt } }: ResolvedConnection): FinishChoice {
+  if (connection.boltFinish !== null) return { finish: connection.boltFinish, notes: [] };
+  const isStainless = isStainlessClass(bolt.propertyClass);
+  const isOversize = item.threadClass !== '6H';
+  const suiting = isStainless ? 'stainless' : item.finish === 'galvanised' && isOversize ? 'galvanised' : 'zinc';
+  const finish = item.boltFinishes.includes(suiting)
+    ? suiting
+    : (item.boltFinishes.find((one) => (one === 'stainless') === isStainless && (one !== 'galvanised' || isOversize)) ??
+      item.boltFinishes[0]!);
+  return { finish, notes: [`finish not given: ${finish} taken`] };
+}
+
+/** What the concrete and insert carry in tension at one insert, all loaded at once as when all are tightened; null: not known or not covered. */
+function findTensionToday(capacities: Capacities | null): { readonly force: number; readonly mode: Decisive } | null {
+  const tension = capacities?.group.find(({ direction }) => direction === null);
+  if (tension === undefined || tension.reasons.length > 0) return null;
+  const { perInsert: force, mode } = tension;
+  return force === null || mode === null ? null : { force, mode };
+}
+
+/** With which packers the connection was checked, and what more of them do. */
+function describePackers(packers: number): string {
+  const checked = packers === 0 ? 'without packers' : `with ${Number(packers.toFixed(1))} mm of packers`;
+  return `checked ${checked}; more packers bend the bolts: give packers_mm and check again`;
 }
 
 /**
  * The bolt of a connection from its plate, packers and recess, and the lowest limit of its torque. Nothing is asked of the bolt
- * but to be snug; a recess adds to its length as to its lever arm.
+ * but to be snug; a recess adds to its length as to its lever arm. Its length is for the packers that the connection states only, with
+ * which it was checked, and for the thickest washer.
  * @param capacities what the connection carries at most, for the concrete's limit of the torque; null: not computed
  * @returns null where no plate is given: the grip is then not known
  */
@@ -55,10 +86,11 @@ export function chooseConnectionBolt(
   if (plate === null) return null;
   const { item, bolt, engagement, castIns, connection } = source;
   const thread = findThread(item.thread);
-  const finish = findFinish(resolved);
+  const { finish, notes } = findFinish(resolved);
   const [washer] = listWashers(thread);
   const packers = connection.packers_mm;
   const { crossHole } = item;
+  const today = findTensionToday(capacities);
   const question = {
     thread,
     propertyClass: bolt.propertyClass,
@@ -78,14 +110,23 @@ export function chooseConnectionBolt(
     },
     grip: plate.thickness + packers,
     washer: washer.thickness,
+    thickestWasher: washer.thicknessMax,
     minEngagement: engagement,
     stock: null,
-    packers: packers > 0 ? ({ kind: 'none' } as const) : ({ kind: 'split', range: [0, USUAL_PACKERS] } as const),
+    packers: { kind: 'none' } as const,
     nutFactor: USUAL_NUT_FACTOR,
     nutFactorRange: null,
     preloadFraction: 0,
-    concreteTension: findTensionToday(capacities),
+    concreteTension: today === null ? null : today.force,
   };
   const answer = chooseBolt(question);
-  return { finish, propertyClass: bolt.propertyClass, washer, packers, answer, notes: describeBolt(question, answer) };
+  return {
+    finish,
+    propertyClass: bolt.propertyClass,
+    washer,
+    packers,
+    answer,
+    concreteLimit: today === null ? null : { mode: today.mode, age_days: connection.age_days ?? FULL_AGE },
+    notes: [...notes, describePackers(packers), ...describeBolt(question, answer)],
+  };
 }

@@ -124,6 +124,7 @@ function readQuestion(given: BoltInput): BoltQuestion {
     },
     grip: given.grip_mm,
     washer: given.washer_mm,
+    thickestWasher: null,
     minEngagement: given.minEngagement_mm,
     stock: given.stockLengths_mm,
     packers: readPackers(given),

@@ -1,28 +1,37 @@
 import type { ConnectionBolt } from '../../assess/bolt-of-connection.ts';
-import { findLowest } from '../../engine/hardware/tightening.ts';
 import { indentLines, layPoint, layTable, layText } from './table.ts';
+import { nameMode } from './words.ts';
 
 const millimetre = (length: number) => `${Number(length.toFixed(1))}`;
 
-/** One row a range of packers: length, thread in contact, turns by hand, room at the bottom. */
-function listLengths({ answer, packers }: ConnectionBolt): string[][] {
-  const { pitch } = answer.path.thread;
-  const rows =
-    answer.packerRows.length === 0
-      ? [{ packers: [packers, packers] as const, choice: answer.choice }]
-      : answer.packerRows;
-  return rows.map(({ packers: [from, to], choice }) => {
-    const range = from === to ? millimetre(from) : `${millimetre(from)} to ${millimetre(to)}`;
-    if (choice === null) return [range, 'none fits', '-', '-', '-'];
-    const { least, greatest } = choice.engagement;
-    return [
-      range,
-      `${answer.path.thread.name} × ${choice.length}`,
-      least === greatest ? millimetre(least) : `${millimetre(least)} to ${millimetre(greatest)}`,
-      (least / pitch).toFixed(1),
-      millimetre(choice.clearToBottom),
-    ];
-  });
+/** For the packers that the connection states: length, thread in contact, turns by hand, room at the bottom. */
+function writeLength({ answer, packers }: ConnectionBolt): string[] {
+  const { goesIn, choice, path } = answer;
+  const given = millimetre(packers);
+  if (!goesIn) return [given, 'none goes in', '-', '-', '-'];
+  if (choice === null) return [given, 'none fits', '-', '-', '-'];
+  const { least, greatest } = choice.engagement;
+  return [
+    given,
+    `${path.thread.name} × ${choice.length}`,
+    millimetre(least) === millimetre(greatest) ? millimetre(least) : `${millimetre(least)} to ${millimetre(greatest)}`,
+    (least / path.thread.pitch).toFixed(1),
+    millimetre(choice.clearToBottom),
+  ];
+}
+
+/** The limits of the torque, each with what it rests on where that is not plain; none where none is known. */
+function listLimits({ answer, concreteLimit }: ConnectionBolt): string[] {
+  const ofConcrete =
+    concreteLimit === null
+      ? ''
+      : ` (${nameMode(concreteLimit.mode)} of the connection, all bolts at once, concrete of ${concreteLimit.age_days} ${concreteLimit.age_days === 1 ? 'day' : 'days'})`;
+  const limits = answer.torqueLimits.map(
+    ({ kind, torque }) => `${kind} ${Math.floor(torque / 1000 + 1e-9)} N m${kind === 'concrete' ? ofConcrete : ''}`,
+  );
+  const unknown =
+    concreteLimit === null ? ['concrete: no limit known, its tension is not covered or not computed'] : [];
+  return limits.length === 0 ? [] : [`limits of the torque: ${[...limits, ...unknown].join(', ')}`];
 }
 
 /** The bolt of a connection: what to put in the kit, how many turns it must enter by hand, how hard it may be tightened. */
@@ -38,15 +47,13 @@ export function printBolt(bolt: ConnectionBolt, width: number): string {
       { head: 'turns by hand, least', align: 'right' },
       { head: 'free at the bottom mm', align: 'right' },
     ],
-    listLengths(bolt),
+    [writeLength(bolt)],
     width - 2,
   );
-  const lowest = findLowest(answer.torqueLimits);
-  const limits = answer.torqueLimits.map(({ kind, torque }) => `${kind} ${Math.floor(torque / 1000)} N m`);
   return [
     layText(head, width),
     indentLines(table, '  '),
-    ...(lowest === null ? [] : [layPoint(`limits of the torque: ${limits.join(', ')}`, width)]),
+    ...listLimits(bolt).map((limits) => layPoint(limits, width)),
     ...bolt.notes.map((note) => layPoint(note, width)),
   ].join('\n');
 }

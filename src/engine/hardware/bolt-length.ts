@@ -6,6 +6,8 @@ export interface BoltPath {
   /** Between washer and face: the plate, and packers that are always there. */
   readonly grip: number;
   readonly washer: number;
+  /** What the washer may be at most: least engagement counts with it. */
+  readonly thickestWasher: number;
   /** From the face of the concrete to the first full thread: recess and the insert's own beginning. */
   readonly threadStart: number;
   /** Length of full thread. */
@@ -20,7 +22,7 @@ export type PackerRange = readonly [least: number, greatest: number];
 /** A stock length and how deep it goes [mm]. */
 export interface LengthChoice {
   readonly length: number;
-  /** With the greatest and with the least packers. */
+  /** With the greatest packers and the thickest washer, and with the least packers. */
   readonly engagement: { readonly least: number; readonly greatest: number };
   /** What is left to the bottom of the thread with the least packers. */
   readonly clearToBottom: number;
@@ -41,7 +43,7 @@ export function leastClearance(thread: Thread): number {
 }
 
 /** Length under the head up to the first full thread of the insert [mm]. */
-function lengthToThread({ grip, washer, threadStart }: BoltPath, packers: number): number {
+function lengthToThread({ grip, threadStart }: BoltPath, washer: number, packers: number): number {
   return washer + grip + packers + threadStart;
 }
 
@@ -51,17 +53,17 @@ function lengthToThread({ grip, washer, threadStart }: BoltPath, packers: number
  * Example: M16, washer 3, grip 15, thread 40 deep from the face, engagement 16, no packers: 34 to 56.
  */
 export function findLengthLimits(path: BoltPath, packers: PackerRange): readonly [shortest: number, longest: number] {
-  const shortest = lengthToThread(path, packers[1]) + path.minEngagement;
-  const longest = lengthToThread(path, packers[0]) + path.threadDepth - leastClearance(path.thread);
+  const shortest = lengthToThread(path, path.thickestWasher, packers[1]) + path.minEngagement;
+  const longest = lengthToThread(path, path.washer, packers[0]) + path.threadDepth - leastClearance(path.thread);
   return [shortest, longest];
 }
 
 /** What a bolt of a given length does over a range of packers. Its numbers may be negative: too short, or on the bottom. */
 export function placeBolt(path: BoltPath, length: number, packers: PackerRange): LengthChoice {
-  const greatest = length - lengthToThread(path, packers[0]);
+  const greatest = length - lengthToThread(path, path.washer, packers[0]);
   return {
     length,
-    engagement: { least: length - lengthToThread(path, packers[1]), greatest },
+    engagement: { least: length - lengthToThread(path, path.thickestWasher, packers[1]), greatest },
     clearToBottom: path.threadDepth - greatest,
   };
 }

@@ -74,7 +74,8 @@ function describeChoice(question: BoltQuestion, { path }: BoltAnswer, choice: Le
 }
 
 /** Washers may be thicker than nominal; where that takes the engagement below the least, it is said. */
-function warnOfThickWashers({ washer }: BoltQuestion, path: BoltPath, choice: LengthChoice): string[] {
+function warnOfThickWashers({ washer, thickestWasher }: BoltQuestion, path: BoltPath, choice: LengthChoice): string[] {
+  if (thickestWasher !== null) return [];
   const same = listWashers(path.thread).find(({ thickness }) => thickness === washer);
   if (same === undefined) return [];
   const left = choice.engagement.least - (same.thicknessMax - same.thickness);

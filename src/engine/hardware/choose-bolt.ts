@@ -51,6 +51,8 @@ export interface BoltQuestion {
   readonly insert: InsertForBolt;
   readonly grip: number;
   readonly washer: number;
+  /** What the washer may be at most; null: as thick as `washer` says. */
+  readonly thickestWasher: number | null;
   /** Least length of thread in contact; null: decided here. */
   readonly minEngagement: number | null;
   /** Lengths at hand; null: the nominal lengths of ISO 4017 and ISO 4014. */
@@ -120,6 +122,7 @@ export function chooseBolt(question: BoltQuestion): BoltAnswer {
     thread,
     grip: question.grip,
     washer: question.washer,
+    thickestWasher: question.thickestWasher ?? question.washer,
     threadStart: insert.threadStart,
     threadDepth: insert.threadDepth,
     minEngagement,

@@ -18,6 +18,7 @@ const path: BoltPath = {
   thread: findThread('M16'),
   grip: 15,
   washer: 3,
+  thickestWasher: 3,
   threadStart: 0,
   threadDepth: 40,
   minEngagement: 16,
@@ -26,6 +27,17 @@ const STOCK = [30, 35, 40, 45, 50, 55, 60];
 
 describe('length of a bolt', () => {
   // By hand: 3 + 15 + 16 = 34 to 3 + 15 + 40 − 2 = 56; 35 leaves 35 − 18 = 17 in contact and 40 − 17 = 23 to the bottom.
+  // By hand: a washer of up to 3.3 mm: 3.3 + 15 + 16 = 34.3 at least, so not 34; 35 leaves 35 − 18.3 = 16.7 with it and 17 with 3 mm.
+  it('counts the thickest washer for the engagement, the nominal one for the bottom', () => {
+    const thick = { ...path, thickestWasher: 3.3 };
+    expect(findLengthLimits(thick, [0, 0])[0]).toBeCloseTo(34.3, 9);
+    expect(findLengthLimits(thick, [0, 0])[1]).toBe(56);
+    expect(chooseLength(thick, [34, 35], [0, 0])).toEqual({
+      length: 35,
+      engagement: { least: expect.closeTo(16.7, 9), greatest: 17 },
+      clearToBottom: 23,
+    });
+  });
   it('is the shortest that engages enough', () => {
     expect(findLengthLimits(path, [0, 0])).toEqual([34, 56]);
     expect(chooseLength(path, STOCK, [0, 0])).toEqual({
@@ -40,7 +52,9 @@ describe('length of a bolt', () => {
     expect(chooseLength(path, [56], [0, 0])?.length).toBe(56);
     expect(chooseLength(path, [33.9, 56.1], [0, 0])).toBeNull();
     // 0.1 + 0.2 is a hair above 0.3: sums of decimals must not cost a length.
-    expect(chooseLength({ ...path, grip: 0.1, washer: 0.2, minEngagement: 16 }, [16.3], [0, 0])?.length).toBe(16.3);
+    expect(
+      chooseLength({ ...path, grip: 0.1, washer: 0.2, thickestWasher: 0.2, minEngagement: 16 }, [16.3], [0, 0])?.length,
+    ).toBe(16.3);
   });
   // A recess adds to the length as packers do: 12 mm more, 46 to 68.
   it('grows by the recess', () => {
@@ -95,7 +109,7 @@ describe('a range of packers split by the stock', () => {
       threadDepth: fc.integer({ min: 5, max: 80 }),
       minEngagement: fc.integer({ min: 4, max: 40 }),
     })
-    .map((one): BoltPath => one);
+    .map((one): BoltPath => ({ ...one, thickestWasher: one.washer }));
   const anyStock = fc.array(fc.integer({ min: 10, max: 160 }), { minLength: 1, maxLength: 12 });
   const anyRange = fc
     .tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 0, max: 40 }))
