@@ -123,7 +123,9 @@ describe('onepour carries', () => {
     const run = (changes: object) => onepour(['calc', '-'], JSON.stringify({ ...example, ...changes }));
     expect(JSON.parse(run({}).stdout).largest_kN).toBeGreaterThan(0);
     const steps = onepour(['calc', '--steps', '-'], JSON.stringify(example)).stdout;
-    expect(steps).toMatch(/^carries at most \d+\.\d kN on the group\nlimited by .* \[EN 1992-4:2018 7\.2\.3\.1\]/);
+    expect(steps).toMatch(
+      /^carries at most \d+\.\d kN on the group \(N [^)]* kN\), design load\nlimited by .* \[EN 1992-4:2018 7\.2\.3\.1\]/,
+    );
     expect(steps).toContain('100 %');
     expect(steps).toContain('Step by step');
     for (const [changes, expected] of [

@@ -66,11 +66,10 @@ export function printModes(result: AnchorageOutput, width: number): string {
 }
 
 /** Tension with shear, a line each. */
-export function printInteraction(result: AnchorageOutput): string {
+export function printInteraction(result: AnchorageOutput, width: number): string {
   return result.interaction
-    .map(
-      ({ kind, ratio, clause }) =>
-        `tension with shear, ${kind}: ${showRatio(ratio ?? Number.POSITIVE_INFINITY)}   [${clause}]`,
+    .map(({ kind, ratio, clause }) =>
+      layText(`tension with shear, ${kind}: ${showRatio(ratio ?? Number.POSITIVE_INFINITY)}   [${clause}]`, width),
     )
     .join('\n');
 }
@@ -128,7 +127,7 @@ function printInteractionSteps(result: AnchorageOutput, row: Interaction, width:
     (partner) => `${titleOf(partner)} ${writeNumber(decisiveRatioOf(partner) ?? Number.POSITIVE_INFINITY)}`,
   );
   return [
-    `tension with shear, ${kind}   [${clause}]${governs ? '   governs' : ''}`,
+    layText(`tension with shear, ${kind}   [${clause}]${governs ? '   governs' : ''}`, width),
     ...(partners.length === 0 ? [] : [layText(`ratios: ${partners.join('; ')}`, width, '    ')]),
     ...(steps ?? []).map((step) => printStep(step, '    ', width)),
     `    ${showRatio(ratio)}, ${judge(ratio)}`,

@@ -10,7 +10,7 @@ const anchorageResult = z.object(anchorageOutput.shape);
 const carriesResult = z.object(carriesAtMostCalc.output.shape);
 
 function printAnchorage(data: AnchorageOutput, width: number): string {
-  const parts = [data.standard, printModes(data, width), printInteraction(data)];
+  const parts = [data.standard, printModes(data, width), printInteraction(data, width)];
   if (data.governing !== null)
     parts.push(
       `governing: ${nameMode(data.governing.mode)}, ${showRatio(data.governing.ratio ?? Number.POSITIVE_INFINITY)}`,
@@ -24,12 +24,20 @@ function printAnchorage(data: AnchorageOutput, width: number): string {
 
 /** The largest load in words, then the full check at that load. */
 function printLargest(data: z.infer<typeof carriesResult>, width: number): string {
-  const { largest_kN, multiplier, governing, atLargest } = data;
+  const { largest_kN, N_kN, Vx_kN, Vy_kN, multiplier, governing, atLargest } = data;
+  const parts = [
+    ['N', N_kN],
+    ['Vx', Vx_kN],
+    ['Vy', Vy_kN],
+  ] as const;
+  const direction = parts
+    .flatMap(([name, part]) => (typeof part === 'number' && part !== 0 ? [`${name} ${showLimit(part * 1000)}`] : []))
+    .join(', ');
   const times = typeof multiplier === 'number' ? `, ${showLimit(multiplier * 1000)} times the actions` : '';
   return [
     largest_kN === null
       ? 'carries at most: no limit computed here'
-      : `carries at most ${showLimit(largest_kN * 1000)} kN on the group${times}`,
+      : `carries at most ${showLimit(largest_kN * 1000)} kN on the group (${direction} kN), design load${times}`,
     ...(governing === null ? [] : [`limited by ${nameMode(governing.mode)} [${governing.clause}]`]),
     ...data.notes.map((note) => layPoint(note, width, '')),
     ...(atLargest === undefined

@@ -76,7 +76,7 @@ function printCombination(page: ConnectionPage, one: ExplainedCombination): stri
   if (one.result === null) return parts;
   const written = writeAnchorage(one.result, [], keepsSteps);
   parts.push('', indentLines(printModes(written, width - 2), '  '));
-  if (written.interaction.length > 0) parts.push(indentLines(printInteraction(written), '  '));
+  if (written.interaction.length > 0) parts.push(indentLines(printInteraction(written, width - 2), '  '));
   if (!keepsSteps || !governs) return parts;
   const plate = resolution.kind === 'resolved' ? resolution.plate : null;
   const steps = [
