@@ -37,6 +37,9 @@ const output = z.strictObject({
   notes: z.array(z.string()),
 });
 
+/** Thinner than any zinc coating that is sold [µm]. */
+const LEAST_LIKELY = 1;
+
 /** Life of a zinc coating, as the contract gives it. */
 function run(given: z.infer<typeof input>): z.infer<typeof output> {
   const { category, coating_um, wanted_years, galvanised: article } = given;
@@ -46,9 +49,13 @@ function run(given: z.infer<typeof input>): z.infer<typeof output> {
     'first-year loss of ISO 9223 taken for every year, where air and rain reach the zinc; concrete, soil, water and contact with other metals are not counted',
   ];
   if (life.longest === null) notes.push(`no longest life: the lowest loss of ${category} is 0`);
+  if (coating_um > 0 && coating_um < LEAST_LIKELY)
+    notes.push(`${coating_um} µm of zinc: µm, not mm? Coatings are thicker than ${LEAST_LIKELY} µm`);
   if (coating_um === 0) notes.push('no zinc: nothing to last');
   if (wanted_years !== undefined)
-    notes.push(`${describeLife(life)} beside ${wanted_years} years wanted: ${judgeLife(life, wanted_years)}`);
+    notes.push(
+      `${describeLife(life)} beside ${wanted_years} ${wanted_years === 1 ? 'year' : 'years'} wanted: ${judgeLife(life, wanted_years)}`,
+    );
   if (article !== undefined) {
     const { local, mean } = leastGalvanising(article.kind, article.size_mm);
     const compared = coating_um < local ? 'less than' : 'at least';

@@ -39,19 +39,61 @@ const input = z
     });
   });
 
-const output = z.strictObject({ index_degC_h: z.number().nullable(), equivalentAge_hours: z.number() });
+const output = z.strictObject({
+  index_degC_h: z.number().nullable(),
+  equivalentAge_hours: z.number(),
+  notes: z.array(z.string()),
+});
+
+/** Temperatures that concrete in a form is between, heated or in frost [°C]. */
+const COLDEST = -20;
+const HOTTEST = 80;
+/** A day without a reading may hide a night's frost or the end of the heating [h]. */
+const LONGEST_GAP = 24;
+
+/** What of a log looks wrong, though it is computed as it is. */
+function describeLog(log: z.infer<typeof input>['log']): string[] {
+  const odd = log.filter(({ degC }) => degC < COLDEST || degC > HOTTEST);
+  const gaps = log
+    .slice(1)
+    .flatMap(({ hours }, i) => (hours - log[i]!.hours > LONGEST_GAP ? [[log[i]!.hours, hours]] : []));
+  return [
+    ...(odd.length === 0
+      ? []
+      : [
+          `${odd
+            .map(({ hours, degC }) => `${degC} °C at ${hours} h`)
+            .slice(0, 3)
+            .join(
+              ', ',
+            )}${odd.length > 3 ? ` and ${odd.length - 3} more` : ''}: outside ${COLDEST} to ${HOTTEST} °C; degC, not °F?`,
+        ]),
+    ...(gaps.length === 0
+      ? []
+      : [
+          `no reading from ${gaps
+            .map(([from, to]) => `${from} to ${to} h`)
+            .slice(0, 3)
+            .join(
+              ', ',
+            )}${gaps.length > 3 ? ` and ${gaps.length - 3} more gaps` : ''}: the temperature is taken to run straight over more than ${LONGEST_GAP} h`,
+        ]),
+  ];
+}
 
 /** Maturity from a temperature log, as the contract gives it. The schema has seen to it that the method's own key is there. */
 function run(given: z.infer<typeof input>): z.infer<typeof output> {
   const { datum_degC, activation_kJ_per_mol, reference_degC } = given;
   const log = given.log.map(({ hours, degC }): TemperatureReading => ({ hours, temperature: degC }));
+  const notes = describeLog(given.log);
   if (given.method === 'Arrhenius')
     return {
+      notes,
       index_degC_h: null,
       equivalentAge_hours: sumArrheniusAge(log, activation_kJ_per_mol! * J_PER_KJ, reference_degC),
     };
   const index = sumMaturity(log, datum_degC!);
-  return { index_degC_h: index, equivalentAge_hours: ageFromIndex(index, reference_degC, datum_degC!) };
+  return { notes, index_degC_h: index, equivalentAge_hours: ageFromIndex(index, reference_degC, datum_degC!) };
 }
 
 /** The calculation `maturity` of the contract. */

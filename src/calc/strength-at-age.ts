@@ -5,6 +5,7 @@ import {
   type AgedStrength,
   CEMENT_CLASSES,
   judgeTestedStrength,
+  nameDays,
   strengthByAci,
   strengthByEurocode,
 } from '../engine/material/strength-at-age.ts';
@@ -24,7 +25,7 @@ const input = z
     cement: z.enum(CEMENTS, { error: `expected one of ${quoteAll(CEMENTS)}` }),
     strength28_MPa: numberAbove0(200, 'MPa', "the cylinder strength at 28 days (f_ck, f'c)"),
     age_days: numberAbove0(100_000, 'days', 'the age'),
-    tested_MPa: numberAbove0(200, 'MPa', 'the strength tested at that age').optional(),
+    tested_MPa: numberAbove0(200, 'MPa', 'the mean strength of cylinders tested at that age').optional(),
   })
   .superRefine(({ model, cement, strength28_MPa }, context) => {
     const refuse = (key: string, message: string) => context.addIssue({ code: 'custom', path: [key], message });
@@ -50,17 +51,21 @@ const output = z.strictObject({
 });
 
 /** How a strength from tests looks beside that at 28 days, in words. */
-function describeTested(strength28: number, age: number, tested: number): string {
-  const { kind, low, high } = judgeTestedStrength(strength28, age, tested);
-  const range = `${low.toFixed(1)} to ${high.toFixed(1)} MPa that the classes of cement of EN 1992-1-1 give at ${age} days`;
-  switch (kind) {
-    case 'plausible':
-      return `tested ${tested} MPa lies within the ${range}`;
-    case 'low':
-      return `tested ${tested} MPa lies below the ${range}: cold concrete, or not this mix?`;
-    case 'high':
-      return `tested ${tested} MPa lies above the ${range}: heated or accelerated concrete, or not this age?`;
-  }
+function describeTested(strength28: number, age: number, tested: number): readonly string[] {
+  const { kind, low, high, characteristic } = judgeTestedStrength(strength28, age, tested);
+  const range = `mean strengths ${low.toFixed(1)} to ${high.toFixed(1)} MPa that the classes of cement of EN 1992-1-1 give at ${nameDays(age)}`;
+  const compared = {
+    plausible: `lies within the ${range}`,
+    low: `lies below the ${range}: cold concrete, or not this mix?`,
+    high: `lies above the ${range}: heated, accelerated or stronger concrete, or not this age?`,
+  };
+  const follows =
+    characteristic !== null
+      ? `f_ck(t) = ${Number(characteristic.toFixed(1))} MPa follows from it (f_cm(t) - 8 MPa, at most f_ck; 3.1.2)`
+      : age <= 3
+        ? 'up to 3 days f_ck(t) follows from the scatter of the tests, not from EN 1992-1-1'
+        : 'no characteristic strength is left of it (f_cm(t) - 8 MPa; 3.1.2)';
+  return [`tested ${tested} MPa, taken as the mean of cylinders as test results are, ${compared[kind]}`, follows];
 }
 
 /** Strength at an age, as the contract gives it. */
@@ -73,7 +78,7 @@ function run(given: z.infer<typeof input>): z.infer<typeof output> {
     ratio: aged.ratio,
     meanStrength_MPa: aged.mean,
     characteristicStrength_MPa: aged.characteristic,
-    notes: [...aged.notes, ...(tested_MPa === undefined ? [] : [describeTested(strength28_MPa, age_days, tested_MPa)])],
+    notes: [...aged.notes, ...(tested_MPa === undefined ? [] : describeTested(strength28_MPa, age_days, tested_MPa))],
   };
 }
 

@@ -34,14 +34,25 @@ describe('strength-at-age', () => {
     });
   });
 
-  // By hand (strength-at-age.test.ts of the engine): 24.8 to 31.3 MPa at 7 days.
+  // By hand (strength-at-age.test.ts of the engine): means 32.8 to 39.3 MPa at 7 days; f_ck(t) is 8 MPa less.
   it.each([
-    [30, 'tested 30 MPa lies within the 24.8 to 31.3 MPa'],
-    [20, 'tested 20 MPa lies below the 24.8 to 31.3 MPa'],
-    [35, 'tested 35 MPa lies above the 24.8 to 31.3 MPa'],
-  ])('says how a tested %d MPa looks beside it', (tested_MPa, words) => {
+    [36, 'lies within the mean strengths 32.8 to 39.3 MPa', 'f_ck(t) = 28 MPa'],
+    [30, 'lies below the mean strengths 32.8 to 39.3 MPa', 'f_ck(t) = 22 MPa'],
+    [50, 'lies above the mean strengths 32.8 to 39.3 MPa', 'f_ck(t) = 40 MPa'],
+    [7.5, 'lies below', 'no characteristic strength is left'],
+  ])('says how a tested mean of %d MPa looks beside it', (tested_MPa, words, follows) => {
     const { notes } = calculate({ ...good, tested_MPa }) as { notes: string[] };
-    expect(notes.at(-1)).toContain(words);
+    expect(notes.at(-2)).toContain(`tested ${tested_MPa} MPa, taken as the mean of cylinders`);
+    expect(notes.at(-2)).toContain(words);
+    expect(notes.at(-1)).toContain(follows);
+  });
+  it('speaks of one day and of several', () => {
+    const notesAt = (age_days: number) =>
+      (calculate({ ...good, age_days, tested_MPa: 12 }) as { notes: string[] }).notes.join('\n');
+    expect(notesAt(1)).toMatch(/^1 day: up to 3 days/);
+    expect(notesAt(1)).toMatch(/give at 1 day$/m);
+    expect(notesAt(1)).toMatch(/up to 3 days f_ck\(t\) follows from the scatter of the tests/);
+    expect(notesAt(2)).toMatch(/^2 days: up to 3 days/);
   });
 });
 
@@ -54,7 +65,7 @@ describe('maturity', () => {
 
   // By hand: 24 · 30 = 720 °C h; over 20 °C: 36 h.
   it('answers by Nurse-Saul in the keys of the contract', () => {
-    expect(calculate(good)).toEqual({ ...frame, index_degC_h: 720, equivalentAge_hours: 36 });
+    expect(calculate(good)).toEqual({ ...frame, index_degC_h: 720, equivalentAge_hours: 36, notes: [] });
     expect(calculate({ ...good, datum_degC: -10 })).toMatchObject({ index_degC_h: 960, equivalentAge_hours: 32 });
   });
 
@@ -69,7 +80,30 @@ describe('maturity', () => {
         reference_degC: 20,
         log: steady,
       }),
-    ).toEqual({ ...frame, index_degC_h: null, equivalentAge_hours: expect.closeTo(24 * 2.405615, 3) });
+    ).toEqual({
+      ...frame,
+      index_degC_h: null,
+      equivalentAge_hours: expect.closeTo(24 * 2.405615, 3),
+      notes: [],
+    });
+  });
+
+  it('asks about temperatures that look like °F and about days without a reading', () => {
+    const notesOf = (...readings: readonly (readonly [number, number])[]) =>
+      (calculate({ ...good, log: readings.map(([hours, degC]) => ({ hours, degC })) }) as { notes: string[] }).notes;
+    expect(notesOf([0, 68], [12, 95], [24, 80])).toEqual(['95 °C at 12 h: outside -20 to 80 °C; degC, not °F?']);
+    expect(notesOf([0, -21], [24, -20])).toHaveLength(1);
+    expect(notesOf([0, 20], [24, 20], [49, 20])).toEqual([
+      'no reading from 24 to 49 h: the temperature is taken to run straight over more than 24 h',
+    ]);
+    expect(notesOf([0, 90], [1, 90], [2, 90], [3, 90], [4, 90])[0]).toMatch(/90 °C at 2 h and 2 more: outside/);
+    const arrhenius = {
+      ...good,
+      method: 'Arrhenius',
+      activation_kJ_per_mol: 33.5,
+      log: [{ hours: 0, degC: 90 }, log[1]],
+    };
+    expect((calculate(arrhenius) as { notes: string[] }).notes).toHaveLength(1);
   });
 
   it('passes over the key of the other method', () => {
@@ -103,6 +137,13 @@ describe('coating-life', () => {
       years: [0, 0],
       notes: [expect.any(String), 'no zinc: nothing to last'],
     });
+  });
+
+  it('asks about a coating given in mm', () => {
+    const notesOf = (coating_um: number) => (calculate({ ...good, coating_um }) as { notes: string[] }).notes.join();
+    expect(notesOf(0.085)).toMatch(/0\.085 µm of zinc: µm, not mm\?/);
+    expect(notesOf(1)).not.toMatch(/not mm/);
+    expect(notesOf(0)).not.toMatch(/not mm/);
   });
 
   it('compares with a wanted life and with ISO 1461 where asked', () => {

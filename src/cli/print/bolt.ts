@@ -1,4 +1,5 @@
 import type { ConnectionBolt } from '../../assess/bolt-of-connection.ts';
+import { nameDays } from '../../engine/material/strength-at-age.ts';
 import { indentLines, layPoint, layTable, layText } from './table.ts';
 import { nameMode } from './words.ts';
 
@@ -25,7 +26,7 @@ function listLimits({ answer, concreteLimit }: ConnectionBolt): string[] {
   const ofConcrete =
     concreteLimit === null
       ? ''
-      : ` (${nameMode(concreteLimit.mode)} of the connection, all bolts at once, concrete of ${concreteLimit.age_days} ${concreteLimit.age_days === 1 ? 'day' : 'days'})`;
+      : ` (${nameMode(concreteLimit.mode)} of the connection, all bolts at once, concrete of ${nameDays(concreteLimit.age_days)})`;
   const limits = answer.torqueLimits.map(
     ({ kind, torque }) => `${kind} ${Math.floor(torque / 1000 + 1e-9)} N m${kind === 'concrete' ? ofConcrete : ''}`,
   );

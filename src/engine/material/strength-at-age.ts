@@ -67,7 +67,7 @@ export function strengthByEurocode(f_ck: number, cement: CementClass, t: number)
       ratio,
       mean,
       characteristic: null,
-      notes: [`${t} days: up to 3 days f_ck(t) needs a test (3.1.2(5))`, kept],
+      notes: [`${nameDays(t)}: up to 3 days f_ck(t) needs a test (3.1.2(5))`, kept],
     };
   if (t < FULL_AGE) return { ratio, mean, characteristic: characteristicAtAge(mean), notes: [kept] };
   return {
@@ -97,29 +97,35 @@ export function strengthByAci(strength28: number, curing: AciCuring, t: number):
   };
 }
 
-/** What a tested strength is, seen from the strength at 28 days. */
+/** An age in words. Example: 1 → "1 day", 7 → "7 days". */
+export function nameDays(t: number): string {
+  return `${t} ${t === 1 ? 'day' : 'days'}`;
+}
+
+/** What a tested mean strength is, seen from the strength at 28 days. */
 export interface TestedStrength {
   readonly kind: 'plausible' | 'low' | 'high';
-  /** The strengths that slow and rapid cements give at that age [MPa]. */
+  /** The mean strengths that slow and rapid cements give at that age [MPa]. */
   readonly low: number;
   readonly high: number;
+  /** The characteristic strength that follows [MPa], at most f_ck; null up to 3 days, where EN 1992-1-1 gives none, and where nothing is left. */
+  readonly characteristic: number | null;
 }
 
 /**
- * Tells whether a strength tested at an age fits that at 28 days: between f_ck(t) of the slowest and the fastest class of cement. Up to
- * 3 days, where f_ck(t) is not given, from f_cm(t) − 8 MPa of the slowest to f_cm(t) of the fastest. No proof of anything: heated,
- * cold or accelerated concrete may well lie outside.
+ * Tells whether a strength tested at an age fits that at 28 days. The result of tests is a mean, so it is held against f_cm(t) of the slowest
+ * and the fastest class of cement. No proof of anything: heated, cold or accelerated concrete may well lie outside.
  *
- * - f_ck: at 28 days [MPa]; t: age [days]; tested: characteristic strength from tests [MPa]
- * Source: common practice on EN 1992-1-1:2004, 3.1.2. Example: C40/50, 7 days, 30 MPa → plausible, 24.8 to 31.3 MPa.
+ * - f_ck: at 28 days [MPa]; t: age [days]; tested: mean strength of cylinders [MPa]
+ * Source: common practice on EN 1992-1-1:2004, 3.1.2. Example: C40/50, 7 days, 36 MPa → plausible, 32.8 to 39.3 MPa, f_ck(t) = 28 MPa.
  */
 export function judgeTestedStrength(f_ck: number, t: number, tested: number): TestedStrength {
   const means = CEMENT_CLASSES.map((cement) =>
     meanStrengthAtAge(hardeningRatio(findCementCoefficient(cement), t), meanStrength(f_ck)),
   );
-  const low = Math.max(0, characteristicAtAge(Math.min(...means)));
-  const fastest = Math.max(...means);
-  const high = t <= YOUNGEST ? fastest : characteristicAtAge(fastest);
-  if (tested < low) return { kind: 'low', low, high };
-  return { kind: tested > high ? 'high' : 'plausible', low, high };
+  const [low, high] = [Math.min(...means), Math.max(...means)];
+  const below = characteristicAtAge(tested);
+  const characteristic = t <= YOUNGEST || below <= 0 ? null : Math.min(f_ck, below);
+  if (tested < low) return { kind: 'low', low, high, characteristic };
+  return { kind: tested > high ? 'high' : 'plausible', low, high, characteristic };
 }

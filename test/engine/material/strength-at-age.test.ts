@@ -100,42 +100,45 @@ describe('strength at an age by ACI 209', () => {
   });
 });
 
-describe('a tested strength beside that at 28 days', () => {
-  // By hand, C40/50, 7 days: f_cm(t) − 8 of S and R: 32.825 − 8 = 24.825 and 39.299 − 8 = 31.299.
-  it('is judged between the slowest and the fastest cement', () => {
-    expect(judgeTestedStrength(40, 7, 30)).toEqual({
+describe('a tested mean strength beside that at 28 days', () => {
+  // By hand, C40/50, 7 days: f_cm(t) of S and R: 32.825 and 39.299.
+  it('is judged between the means of the slowest and the fastest cement', () => {
+    expect(judgeTestedStrength(40, 7, 36)).toEqual({
       kind: 'plausible',
-      low: expect.closeTo(24.825, 3),
-      high: expect.closeTo(31.299, 3),
+      low: expect.closeTo(32.825, 3),
+      high: expect.closeTo(39.299, 3),
+      characteristic: 28,
     });
-    expect(judgeTestedStrength(40, 7, 24.8).kind).toBe('low');
-    expect(judgeTestedStrength(40, 7, 31.3).kind).toBe('high');
+    expect(judgeTestedStrength(40, 7, 32.8).kind).toBe('low');
+    expect(judgeTestedStrength(40, 7, 39.3).kind).toBe('high');
   });
 
-  // By hand, C40/50, 1 day: √28 = 5.2915; S exp(−0.38 · 4.2915) = 0.19579 → 9.398 − 8 = 1.398; R exp(−0.2 · 4.2915) = 0.42390 → 20.347.
-  it('reaches up to the mean strength up to 3 days', () => {
+  // By hand, C40/50, 1 day: √28 = 5.2915; S exp(−0.38 · 4.2915) = 0.19579 → 9.398; R exp(−0.2 · 4.2915) = 0.42390 → 20.347.
+  it('has no characteristic strength up to 3 days', () => {
     expect(judgeTestedStrength(40, 1, 20)).toEqual({
       kind: 'plausible',
-      low: expect.closeTo(1.398, 2),
+      low: expect.closeTo(9.398, 2),
       high: expect.closeTo(20.347, 2),
+      characteristic: null,
     });
+    expect(judgeTestedStrength(40, 3, 28).characteristic).toBeNull();
+    expect(judgeTestedStrength(40, 3.1, 28).characteristic).toBe(20);
   });
 
-  it('is exactly f_ck at 28 days, and never below nothing', () => {
-    expect(judgeTestedStrength(40, 28, 40)).toEqual({ kind: 'plausible', low: 40, high: 40 });
-    expect(judgeTestedStrength(12, 0.5, 0).low).toBe(0);
+  it('is exactly f_cm at 28 days; what follows is never above f_ck nor below nothing', () => {
+    expect(judgeTestedStrength(40, 28, 48)).toEqual({ kind: 'plausible', low: 48, high: 48, characteristic: 40 });
+    expect(judgeTestedStrength(40, 28, 55).characteristic).toBe(40);
+    expect(judgeTestedStrength(40, 28, 8).characteristic).toBeNull();
   });
 
-  it('holds what the engine itself gives for any class of cement', () => {
+  it('holds the mean that the engine itself gives for any class of cement', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 3.1, max: 27.9, noNaN: true }),
+        fc.double({ min: 0.5, max: 100, noNaN: true }),
         strengths,
         fc.constantFrom(...CEMENT_CLASSES),
         (t, f_ck, cement) => {
-          expect(judgeTestedStrength(f_ck, t, strengthByEurocode(f_ck, cement, t).characteristic!).kind).toBe(
-            'plausible',
-          );
+          expect(judgeTestedStrength(f_ck, t, strengthByEurocode(f_ck, cement, t).mean!).kind).toBe('plausible');
         },
       ),
     );
