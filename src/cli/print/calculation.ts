@@ -3,6 +3,7 @@ import { type AnchorageOutput, anchorageOutput } from '../../calc/anchorage-outp
 import { carriesAtMostCalc } from '../../calc/carries-at-most.ts';
 import { printInteraction, printModes, printSteps } from './anchorage.ts';
 import { showLimit, showRatio } from './numbers.ts';
+import { printResult } from './result-table.ts';
 import { layPoint } from './table.ts';
 import { nameMode } from './words.ts';
 
@@ -46,10 +47,10 @@ function printLargest(data: z.infer<typeof carriesResult>, width: number): strin
   ].join('\n');
 }
 
-/** A result for reading: an anchorage with its table and steps, the largest load with its check, all else as indented JSON. */
+/** A result for reading: an anchorage with its table and steps, the largest load with its check, all else as a table of keys. */
 export function printCalculation(result: object, width: number): string {
   const anchorage = anchorageResult.safeParse(result);
   if (anchorage.success) return printAnchorage(anchorage.data, width);
   const carries = carriesResult.safeParse(result);
-  return carries.success ? printLargest(carries.data, width) : JSON.stringify(result, null, 2);
+  return carries.success ? printLargest(carries.data, width) : printResult(result, width);
 }
