@@ -50,6 +50,9 @@ const output = z.strictObject({
   notes: z.array(z.string()),
 });
 
+/** Means of the classes of cement closer than this are one [MPa]. */
+const SAME_MEAN = 1;
+
 /** How a strength from tests looks beside that at 28 days, in words. */
 function describeTested(strength28: number, age: number, tested: number): readonly string[] {
   const { kind, low, high, characteristic } = judgeTestedStrength(strength28, age, tested);
@@ -65,7 +68,9 @@ function describeTested(strength28: number, age: number, tested: number): readon
       : age <= 3
         ? 'up to 3 days f_ck(t) follows from the scatter of the tests, not from EN 1992-1-1'
         : 'no characteristic strength is left of it (f_cm(t) - 8 MPa; 3.1.2)';
-  return [`tested ${tested} MPa, taken as the mean of cylinders as test results are, ${compared[kind]}`, follows];
+  // Near 28 days the classes agree: a mean stands beside one number, which it meets or misses by chance.
+  const beside = high - low < SAME_MEAN ? `beside the mean of ${high.toFixed(1)} MPa expected then` : compared[kind];
+  return [`tested ${tested} MPa, taken as the mean of cylinders as test results are, ${beside}`, follows];
 }
 
 /** Strength at an age, as the contract gives it. */

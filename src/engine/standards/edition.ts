@@ -139,6 +139,8 @@ export type ClauseName = Pick<Clause, 'reference'>;
 export interface Edition {
   readonly name: StandardName;
   readonly document: string;
+  /** The names that mean this document in a qualification or test report; another year is another document. */
+  readonly namePattern: RegExp;
   /** The range of its rules; null: it sets no limit. Concrete and steel strengths MPa, embedment mm. */
   readonly limits: {
     readonly lowestConcrete: number | null;

@@ -1,21 +1,17 @@
+import { findEdition } from '../../engine/standards/editions.ts';
 import type { StandardName } from '../../engine/standards/standard-name.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
 
 /** Any year or form of a standard that the engine can check against: a test report that names one is for that one. */
 const DESIGN_STANDARD = /\b(EN 1992-4|AS 5216|ACI 318M?)\b/;
 
-/** Names that mean a standard, as those in a qualification document; another year is another document. */
-const MEANT: Readonly<Record<StandardName, RegExp>> = {
-  'EN 1992-4': /^([A-Z]+ )?EN 1992-4(:2018\b.*)?$/,
-  'AS 5216': /^AS 5216(:2021\b.*)?$/,
-  'ACI 318-19': /^ACI 318M?([-:](20)?19\b.*)?$/,
-  'ACI 318M-19': /^ACI 318M?([-:](20)?19\b.*)?$/,
-};
-
 /** Whether a test counts: it names this standard, or no design standard at all ("in-house", a standard of testing). */
 function countsUnder(text: string, standard: StandardName): boolean {
   const named = text.split(/[,;]/).map((name) => name.trim());
-  return !named.some((name) => DESIGN_STANDARD.test(name)) || named.some((name) => MEANT[standard].test(name));
+  return (
+    !named.some((name) => DESIGN_STANDARD.test(name)) ||
+    named.some((name) => findEdition(standard).namePattern.test(name))
+  );
 }
 
 /** An insert with those of its tests only that count under a standard, and a sentence for each that does not. */

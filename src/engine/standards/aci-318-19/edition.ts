@@ -12,7 +12,7 @@ import * as pull from './pull-out.ts';
 import { CORNER_REACH, resistBlowOut } from './resist-blow-out.ts';
 import { resistBreakout } from './resist-breakout.ts';
 import { resistEdge } from './resist-edge.ts';
-import { findUncovered, LIMITS } from './scope.ts';
+import { findUncovered, LIMITS, MEANT } from './scope.ts';
 import * as shear from './steel-shear.ts';
 import * as tension from './steel-tension.ts';
 import * as phi from './strength-reduction.ts';
@@ -57,6 +57,7 @@ function makeEdition(units: AciUnits): Edition {
   return {
     name: units.name,
     document: units.name,
+    namePattern: MEANT,
     limits: LIMITS,
     findUncovered,
 

@@ -5,7 +5,7 @@ import { findQualificationFault, findUncoveredAnywhere } from '../uncovered.ts';
 const DOCUMENT = 'ACI 318';
 
 /** ACI 318 without a year, or of 2019 in either of its units. */
-const MEANT = /^ACI 318M?([-:](20)?19\b.*)?$/;
+export const MEANT = /^ACI 318M?([-:](20)?19\b.*)?$/;
 
 /**
  * Highest concrete strength for cast-in anchors, 17.3.1: 10 000 psi, 70 MPa in the SI edition, taken for both. Steel above 1000 MPa

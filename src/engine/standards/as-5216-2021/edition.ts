@@ -22,6 +22,7 @@ const { blowOut, splitting, bars, together } = EN;
 export const AS_5216_2021: Edition = {
   name: 'AS 5216',
   document: 'AS 5216:2021',
+  namePattern: MEANT,
   limits: EN.limits,
   findUncovered: (group) => findUncovered(group, 'AS 5216', MEANT),
 

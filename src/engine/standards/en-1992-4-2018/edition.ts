@@ -54,6 +54,7 @@ function findEdgeReinforcement(group: AnchorageGroup, edgeDistance: number): Edg
 export const EN_1992_4_2018 = {
   name: 'EN 1992-4',
   document: 'EN 1992-4:2018',
+  namePattern: MEANT,
   limits: LIMITS,
   findUncovered: (group) => findUncovered(group, 'EN 1992-4', MEANT),
 
