@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { assessConnection, explainConnection } from '../../src/assess/assess-connection.ts';
 import { assessJob } from '../../src/assess/assess-job.ts';
 import { indexJob } from '../../src/job/job-index.ts';
-import { readJobDocument } from '../../src/job/read-job-document.ts';
 import { resolveConnection } from '../../src/job/resolve/resolve-connection.ts';
 import {
   type Json,
@@ -11,21 +10,12 @@ import {
   sampleConnection,
   sampleFixture,
   sampleItem,
-  sampleJob,
   samplePanel,
 } from '../job/sample-job.ts';
-
-/** Values that let splitting be released: edges are 500 mm away, the panel is 180 mm thick. */
-const SPLITTING = { criticalEdge_mm: 200, minimumThickness_mm: 150 };
-
-function read(parts: SampleParts) {
-  const reading = readJobDocument(sampleJob({ items: [sampleItem({ splitting: SPLITTING })], ...parts }));
-  if (!reading.ok) throw new Error(reading.faults.map(({ text }) => text).join('; '));
-  return reading.file;
-}
+import { readSample, SPLITTING } from './read-sample.ts';
 
 function resolve(parts: SampleParts) {
-  const file = read(parts);
+  const file = readSample(parts);
   return resolveConnection(indexJob(file), file.job.connections[0]!);
 }
 
@@ -207,7 +197,7 @@ describe('a whole job', () => {
   });
 
   it('counts every connection once, lists inserts that no connection holds, and other roles', () => {
-    const file = read({
+    const file = readSample({
       castIns: [
         sampleCastIn('1', 900, 500),
         sampleCastIn('2', 1100, 500),
@@ -240,7 +230,7 @@ describe('a whole job', () => {
   });
 
   it('without connections: nothing passed, nothing failed', () => {
-    const { counts, connections } = assessJob(read({ connections: [] }));
+    const { counts, connections } = assessJob(readSample({ connections: [] }));
     expect(connections).toEqual([]);
     expect(Object.values(counts).every((count) => count === 0)).toBe(true);
   });

@@ -9,7 +9,6 @@ import {
   findCapacityLine,
 } from '../../src/assess/capacities.ts';
 import { indexJob } from '../../src/job/job-index.ts';
-import { readJobDocument } from '../../src/job/read-job-document.ts';
 import { resolveConnection } from '../../src/job/resolve/resolve-connection.ts';
 import {
   type Json,
@@ -18,22 +17,13 @@ import {
   sampleConnection,
   sampleFixture,
   sampleItem,
-  sampleJob,
   samplePanel,
 } from '../job/sample-job.ts';
-
-/** Values that let splitting be released, as edges are far and the panel is thick enough. */
-const SPLITTING = { criticalEdge_mm: 200, minimumThickness_mm: 150 };
-
-function read(parts: SampleParts) {
-  const reading = readJobDocument(sampleJob({ items: [sampleItem({ splitting: SPLITTING })], ...parts }));
-  if (!reading.ok) throw new Error(reading.faults.map(({ text }) => text).join('; '));
-  return reading.file;
-}
+import { readSample, SPLITTING } from './read-sample.ts';
 
 /** The sample's connection, two inserts 500 mm from the lower edge, with some of it changed. */
 function resolve(changes: Json, parts: SampleParts = {}) {
-  const file = read({ ...parts, connections: [sampleConnection(changes)] });
+  const file = readSample({ ...parts, connections: [sampleConnection(changes)] });
   return resolveConnection(indexJob(file), file.job.connections[0]!);
 }
 
@@ -228,7 +218,7 @@ describe('what keeps it from being a pass', () => {
       expect(asked).toEqual({ kind: 'refused', reasons: [expect.stringContaining('outer skin')] });
   });
   it('is asked all the same without an action, and counted nowhere', () => {
-    const file = read({ connections: [sampleConnection({ actions: { kind: 'none' } })] });
+    const file = readSample({ connections: [sampleConnection({ actions: { kind: 'none' } })] });
     expect(assessJob(file).counts).toMatchObject({ passes: 0, 'strength not checked': 1 });
     expect(of(find({ actions: { kind: 'none' } }).group, null)).toEqual(of(find().group, null));
   });

@@ -36,7 +36,7 @@ describe('the block of one connection', () => {
     ];
     const text = block({ group, reasons: ['lifting: no rule'] });
     expect(text).toMatch(/tension +24\.6 +concrete cone; NOT COVERED/);
-    expect(text).toContain('shear toward 0°, no edge in sight');
+    expect(text).toContain('shear toward 0°, no edge square to it');
     expect(text).toMatch(/shear toward 90°, edge at 200 mm +- +no bolt takes it/);
     expect(text).toMatch(/NOT COVERED: numbers to be judged, never a pass\n {2}- lifting: no rule$/);
   });

@@ -13,7 +13,7 @@ const NOBODY = 'no bolt takes it';
 
 function nameLoad({ direction }: Capacity): string {
   if (direction === null) return 'tension';
-  const edge = direction.edge === null ? 'no edge in sight' : `edge at ${Math.round(direction.edge)} mm`;
+  const edge = direction.edge === null ? 'no edge square to it' : `edge at ${Math.round(direction.edge)} mm`;
   return `shear toward ${direction.name}, ${edge}`;
 }
 
