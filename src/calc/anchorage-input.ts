@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { uncoveredUses } from '../engine/checks/uncovered-use.ts';
 import { findEdition } from '../engine/standards/editions.ts';
 import { standardNames } from '../engine/standards/standard-name.ts';
 import { IGNORED_KEYS, numberAbove0, numberIn, pointField, polygonField, polygonOf, words, yesNo } from './fields.ts';
@@ -85,6 +86,8 @@ const bar = {
   goodBond: yesNo('whether bond conditions are good (EN 1992-1-1, 8.4.2)'),
 };
 
+const quoted = uncoveredUses.map((use) => `"${use}"`);
+
 const standardError = `expected ${standardNames.map((name) => `"${name}"`).join(', ')}`;
 
 /** What describes a group of inserts, in every calculation about one; docs/calculations.md says what each key means. */
@@ -154,9 +157,8 @@ export const groupFields = {
     .optional(),
   uses: z
     .array(
-      z.enum(['seismic', 'fire', 'fatigue', 'lifting', 'brace', 'mixed types', 'post-installed', 'wet-set'], {
-        error:
-          'expected "seismic", "fire", "fatigue", "lifting", "brace", "mixed types", "post-installed" or "wet-set"',
+      z.enum(uncoveredUses, {
+        error: `expected ${quoted.slice(0, -1).join(', ')} or ${quoted.at(-1)}`,
       }),
     )
     .optional(),

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { AnchorageResult, Row } from '../engine/checks/result.ts';
 import { writeStep } from '../engine/checks/write-step.ts';
+import { toJsonNumber } from './json-number.ts';
 
 const N_PER_KN = 1000;
 const RAD_PER_DEG = Math.PI / 180;
@@ -60,8 +61,6 @@ export const anchorageOutput = z.strictObject({
 export type AnchorageOutput = z.infer<typeof anchorageOutput>;
 
 const toKN = (value: number | null) => (value === null ? null : value / N_PER_KN);
-// JSON has no infinity: a load on nothing shows as a null ratio beside a "fail" and a note.
-const toJson = (value: number | null) => (value === Number.POSITIVE_INFINITY ? null : value);
 
 function writeRow(row: Row, keepsSteps: boolean): AnchorageOutput['modes'][number] {
   const isEndless = row.ratio === Number.POSITIVE_INFINITY;
@@ -75,7 +74,7 @@ function writeRow(row: Row, keepsSteps: boolean): AnchorageOutput['modes'][numbe
     safety: row.safety,
     design_kN: toKN(row.design),
     action_kN: toKN(row.action),
-    ratio: toJson(row.ratio),
+    ratio: toJsonNumber(row.ratio),
     clause: row.clause,
     notes: isEndless ? [...row.notes, 'nothing is left to resist this load'] : row.notes.slice(),
   };
@@ -106,12 +105,12 @@ export function writeAnchorage(
     modes: result.rows.map((row) => writeRow(row, keepsSteps)),
     interaction: result.interaction.map(({ kind, ratio, clause, steps }) => ({
       kind,
-      ratio: toJson(ratio),
+      ratio: toJsonNumber(ratio),
       clause,
       ...(keepsSteps ? { steps: steps.map(writeStep) } : {}),
     })),
     governing:
-      result.governing === null ? null : { mode: result.governing.mode, ratio: toJson(result.governing.ratio) },
+      result.governing === null ? null : { mode: result.governing.mode, ratio: toJsonNumber(result.governing.ratio) },
     verdict: result.verdict,
     notes: [...result.uncovered, ...result.notes, ...assumed],
   };

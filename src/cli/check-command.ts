@@ -4,6 +4,7 @@ import { chooseConnectionBolt } from '../assess/bolt-of-connection.ts';
 import { findCapacities } from '../assess/capacities.ts';
 import type { ConnectionAnswer } from '../assess/connection-answer.ts';
 import { writeAnchorage } from '../calc/anchorage-output.ts';
+import { toJsonNumber } from '../calc/json-number.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { indexJob } from '../job/job-index.ts';
 import { resolveConnection } from '../job/resolve/resolve-connection.ts';
@@ -46,9 +47,6 @@ function exitOf(answers: readonly ConnectionAnswer[]): number {
   return has('strength not checked') || answers.length === 0 ? EXIT.notChecked : EXIT.pass;
 }
 
-// JSON has no infinity: a load on nothing shows as a null ratio beside "fails".
-const toJson = (ratio: number | null) => (ratio === Number.POSITIVE_INFINITY ? null : ratio);
-
 function writeJson(value: object): void {
   process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
 }
@@ -76,7 +74,7 @@ function checkOne({ file, cautions }: LoadedJob, mark: string, options: CheckOpt
       engine: ENGINE_VERSION,
       standard: file.library.rules.standard,
       ...answer,
-      ratio: toJson(answer.ratio),
+      ratio: toJsonNumber(answer.ratio),
       combinations: combinations.map(({ combination, result }) => ({
         name: combination.name,
         actions: combination.kind === 'solved' ? writeActions(answer.inserts, combination) : null,
@@ -162,7 +160,7 @@ export function runCheck(path: string, options: CheckOptions): number {
       standard: chosen.file.library.rules.standard,
       assumptions: chosen.assumptions,
       ...answer,
-      connections: answer.connections.map((connection) => ({ ...connection, ratio: toJson(connection.ratio) })),
+      connections: answer.connections.map((connection) => ({ ...connection, ratio: toJsonNumber(connection.ratio) })),
     });
   else process.stdout.write(printJob(chosen, answer, findPageWidth()));
   return exitOf(answer.connections);

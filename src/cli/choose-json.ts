@@ -6,9 +6,7 @@ import type {
   RejectedInsert,
 } from '../assess/choose/choice.ts';
 import type { JobChoice, LookAt } from '../assess/choose/choose-job.ts';
-
-// JSON has no infinity: a load on nothing shows as a null ratio.
-const toRatio = (ratio: number | null) => (ratio === Number.POSITIVE_INFINITY ? null : ratio);
+import { toJsonNumber } from '../calc/json-number.ts';
 
 function writeChanges({ move, holes, boltThread, boltClass }: Changes): object {
   return {
@@ -40,7 +38,7 @@ function writePassing(insert: PassingInsert, rank: number): object {
     thread: item.thread,
     length_mm: item.length_mm,
     finish: item.finish,
-    ratio: toRatio(ratio),
+    ratio: toJsonNumber(ratio),
     governing,
     isAsDesigned,
     changes: writeChanges(changes),
@@ -55,7 +53,7 @@ function writePassing(insert: PassingInsert, rank: number): object {
 }
 
 function writeRejected({ item, why, reasons, ratio, governing, tried }: RejectedInsert): object {
-  return { item: item.id, why, reasons, ratio: toRatio(ratio), governing, tried };
+  return { item: item.id, why, reasons, ratio: toJsonNumber(ratio), governing, tried };
 }
 
 function writeChoice(
@@ -65,7 +63,7 @@ function writeChoice(
   const { plate, ...answer } = before;
   return {
     ...answer,
-    ratio: toRatio(before.ratio),
+    ratio: toJsonNumber(before.ratio),
     present,
     outcome,
     ranked: ranked.map((insert, i) => writePassing(insert, i + 1)),

@@ -1,5 +1,6 @@
 import { type Comparison, compareEditions, compareModes } from '../assess/compare-editions.ts';
 import type { ConnectionAnswer } from '../assess/connection-answer.ts';
+import { toJsonNumber } from '../calc/json-number.ts';
 import { type StandardName, standardNames } from '../engine/standards/standard-name.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { UsageError } from './exit-codes.ts';
@@ -39,9 +40,6 @@ function readStandards(own: StandardName, also: readonly string[]): readonly Sta
   return standards;
 }
 
-// JSON has no infinity: a load on nothing shows as a null ratio beside "fails".
-const toJson = (ratio: number | null) => (ratio === Number.POSITIVE_INFINITY ? null : ratio);
-
 function writeComparison({ file }: LoadedJob, comparison: Comparison, modes: ReturnType<typeof compareModes> | null) {
   const { standards, connections, counts } = comparison;
   return {
@@ -57,12 +55,12 @@ function writeComparison({ file }: LoadedJob, comparison: Comparison, modes: Ret
       answers: answers.map(({ state, ratio, governing, reasons }, i) => ({
         standard: standards[i],
         state,
-        ratio: toJson(ratio),
+        ratio: toJsonNumber(ratio),
         governing,
         reasons,
       })),
     })),
-    ...(modes === null ? {} : { modes: modes.map(({ mode, ratios }) => ({ mode, ratios: ratios.map(toJson) })) }),
+    ...(modes === null ? {} : { modes: modes.map(({ mode, ratios }) => ({ mode, ratios: ratios.map(toJsonNumber) })) }),
     counts: counts.map((own, i) => ({ standard: standards[i], ...own })),
   };
 }

@@ -4,32 +4,20 @@ import { type AnchorageOutput, anchorageOutput } from '../../src/calc/anchorage-
 import { CalcError } from '../../src/calc/calc-error.ts';
 import { calculate, describeCalculation, listCalculations } from '../../src/calc/calculation.ts';
 import { ENGINE_VERSION } from '../../src/engine/version.ts';
+import { EXAMPLE_GROUP } from './example-group.ts';
 
 /** The example of the contract's page, with a rectangle of 3 m by 2 m round it. */
 const example = {
   calc: 'anchorage',
-  standard: 'EN 1992-4',
-  concrete: { strength_MPa: 32, cracked: true, lightweightFactor: 1 },
+  ...EXAMPLE_GROUP,
   member: {
-    thickness_mm: 180,
+    ...EXAMPLE_GROUP.member,
     outline_mm: [
       [0, 0],
       [3000, 0],
       [3000, 2000],
       [0, 2000],
     ],
-    openings_mm: [],
-  },
-  reinforcement: { denseSurface: false, edge: 'none', supplementary: false, limitsCrackWidth: true },
-  insert: {
-    embedment_mm: 96,
-    shaftDiameter_mm: 24,
-    headDiameter_mm: 44,
-    stressArea_mm2: 157,
-    ultimate_MPa: 800,
-    yield_MPa: 640,
-    elongation_percent: 14,
-    areaReduction_percent: 35,
   },
   positions: [
     { id: 'A', x_mm: 100, y_mm: 1000 },

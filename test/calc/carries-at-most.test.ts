@@ -3,32 +3,14 @@ import { CalcError } from '../../src/calc/calc-error.ts';
 import { calculate } from '../../src/calc/calculation.ts';
 import { carriesAtMostCalc } from '../../src/calc/carries-at-most.ts';
 import { ENGINE_VERSION } from '../../src/engine/version.ts';
+import { EXAMPLE_GROUP } from './example-group.ts';
 
 /** Two inserts 200 mm from the lower edge of a panel of 3 m by 2.5 m, asked for the load toward that edge. */
 const example = {
   calc: 'carries-at-most',
-  standard: 'EN 1992-4',
-  concrete: { strength_MPa: 32, cracked: true, lightweightFactor: 1 },
-  member: {
-    thickness_mm: 180,
-    outline_mm: [
-      [0, 0],
-      [3000, 0],
-      [3000, 2500],
-      [0, 2500],
-    ],
-    openings_mm: [],
-  },
-  reinforcement: { denseSurface: false, edge: 'none', supplementary: false, limitsCrackWidth: true },
+  ...EXAMPLE_GROUP,
   insert: {
-    embedment_mm: 96,
-    shaftDiameter_mm: 24,
-    headDiameter_mm: 44,
-    stressArea_mm2: 157,
-    ultimate_MPa: 800,
-    yield_MPa: 640,
-    elongation_percent: 14,
-    areaReduction_percent: 35,
+    ...EXAMPLE_GROUP.insert,
     qualification: { document: 'an invented document', standard: 'EN 1992-4, ACI 318-19' },
   },
   positions: [

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { EXAMPLE_GROUP } from '../calc/example-group.ts';
 import { onepour } from './run-command.ts';
 
 /** The contract's example of `anchorage`, its choices filled in; expected numbers are worked by hand in the tests. */
@@ -9,28 +10,9 @@ const ANCHORAGE = {
   calc: 'anchorage',
   id: 'example',
   note: 'extra keys id, source, note and expect are passed over',
-  standard: 'EN 1992-4',
-  concrete: { strength_MPa: 32, cracked: true, lightweightFactor: 1 },
-  member: {
-    thickness_mm: 180,
-    outline_mm: [
-      [0, 0],
-      [3000, 0],
-      [3000, 2500],
-      [0, 2500],
-    ],
-    openings_mm: [],
-  },
-  reinforcement: { denseSurface: false, edge: 'none', supplementary: false, limitsCrackWidth: true },
+  ...EXAMPLE_GROUP,
   insert: {
-    embedment_mm: 96,
-    shaftDiameter_mm: 24,
-    headDiameter_mm: 44,
-    stressArea_mm2: 157,
-    ultimate_MPa: 800,
-    yield_MPa: 640,
-    elongation_percent: 14,
-    areaReduction_percent: 35,
+    ...EXAMPLE_GROUP.insert,
     qualification: { document: 'invented for this test', standard: 'EN 1992-4' },
   },
   positions: [{ id: 'A', x_mm: 100, y_mm: 1000 }],

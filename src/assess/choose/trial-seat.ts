@@ -1,4 +1,5 @@
-import type { AnchorageGroup, UncoveredUse } from '../../engine/checks/anchorage-group.ts';
+import type { AnchorageGroup } from '../../engine/checks/anchorage-group.ts';
+import type { UncoveredUse } from '../../engine/checks/uncovered-use.ts';
 import type { Region } from '../../engine/geometry/region.ts';
 import type { ThreadName } from '../../engine/hardware/threads.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';

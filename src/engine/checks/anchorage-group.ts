@@ -1,5 +1,6 @@
 import type { Point, Polygon } from '../geometry/point.ts';
 import type { StandardName } from '../standards/standard-name.ts';
+import type { UncoveredUse } from './uncovered-use.ts';
 
 /** Steel in the load path of one insert: bolt, thread, body at the cross hole. */
 export interface SteelPart {
@@ -78,17 +79,6 @@ export interface Hairpin extends SupplementaryBar {
   /** Depth of the loop below the shear force, e_s [mm]. */
   readonly depth: number;
 }
-
-/** A use that no rule of this engine covers; never a pass. */
-export type UncoveredUse =
-  | 'seismic'
-  | 'fire'
-  | 'fatigue'
-  | 'lifting'
-  | 'brace'
-  | 'mixed types'
-  | 'post-installed'
-  | 'wet-set';
 
 /** A group of equal inserts in one face. Lengths mm, forces N, stresses MPa. */
 export interface AnchorageGroup {

@@ -30,22 +30,20 @@ function prepareRow(p: PreparedAnchorage, row: EdgeRow): BlowOutRow {
   const { concrete, insert, member } = p.group;
   const c1 = row.edge;
   const { body } = p.edition.blowOut;
-  const length = coverAlong(row, 2 * c1);
-  const height = 2 * c1 + Math.min(2 * c1, member.thickness - insert.embedment);
   const resistance = p.edition.blowOut.resist({
     strength: concrete.strength,
     cracked: concrete.cracked,
     edge: c1,
     corner: row.corner,
     bearingArea: p.bearingArea,
-    length,
-    height,
+    cover: (reach) => coverAlong(row, reach),
+    depthBehind: member.thickness - insert.embedment,
     count: row.front.length,
     meanSpacing: row.meanSpacing,
     outerSpacing: row.meanSpacing * (row.front.length - 1),
     lightweightFactor: concrete.lightweightFactor,
   });
-  return { row, edgeUsed: c1, length, height, sharp: findSharpCorner(row, body * c1), resistance };
+  return { row, edgeUsed: c1, sharp: findSharpCorner(row, body * c1), resistance };
 }
 
 /** Side-face blow-out: one row of inserts an edge that is near. EN 1992-4, 7.2.1.8. */

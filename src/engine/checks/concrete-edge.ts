@@ -8,15 +8,13 @@ import { viewEdge } from './edge-view.ts';
 import { keyMembers } from './members.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow, PreparedAnchorage, ShearRow, ShearSide } from './prepared.ts';
+import { isAtMost } from './rounding.ts';
 import { areOpposite, type Run } from './run.ts';
 import { checkHairpins } from './supplementary-bars.ts';
 import { findDesign, loadRatio } from './verdict.ts';
 
 /** Inserts of an edge row closer than this multiple of c1 act together (7.2.2.5). */
 const ROW_CHAIN = 3;
-
-/** A row behind carries more than one before it only by more than rounding (relative). */
-const ROUNDING = 1e-9;
 
 /** Rows of inserts along each side, in the order of the sides; found once for each set of inserts. */
 function findSides(p: PreparedAnchorage, members: readonly number[]): readonly ShearSide[] {
@@ -98,7 +96,7 @@ function checkRows(run: Run, { front, behind, preparedBehind }: ShearSide): void
   if (!run.hasAction) return;
   for (let k = 0; k < behind.length; k++) {
     const load = findLoad(run, behind[k]!);
-    if (load.force <= largest * (1 + ROUNDING)) continue;
+    if (isAtMost(load.force, largest)) continue;
     largest = load.force;
     preparedBehind[k] ??= prepareRow(run.p, behind[k]!);
     checkRow(run, preparedBehind[k]!, load, front.length + 1);

@@ -1,6 +1,7 @@
 import { findEdition } from '../standards/editions.ts';
 import { type StandardName, standardNames } from '../standards/standard-name.ts';
-import type { AnchorageGroup, UncoveredUse } from './anchorage-group.ts';
+import type { AnchorageGroup } from './anchorage-group.ts';
+import type { UncoveredUse } from './uncovered-use.ts';
 
 /** What each edition does about one failure mode or condition, in words. */
 export interface CoverageRow {

@@ -1,14 +1,12 @@
 import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow, EdgeView } from './prepared.ts';
+import { isAtMost, justBelow } from './rounding.ts';
 
 /** Front row: inserts within this multiple of the smallest edge distance (common practice). */
 const FRONT_ROW = 1.1;
 
 /** Interior angles below this are sharp corners [rad]: a tenth of a degree is left to the rounding of drawn coordinates. */
 const SHARP = ((90 - 0.1) * Math.PI) / 180;
-
-/** A limit is met as well where only rounding parts a number from it (relative). */
-const ROUNDING = 1e-9;
 
 /**
  * Rows of inserts along one edge. The front row is what stands within 1.1 of the smallest edge distance; neighbours along
@@ -25,12 +23,11 @@ export function findEdgeRows(view: EdgeView, members: readonly number[], chain: 
     let least = Number.POSITIVE_INFINITY;
     for (const i of left) least = Math.min(least, distance[i]!);
     if (least === Number.POSITIVE_INFINITY) return rows;
-    const isFront = (i: number) => distance[i]! <= FRONT_ROW * least * (1 + ROUNDING);
+    const isFront = (i: number) => isAtMost(distance[i]!, FRONT_ROW * least);
     const chains: Chain[] = [];
     for (const i of left.filter(isFront).sort((a, b) => along[a]! - along[b]! || a - b)) {
       const last = chains.at(-1);
-      if (last !== undefined && along[i]! - along[last.front.at(-1)!]! < chain * least * (1 - ROUNDING))
-        last.front.push(i);
+      if (last !== undefined && along[i]! - along[last.front.at(-1)!]! < justBelow(chain * least)) last.front.push(i);
       else chains.push({ front: [i], behind: [] });
     }
     const others = left.filter((i) => !isFront(i));
@@ -115,8 +112,7 @@ export function coverAlong(row: EdgeRow, reach: number): number {
 export function findSharpCorner(row: EdgeRow, reach: number): string | null {
   const { start, end, left, right } = row.view;
   // A reduced c1' lets the body end right at the corner: rounding must not decide, so a body that touches it reaches it.
-  const touching = reach * (1 + 1e-9);
-  const isNear = (distances: readonly number[]) => row.front.some((i) => distances[i]! <= touching);
+  const isNear = (distances: readonly number[]) => row.front.some((i) => isAtMost(distances[i]!, reach));
   for (const [angle, distances] of [
     [start.angle, left],
     [end.angle, right],

@@ -1,3 +1,5 @@
+import { justBelow } from './rounding.ts';
+
 /** Which inserts of a group take part, as a key: a bit mask up to 30 inserts, else their indices joined. */
 export type MemberSet = number | string;
 
@@ -8,9 +10,6 @@ export function keyMembers(members: readonly number[], count: number): MemberSet
   for (const i of members) mask |= 1 << i;
   return mask;
 }
-
-/** Points apart by the limit, but for rounding, are not nearer than it (relative). */
-const ROUNDING = 1e-9;
 
 /**
  * Sets of points chained by distances below `limit` (single linkage), each with the longest link of its minimum spanning
@@ -35,7 +34,7 @@ export function chainByDistance(
     let longestLink = 0;
     for (;;) {
       let next = -1;
-      let least = limit * (1 - ROUNDING);
+      let least = justBelow(limit);
       for (let k = 0; k < left.length; k++) {
         const dx = xs[left[k]!]! - xs[newest]!;
         const dy = ys[left[k]!]! - ys[newest]!;

@@ -10,7 +10,7 @@ import type { EdgeView, PreparedAnchorage, PreparedPart, Resistance, SteelPair, 
 import { SQUARE_REACH } from './projection.ts';
 
 function resistance(edition: Edition, characteristic: number, safety: number): Resistance {
-  return { characteristic, safety, design: edition.designResistance(characteristic, safety) };
+  return { characteristic, safety, design: edition.design.fn(characteristic, safety) };
 }
 
 /** A report without a partial factor of its own takes the safest of the parts'. */
@@ -43,10 +43,7 @@ function prepareTested(group: AnchorageGroup, edition: Edition, parts: readonly 
 function findSafest(edition: Edition, parts: readonly (Resistance | null)[]): number | null {
   let safest: number | null = null;
   for (const part of parts)
-    if (
-      part !== null &&
-      (safest === null || edition.designResistance(1, part.safety) < edition.designResistance(1, safest))
-    )
+    if (part !== null && (safest === null || edition.design.fn(1, part.safety) < edition.design.fn(1, safest)))
       safest = part.safety;
   return safest;
 }

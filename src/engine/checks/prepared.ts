@@ -88,9 +88,6 @@ interface EdgeBody<Resist> {
   readonly row: EdgeRow;
   /** c1 that counts: of the row, or c1' in a member both thin and narrow. */
   readonly edgeUsed: number;
-  /** Sides of the body's area: along the edge and square to that. */
-  readonly length: number;
-  readonly height: number;
   /** Why a corner puts the row outside the code; null where none does. */
   readonly sharp: string | null;
   readonly resistance: Resist;
@@ -101,6 +98,9 @@ export type BlowOutRow = EdgeBody<ResistanceUnder<number>>;
 
 /** A row in edge failure; `reinforcementNote` says why the bars along the edge count or not. */
 export interface ShearRow extends EdgeBody<EdgeResistance> {
+  /** Sides of the body's area: along the edge and square to that. */
+  readonly length: number;
+  readonly height: number;
   readonly reinforcementNote: string | null;
 }
 

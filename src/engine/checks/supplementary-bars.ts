@@ -1,17 +1,10 @@
-import type { BarRules } from '../standards/edition.ts';
+import type { BarLimits, BarRules } from '../standards/edition.ts';
 import type { Hairpin, SupplementaryBar } from './anchorage-group.ts';
 import { roundForText, writeMessage } from './messages.ts';
 import type { EdgeRow } from './prepared.ts';
 import type { Report } from './report.ts';
 import { nameMembers, type Run } from './run.ts';
 import { findDesign, loadRatio } from './verdict.ts';
-
-/** Rules for bars that may count, 7.2.1.2 and 7.2.2.2 (recalled). Lengths mm. */
-const LARGEST_DIAMETER = 16;
-const REACH = 0.75;
-const SHORTEST_HOOKED = 4;
-const SHORTEST_STRAIGHT = 10;
-const HOOK_SHAPE = 0.7;
 
 /** Normals within this angle are the edge that a hairpin serves: 10 degrees [rad]. */
 const SAME_EDGE = Math.PI / 18;
@@ -22,11 +15,11 @@ export interface BarCheck {
 }
 
 /** Why a bar may not count; null where it may. */
-function findFault(bar: SupplementaryBar, reach: number): string | null {
-  if (bar.diameter > LARGEST_DIAMETER) return `diameter ${bar.diameter} mm is above ${LARGEST_DIAMETER} mm`;
+function findFault(bar: SupplementaryBar, limits: BarLimits, reach: number): string | null {
+  if (bar.diameter > limits.diameter) return `diameter ${bar.diameter} mm is above ${limits.diameter} mm`;
   if (bar.distance > reach)
     return `${roundForText(bar.distance)} mm from the insert is farther than ${roundForText(reach)} mm`;
-  const shortest = (bar.hooked ? SHORTEST_HOOKED : SHORTEST_STRAIGHT) * bar.diameter;
+  const shortest = (bar.hooked ? limits.hookedLength : limits.straightLength) * bar.diameter;
   const bonded = Math.min(bar.anchorageInside, bar.anchorageOutside);
   if (bonded < shortest) return `bonded length ${roundForText(bonded)} mm is below ${roundForText(shortest)} mm`;
   return null;
@@ -51,7 +44,7 @@ function sumBars(
   let steel = 0;
   let anchorage = 0;
   for (const [index, bar] of bars.entries()) {
-    const reason = findFault(bar, reach);
+    const reason = findFault(bar, rules.limits, reach);
     if (reason !== null) {
       report?.note(writeMessage('bar-ignored', { index: index + 1, reason }));
       continue;
@@ -59,7 +52,7 @@ function sumBars(
     const quality = bar.goodBond ? 1 : 0.7;
     const bond = rules.bond.fn(quality, strength, bondFactor);
     const bonded = Math.min(bar.anchorageInside, bar.anchorageOutside);
-    const shape = bar.hooked ? HOOK_SHAPE : 1;
+    const shape = bar.hooked ? rules.limits.hookShape : 1;
     const own = rules.steel.fn(efficiency, bar.legs, bar.diameter, bar.yield);
     const held = rules.anchorage.fn(bar.legs, bonded, bar.diameter, bond, shape);
     report?.step(rules.steel, [efficiency, bar.legs, bar.diameter, bar.yield], own);
@@ -95,7 +88,7 @@ export function checkHangers(run: Run, clusterCount: number, force: number, conc
   const { hangers, insert } = run.p.group;
   const rules = findRules(run, hangers);
   if (rules === null || isShared(run, clusterCount)) return null;
-  const reach = REACH * insert.embedment;
+  const reach = rules.limits.reach * insert.embedment;
   const sum = (report: Report | null) => sumBars(run, rules, hangers, reach, 1, report);
   const check = compare(run, rules, force, concreteRatio, sum, [], null);
   if (check !== null) run.tally.barsCarryTension = true;
@@ -145,7 +138,7 @@ function checkServing(
     concreteRatio,
     (report) => {
       report?.step(rules.tensionFromShear, [depth, z, force], tension);
-      return sumBars(run, rules, serving, REACH * row.edge, rules.loopEfficiency, report);
+      return sumBars(run, rules, serving, rules.limits.reach * row.edge, rules.loopEfficiency, report);
     },
     row.front,
     row,

@@ -1,12 +1,10 @@
 import type { PreparedAnchorage } from './prepared.ts';
 import type { Verdict } from './result.ts';
-
-/** Slack for rounding in floating point: a ratio of exactly 1 passes whichever way it was computed. */
-const ROUNDING = 1e-9;
+import { isAtMost } from './rounding.ts';
 
 /** True when a load ratio is within the resistance; exactly 1 passes, NaN never does. */
 export function isWithin(ratio: number): boolean {
-  return ratio <= 1 + ROUNDING;
+  return isAtMost(ratio, 1);
 }
 
 /**

@@ -46,9 +46,10 @@ export interface BlowOutQuestion {
   readonly edge: number;
   readonly corner: number;
   readonly bearingArea: number;
-  /** Sides of the body on the side face: along the edge and square to that. */
-  readonly length: number;
-  readonly height: number;
+  /** Length along the edge that bodies reaching so far to each side of every insert cover, cut at corners. */
+  readonly cover: (reach: number) => number;
+  /** From the bearing side of the feet to the far face. */
+  readonly depthBehind: number;
   readonly count: number;
   /** Between neighbours, and between the two outer inserts. */
   readonly meanSpacing: number;
@@ -110,6 +111,19 @@ export interface EdgeReinforcement {
   readonly note: string | null;
 }
 
+/** Which bars may count. */
+export interface BarLimits {
+  /** Largest diameter [mm]. */
+  readonly diameter: number;
+  /** Farthest from an insert, as a part of the embedment or of the edge distance. */
+  readonly reach: number;
+  /** Least bonded length in bar diameters. */
+  readonly hookedLength: number;
+  readonly straightLength: number;
+  /** Shape factor of a hooked bar's bond. */
+  readonly hookShape: number;
+}
+
 /** Rules for bars that take over from the concrete. */
 export interface BarRules {
   /** Safety factor of the bars' steel. */
@@ -120,6 +134,7 @@ export interface BarRules {
   readonly bond: Clause;
   readonly anchorage: Clause;
   readonly tensionFromShear: Clause;
+  readonly limits: BarLimits;
   /** What a loop keeps of its strength, bent around an insert. */
   readonly loopEfficiency: number;
 }
@@ -151,8 +166,7 @@ export interface Edition {
   /** Why this group can never be a pass; empty when all is covered. */
   findUncovered(group: AnchorageGroup): readonly Uncovered[];
 
-  /** Design resistance from the characteristic one and the safety factor of its row, and the record of that rule. */
-  designResistance(characteristic: number, safety: number): number;
+  /** The rule that gives the design resistance from the characteristic one and the safety factor of its row. */
   readonly design: Clause;
   /** How a safety factor enters: the resistance divided by it (γ), or multiplied by it (φ). */
   readonly safetyFactor: 'divides' | 'multiplies';

@@ -1,4 +1,5 @@
-import type { AnchorageGroup, Hairpin, SupplementaryBar, UncoveredUse } from '../../engine/checks/anchorage-group.ts';
+import type { AnchorageGroup, Hairpin, SupplementaryBar } from '../../engine/checks/anchorage-group.ts';
+import type { UncoveredUse } from '../../engine/checks/uncovered-use.ts';
 import { prepareRegion, type Region } from '../../engine/geometry/region.ts';
 import { findThread, type ThreadName } from '../../engine/hardware/threads.ts';
 import type { CastIn } from '../documents/cast-in.ts';

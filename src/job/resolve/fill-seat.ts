@@ -1,4 +1,5 @@
-import type { AnchorageGroup, UncoveredUse } from '../../engine/checks/anchorage-group.ts';
+import type { AnchorageGroup } from '../../engine/checks/anchorage-group.ts';
+import type { UncoveredUse } from '../../engine/checks/uncovered-use.ts';
 import { type BoltSteel, findBoltSteel, type PropertyClass } from '../../engine/hardware/property-classes.ts';
 import { judgePair } from '../../engine/hardware/thread-pairing.ts';
 import { findThread } from '../../engine/hardware/threads.ts';

@@ -3,8 +3,9 @@
 import { describe, expect, it } from 'vitest';
 import { checkAnchorage, explainAnchorage, findResistances, prepare } from '../../../src/engine/checks/anchorage.ts';
 import { AnchorageError } from '../../../src/engine/checks/anchorage-error.ts';
-import type { GroupActions, TestedResistance, UncoveredUse } from '../../../src/engine/checks/anchorage-group.ts';
+import type { GroupActions, TestedResistance } from '../../../src/engine/checks/anchorage-group.ts';
 import type { AnchorageResult } from '../../../src/engine/checks/result.ts';
+import type { UncoveredUse } from '../../../src/engine/checks/uncovered-use.ts';
 import { decideVerdict, isWithin, loadRatio } from '../../../src/engine/checks/verdict.ts';
 import { type Changes, HAIRPIN, load, makeGroup, rectangle, rowOf } from './groups.ts';
 

@@ -1,5 +1,7 @@
 import type { AnchorageGroup, InsertProperties } from '../../checks/anchorage-group.ts';
 import { roundForText, writeMessage } from '../../checks/messages.ts';
+import { isAtMost } from '../../checks/rounding.ts';
+import { measureBearing } from '../bearing-area.ts';
 import type { EdgeReinforcement, Edition } from '../edition.ts';
 import { nameState } from '../name-state.ts';
 import { BLOW_OUT_RESISTANCE } from './blow-out.ts';
@@ -24,9 +26,6 @@ const DUCTILE_AREA_REDUCTION = 30;
 
 /** Blow-out is checked where h_ef is above this multiple of c_a1, 17.6.4.1. */
 const BLOW_OUT_DEPTH = 2.5;
-
-/** A limit is passed only where more than rounding parts a number from it (relative). */
-const ROUNDING = 1e-9;
 
 /** ψ_c,V, 17.7.2.5: uncracked; cracked with stirrups no wider than 4 in (100 mm), with a bar, without either. */
 const EDGE_CRACKING = { uncracked: 1.4, stirrups: 1.4, bar: 1.2, none: 1 } as const;
@@ -61,7 +60,6 @@ function makeEdition(units: AciUnits): Edition {
     limits: LIMITS,
     findUncovered,
 
-    designResistance: phi.designStrength,
     design: phi.DESIGN_STRENGTH,
     safetyFactor: 'multiplies',
     fromPartialFactor: (partialFactor) => 1 / partialFactor,
@@ -121,17 +119,7 @@ function makeEdition(units: AciUnits): Edition {
     },
     concreteCone: (question) => resistBreakout(units, question),
 
-    bearingArea({ foot, shaftDiameter }, sink) {
-      if (foot.kind === 'area') {
-        sink?.quantity('A_brg', foot.area, 'mm2', 'bearing area as given');
-        return foot.area;
-      }
-      const limit = foot.thickness === null ? Number.POSITIVE_INFINITY : 6 * foot.thickness + shaftDiameter;
-      const value = pull.bearingArea(foot.diameter, limit, shaftDiameter);
-      if (foot.thickness !== null) sink?.quantity('d_h_max', limit, 'mm', '6 t_h + d');
-      sink?.step(pull.BEARING_AREA, [foot.diameter, limit, shaftDiameter], value);
-      return value;
-    },
+    bearingArea: (insert, sink) => measureBearing(insert, pull.BEARING_AREA, sink),
     pullOut(bearingArea, strength, cracked, sink) {
       const basic = pull.pullOutBasic(bearingArea, strength);
       const psiC = cracked ? pull.PULL_OUT_CRACKING.cracked : pull.PULL_OUT_CRACKING.uncracked;
@@ -149,7 +137,7 @@ function makeEdition(units: AciUnits): Edition {
     leastDistances: findLeastDistances,
     splitting: null,
     blowOut: {
-      isNear: (c, embedment) => embedment > BLOW_OUT_DEPTH * c * (1 + ROUNDING),
+      isNear: (c, embedment) => !isAtMost(embedment, BLOW_OUT_DEPTH * c),
       reach: 1 / BLOW_OUT_DEPTH,
       chain: 6,
       body: CORNER_REACH,

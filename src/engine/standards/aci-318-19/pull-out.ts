@@ -13,7 +13,7 @@ export const PULL_OUT_CRACKING = { cracked: 1, uncracked: 1.4 } as const;
  * @param d body diameter [mm]
  * @returns A_brg [mm²]. Example: 44, 90, 24 mm → 1068 mm².
  */
-export function bearingArea(d_h: number, d_h_max: number, d: number): number {
+function bearingArea(d_h: number, d_h_max: number, d: number): number {
   const counted = Math.min(d_h, d_h_max);
   return (Math.PI / 4) * (counted * counted - d * d);
 }

@@ -20,7 +20,7 @@ export const PULL_OUT_PHI = 0.7;
  * @param phi strength-reduction factor φ [-]
  * @returns φ R_n [N]. Example: 100 000 N, 0.7 → 70 000 N.
  */
-export function designStrength(R_n: number, phi: number): number {
+function designStrength(R_n: number, phi: number): number {
   return phi * R_n;
 }
 

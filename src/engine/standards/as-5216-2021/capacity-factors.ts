@@ -58,7 +58,7 @@ export const REINFORCEMENT_CAPACITY_FACTOR = 0.8;
  * @param phi capacity factor [-]
  * @returns φR_k [N]. Example: 150 000 N, 0.5 → 75 000 N.
  */
-export function designCapacity(R_k: number, phi: number): number {
+function designCapacity(R_k: number, phi: number): number {
   return phi * R_k;
 }
 

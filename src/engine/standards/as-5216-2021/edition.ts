@@ -26,7 +26,6 @@ export const AS_5216_2021: Edition = {
   limits: EN.limits,
   findUncovered: (group) => findUncovered(group, 'AS 5216', MEANT),
 
-  designResistance: factors.designCapacity,
   design: factors.DESIGN_CAPACITY,
   safetyFactor: 'multiplies',
   fromPartialFactor: (partialFactor) => 1 / partialFactor,
@@ -83,6 +82,7 @@ export const AS_5216_2021: Edition = {
     bond: restate(bars.bond),
     anchorage: restate(bars.anchorage),
     tensionFromShear: restate(bars.tensionFromShear),
+    limits: bars.limits,
     loopEfficiency: bars.loopEfficiency,
   },
   together: {

@@ -1,5 +1,7 @@
 import type { AnchorageGroup, InsertProperties } from '../../checks/anchorage-group.ts';
 import { roundForText, writeMessage } from '../../checks/messages.ts';
+import { isAtMost } from '../../checks/rounding.ts';
+import { measureBearing } from '../bearing-area.ts';
 import type { EdgeReinforcement, Edition } from '../edition.ts';
 import { nameState } from '../name-state.ts';
 import * as blow from './blow-out.ts';
@@ -26,9 +28,6 @@ const DUCTILE_ELONGATION = 8;
 
 /** Blow-out is checked where the edge distance is at most this fraction of the embedment, 7.2.1.8. */
 const BLOW_OUT_REACH = 0.5;
-
-/** A limit is met as well where only rounding parts a number from it (relative). */
-const ROUNDING = 1e-9;
 
 /** ψ_re,V with bars and stirrups along the edge in cracked concrete, 7.2.2.5. */
 const STIRRUP_FACTOR = 1.4;
@@ -58,7 +57,6 @@ export const EN_1992_4_2018 = {
   limits: LIMITS,
   findUncovered: (group) => findUncovered(group, 'EN 1992-4', MEANT),
 
-  designResistance: factors.designResistance,
   design: factors.DESIGN_RESISTANCE,
   safetyFactor: 'divides',
   fromPartialFactor: (partialFactor) => partialFactor,
@@ -123,18 +121,7 @@ export const EN_1992_4_2018 = {
   },
   concreteCone: resistCone,
 
-  bearingArea(insert, sink) {
-    const { foot, shaftDiameter } = insert;
-    if (foot.kind === 'area') {
-      sink?.quantity('A_h', foot.area, 'mm2', 'bearing area as given');
-      return foot.area;
-    }
-    const limit = foot.thickness === null ? Number.POSITIVE_INFINITY : 6 * foot.thickness + shaftDiameter;
-    const value = pull.bearingArea(foot.diameter, limit, shaftDiameter);
-    if (foot.thickness !== null) sink?.quantity('d_h_max', limit, 'mm', '6 t_h + d');
-    sink?.step(pull.BEARING_AREA, [foot.diameter, limit, shaftDiameter], value);
-    return value;
-  },
+  bearingArea: (insert, sink) => measureBearing(insert, pull.BEARING_AREA, sink),
   pullOut(bearingArea, strength, cracked, sink) {
     const k2 = cracked ? pull.PULL_OUT_FACTOR.cracked : pull.PULL_OUT_FACTOR.uncracked;
     const value = pull.pullOut(k2, bearingArea, strength);
@@ -148,7 +135,7 @@ export const EN_1992_4_2018 = {
   splitting: { groupEdge: 1.2, resist: resistSplitting },
 
   blowOut: {
-    isNear: (c1, embedment) => c1 <= BLOW_OUT_REACH * embedment * (1 + ROUNDING),
+    isNear: (c1, embedment) => isAtMost(c1, BLOW_OUT_REACH * embedment),
     reach: BLOW_OUT_REACH,
     chain: 4,
     body: 2,
@@ -191,6 +178,7 @@ export const EN_1992_4_2018 = {
     bond: bars.BOND_STRENGTH,
     anchorage: bars.BAR_ANCHORAGE,
     tensionFromShear: bars.BAR_TENSION_FROM_SHEAR,
+    limits: bars.BAR_LIMITS,
     loopEfficiency: bars.LOOP_EFFICIENCY,
   },
 

@@ -61,7 +61,7 @@ export const REINFORCEMENT_FACTOR = 1.15;
  * @param gamma_M partial factor [-]
  * @returns R_d [N]. Example: 150 000 N, 1.5 → 100 000 N.
  */
-export function designResistance(R_k: number, gamma_M: number): number {
+function designResistance(R_k: number, gamma_M: number): number {
   return R_k / gamma_M;
 }
 

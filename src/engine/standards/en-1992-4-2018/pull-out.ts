@@ -12,7 +12,7 @@ export const PULL_OUT_FACTOR = { cracked: 7.5, uncracked: 10.5 } as const;
  * @param d body diameter [mm]
  * @returns A_h [mm²]. Example: 44, 90, 24 mm → 1068 mm².
  */
-export function bearingArea(d_h: number, d_h_max: number, d: number): number {
+function bearingArea(d_h: number, d_h_max: number, d: number): number {
   const counted = Math.min(d_h, d_h_max);
   return (Math.PI / 4) * (counted * counted - d * d);
 }

@@ -15,13 +15,15 @@ export function resistBlowOut({
   strength,
   count,
   meanSpacing,
-  length,
-  height,
+  cover,
+  depthBehind,
   cracked,
 }: BlowOutQuestion): ResistanceUnder<number> {
   const k5 = cracked ? blow.BLOW_OUT_FACTOR.cracked : blow.BLOW_OUT_FACTOR.uncracked;
   const basic = blow.blowOutBasic(k5, c1, bearingArea, strength);
   const reference = blow.blowOutReferenceArea(c1);
+  const length = cover(2 * c1);
+  const height = 2 * c1 + Math.min(2 * c1, depthBehind);
   const area = length * height;
   const areaRatio = area / reference;
   const psiS = corner < 2 * c1 ? blow.blowOutCornerFactor(corner, c1) : 1;

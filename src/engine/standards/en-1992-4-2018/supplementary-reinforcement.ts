@@ -126,3 +126,12 @@ export const BAR_TENSION_FROM_SHEAR = enClause({
   recalled: true,
   fn: barTensionFromShear,
 });
+
+/** Which bars may count, 7.2.1.2 and 7.2.2.2 (recalled). */
+export const BAR_LIMITS = {
+  diameter: 16,
+  reach: 0.75,
+  hookedLength: 4,
+  straightLength: 10,
+  hookShape: 0.7,
+} as const;
