@@ -1,3 +1,4 @@
+import { defaultYard } from './default-yard.ts';
 import { JOB_FILE_VERSION } from './documents/job-file.ts';
 import { type DocumentFault, showValue } from './fault.ts';
 import { isRecord, type JsonRecord } from './json-record.ts';
@@ -31,9 +32,67 @@ function addLayersAndRoles(file: JsonRecord): JsonRecord {
   };
 }
 
+/** The methods that a part of version 1 stood for by itself. */
+const methodOfKind: Readonly<Record<string, string>> = {
+  'fixing plate': 'stick-on plate',
+  magnet: 'magnet',
+  'side form bolt': 'through the side form',
+  'template board': 'template board',
+  'bridging bar': 'bridging bar',
+  chair: 'chair',
+  'recess former': 'recess former',
+};
+
+/** A part of version 1, with the way of holding that it stood for if it was one by itself. */
+function splitPart(part: JsonRecord): { readonly part: JsonRecord; readonly ways: readonly JsonRecord[] } {
+  const { recess_mm, ...rest } = part;
+  const method = typeof part.kind === 'string' ? methodOfKind[part.kind] : undefined;
+  const kept = part.kind === 'bar' ? { ...rest, kind: 'other' } : rest;
+  if (method === undefined) return { part: kept, ways: [] };
+  const way = {
+    id: part.id,
+    name: part.name,
+    method,
+    thread: part.thread ?? null,
+    recess_mm: recess_mm ?? 0,
+    ...(method === 'chair' ? { chairs: [part.id] } : { parts: [{ part: part.id, count: 1 }] }),
+  };
+  return { part: kept, ways: [way] };
+}
+
+/** Version 1 held an insert by one part, knew no yard, and named no pours. */
+function addWaysAndYard(file: JsonRecord): JsonRecord {
+  if (!isRecord(file.library) || !isRecord(file.job)) return file;
+  const { holding, ...library } = file.library;
+  const { pins } = file.job;
+  const { id, edition } = defaultYard;
+  const split =
+    isRecord(holding) && Array.isArray(holding.parts)
+      ? holding.parts.map((part: unknown) => (isRecord(part) ? splitPart(part) : { part, ways: [] }))
+      : null;
+  return {
+    ...file,
+    job: { ...file.job, ...(isRecord(pins) ? { pins: { ...pins, yard: { id, edition } } } : {}) },
+    library: {
+      ...library,
+      holding:
+        split === null || !isRecord(holding)
+          ? holding
+          : { ...holding, parts: split.map(({ part }) => part), ways: split.flatMap(({ ways }) => ways) },
+      yard: defaultYard,
+    },
+  };
+}
+
 /** All steps, counting up without gaps. */
 export const migrationSteps: readonly MigrationStep[] = [
   { from: 0, change: 'panels have layers; inserts are cast-in items with a role', apply: addLayersAndRoles },
+  {
+    from: 1,
+    change:
+      'inserts are held in ways made of parts (fixing plates taken as stick-on: look at each); no yard is described',
+    apply: addWaysAndYard,
+  },
 ];
 
 /** A file brought to the shape of today, or why it cannot be. */

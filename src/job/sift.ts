@@ -4,9 +4,11 @@ import { type CatalogueItem, catalogueItem } from './documents/catalogue.ts';
 import { type Concrete, concrete } from './documents/concrete.ts';
 import { type Connection, connection } from './documents/connection.ts';
 import { type Detail, detail } from './documents/details.ts';
-import { type HoldingPart, holdingPart } from './documents/holding-parts.ts';
+import { type HoldingPart, type HoldingWay, holdingPart, holdingWay } from './documents/holding-parts.ts';
 import type { JobFile } from './documents/job-file.ts';
 import { type Panel, panel } from './documents/panel.ts';
+import { type Pour, pour } from './documents/pour.ts';
+import { type Bed, bed } from './documents/yard.ts';
 import { lookUp } from './explain-issue.ts';
 import { isRecord } from './json-record.ts';
 
@@ -29,6 +31,9 @@ export interface SiftedJob {
   readonly items: readonly Entry<CatalogueItem>[];
   readonly details: readonly Entry<Detail>[];
   readonly parts: readonly Entry<HoldingPart>[];
+  readonly ways: readonly Entry<HoldingWay>[];
+  readonly beds: readonly Entry<Bed>[];
+  readonly pours: readonly Entry<Pour>[];
   readonly names: {
     readonly concretes: ReadonlySet<string>;
     readonly panels: ReadonlySet<string>;
@@ -37,6 +42,8 @@ export interface SiftedJob {
     readonly items: ReadonlySet<string>;
     readonly details: ReadonlySet<string>;
     readonly parts: ReadonlySet<string>;
+    readonly ways: ReadonlySet<string>;
+    readonly beds: ReadonlySet<string>;
   };
 }
 
@@ -74,6 +81,9 @@ const places = {
   items: ['library', 'catalogue', 'items'],
   details: ['library', 'details', 'details'],
   parts: ['library', 'holding', 'parts'],
+  ways: ['library', 'holding', 'ways'],
+  beds: ['library', 'yard', 'beds'],
+  pours: ['job', 'pours'],
 } as const;
 
 /** The entries of a list whose shape is known to be right, each with its place. */
@@ -94,6 +104,8 @@ function collectNames(document: unknown): SiftedJob['names'] {
     items: namesIn(document, places.items, 'id'),
     details: namesIn(document, places.details, 'id'),
     parts: namesIn(document, places.parts, 'id'),
+    ways: namesIn(document, places.ways, 'id'),
+    beds: namesIn(document, places.beds, 'id'),
   };
 }
 
@@ -107,6 +119,9 @@ export function siftJob(document: unknown): SiftedJob {
     items: siftList(document, places.items, catalogueItem),
     details: siftList(document, places.details, detail),
     parts: siftList(document, places.parts, holdingPart),
+    ways: siftList(document, places.ways, holdingWay),
+    beds: siftList(document, places.beds, bed),
+    pours: siftList(document, places.pours, pour),
     names: collectNames(document),
   };
 }
@@ -122,6 +137,9 @@ export function placeJob(file: JobFile): SiftedJob {
     items: placeAll(library.catalogue.items, places.items),
     details: placeAll(library.details.details, places.details),
     parts: placeAll(library.holding.parts, places.parts),
+    ways: placeAll(library.holding.ways, places.ways),
+    beds: placeAll(library.yard.beds, places.beds),
+    pours: placeAll(job.pours, places.pours),
     names: collectNames(file),
   };
 }

@@ -1,7 +1,7 @@
 import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { Connection } from '../../job/documents/connection.ts';
 import type { Fixture } from '../../job/documents/fixture.ts';
-import type { HoldingPart } from '../../job/documents/holding-parts.ts';
+import type { HoldingWay } from '../../job/documents/holding-parts.ts';
 import type { SeatParts } from '../../job/resolve/connection-seat.ts';
 import type { Changes, PassingInsert } from './choice.ts';
 import { moveParts } from './try-move.ts';
@@ -28,26 +28,26 @@ function changeFixture(
   };
 }
 
-/** Holding parts that are made for another thread than the insert's. */
+/** Ways of holding that are made for another thread than the insert's. */
 export function findUnfitHolding(
   { castIns }: Pick<SeatParts, 'castIns'>,
   thread: string,
-  parts: readonly HoldingPart[],
-): readonly HoldingPart[] {
+  ways: readonly HoldingWay[],
+): readonly HoldingWay[] {
   const used = new Set(castIns.flatMap(({ holding }) => holding ?? []));
-  return parts.filter((part) => used.has(part.id) && part.thread !== null && part.thread !== thread);
+  return ways.filter((way) => used.has(way.id) && way.thread !== null && way.thread !== thread);
 }
 
 /**
- * The documents of a connection with an insert chosen: its type in every place, and each change that it asks for. A holding part for
+ * The documents of a connection with an insert chosen: its type in every place, and each change that it asks for. A way of holding for
  * another thread is taken off.
  */
 export function changeParts(
   parts: SeatParts,
   { item, changes }: Pick<PassingInsert, 'item' | 'changes'>,
-  holding: readonly HoldingPart[],
+  ways: readonly HoldingWay[],
 ): ChangedParts {
-  const unfit = new Set(findUnfitHolding(parts, item.thread, holding).map(({ id }) => id));
+  const unfit = new Set(findUnfitHolding(parts, item.thread, ways).map(({ id }) => id));
   const { connection, castIns } = changes.move === null ? parts : moveParts(parts, changes.move);
   return {
     connection: {

@@ -55,7 +55,7 @@ function takeFirst(
 ): ConnectionAnswer | null {
   if (first === undefined || first.isAsDesigned) return null;
   const { holding } = draft.index.file.library;
-  const changed = changeParts(gatherParts(draft.index, connection), first, holding.parts);
+  const changed = changeParts(gatherParts(draft.index, connection), first, holding.ways);
   draft.take(changed.connection, changed.castIns);
   const answer = assessConnection(resolveConnection(draft.index, changed.connection));
   if (answer.state !== 'passes')

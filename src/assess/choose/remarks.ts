@@ -37,8 +37,8 @@ export function openRemarks(
   return (item, changes) => {
     const consequences: string[] = [];
     if (isHeld)
-      for (const { id, thread } of findUnfitHolding(parts, item.thread, library.holding.parts))
-        consequences.push(`holding part ${id} for ${thread} taken off: choose one for ${item.thread}`);
+      for (const { id, thread } of findUnfitHolding(parts, item.thread, library.holding.ways))
+        consequences.push(`way of holding ${id} for ${thread} taken off: choose one for ${item.thread}`);
     if (detail !== undefined && changes.holes !== null)
       consequences.push(`its plate no longer that of detail ${detail.id}, but one of its own`);
     const notes = noteFinish(item, present, parts.rules.environment);

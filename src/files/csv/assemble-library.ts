@@ -1,4 +1,5 @@
 import { defaultRules } from '../../job/default-rules.ts';
+import { defaultYard } from '../../job/default-yard.ts';
 import { isRecord } from '../../job/json-record.ts';
 import { type Assembly, copyFromRest } from './assembly.ts';
 import { catalogueSchedule } from './columns.ts';
@@ -56,6 +57,7 @@ const emptyHolding = {
   edition: '1',
   name: 'No holding parts',
   parts: [],
+  ways: [],
 };
 const catalogueHead = { id: 'catalogue.csv', edition: 'as typed', name: 'Inserts typed in catalogue.csv' };
 
@@ -67,7 +69,7 @@ export function pinOf(document: unknown): unknown {
 /** The library documents: from job.json, or what is taken without it. */
 export function assembleLibrary(items: readonly Draft[], { rest, sources, assumptions }: Assembly): Draft {
   const { library } = rest;
-  for (const name of ['details', 'holding', 'rules'] as const) {
+  for (const name of ['details', 'holding', 'rules', 'yard'] as const) {
     if (library[name] !== undefined) sources.add(['library', name], { file: REST_FILE, path: ['library', name] });
   }
   if (library.rules === undefined) {
@@ -81,5 +83,6 @@ export function assembleLibrary(items: readonly Draft[], { rest, sources, assump
     details: library.details ?? emptyDetails,
     holding: library.holding ?? emptyHolding,
     rules: library.rules ?? defaultRules,
+    yard: library.yard ?? defaultYard,
   };
 }

@@ -147,6 +147,7 @@ export function readSchedules(files: FileTexts): JobReading {
         details: pinOf(library.details),
         holding: pinOf(library.holding),
         rules: pinOf(library.rules),
+        yard: pinOf(library.yard),
       },
       concretes,
       panels,

@@ -13,6 +13,8 @@ const rest = z.strictObject({
   format: z.literal('onepour-schedules'),
   version: z.literal(1),
   project: z.unknown().optional(),
+  revision: z.unknown().optional(),
+  pours: list,
   concretes: z.array(z.unknown()).default([]),
   library: z
     .strictObject({
@@ -20,6 +22,7 @@ const rest = z.strictObject({
       details: z.unknown().optional(),
       holding: z.unknown().optional(),
       rules: z.unknown().optional(),
+      yard: z.unknown().optional(),
     })
     .default({}),
   /** By mark. */

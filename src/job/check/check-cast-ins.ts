@@ -1,6 +1,6 @@
 import type { CastIn } from '../documents/cast-in.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
-import type { HoldingPart } from '../documents/holding-parts.ts';
+import type { HoldingWay } from '../documents/holding-parts.ts';
 import type { DocumentFault } from '../fault.ts';
 import type { Entry, SiftedJob } from '../sift.ts';
 import { prepareArea } from './check-panels.ts';
@@ -23,11 +23,11 @@ function checkRole({ path, value: castIn }: Entry<CastIn>, item: CatalogueItem |
   return [faultAt([...path, 'role'], role, `an insert with a rated load for ${role} and its document`, text)];
 }
 
-/** The recess that a holding part leaves must be the insert's. */
-function checkHolding({ path, value: castIn }: Entry<CastIn>, part: HoldingPart | undefined): DocumentFault[] {
-  if (part === undefined || part.recess_mm === castIn.recess_mm) return [];
-  const text = `${part.id} keeps the top ${part.recess_mm} mm below the face, the recess says ${castIn.recess_mm} mm; expected ${part.recess_mm} mm`;
-  return [faultAt([...path, 'recess_mm'], castIn.recess_mm, `${part.recess_mm} mm`, text)];
+/** The recess that a way of holding leaves must be the insert's. */
+function checkHolding({ path, value: castIn }: Entry<CastIn>, way: HoldingWay | undefined): DocumentFault[] {
+  if (way === undefined || way.recess_mm === castIn.recess_mm) return [];
+  const text = `${way.id} keeps the top ${way.recess_mm} mm below the face, the recess says ${castIn.recess_mm} mm; expected ${way.recess_mm} mm`;
+  return [faultAt([...path, 'recess_mm'], castIn.recess_mm, `${way.recess_mm} mm`, text)];
 }
 
 /** Whether the bodies of two inserts of one face, with their diameters [mm], stand in each other. */
@@ -68,9 +68,9 @@ export function checkCastIns(job: SiftedJob): DocumentFault[] {
     const faults = checkRole(entry, item);
     const place = panels.get(castIn.panel);
     if (place === undefined) return faults;
-    const part = job.parts.find(({ value }) => value.id === castIn.holding)?.value;
+    const way = job.ways.find(({ value }) => value.id === castIn.holding)?.value;
     const found = checkInPlace(findPlace(castIn, place.panel, place.region, path), item);
-    return [...faults, ...found, ...checkHolding(entry, part)];
+    return [...faults, ...found, ...checkHolding(entry, way)];
   });
   return [...single, ...checkApart(job, items)];
 }

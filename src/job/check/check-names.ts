@@ -64,6 +64,15 @@ export function checkNames(job: SiftedJob): DocumentFault[] {
     value: id,
     words: `insert ${id} of panel ${panel}`,
   }));
+  const pieces = job.pours.flatMap(({ path, value: { pieces } }) =>
+    pieces.map(({ panel, serial }, i) => ({
+      entry: [...path, 'pieces', i],
+      key: 'serial',
+      name: castInName(panel, serial),
+      value: serial,
+      words: `piece ${serial} of panel ${panel}`,
+    })),
+  );
   const marks = [
     ...findDoubles(byMark(job.panels, 'panel')),
     ...findDoubles(castIns),
@@ -78,6 +87,10 @@ export function checkNames(job: SiftedJob): DocumentFault[] {
     ...findDoubles(byId(job.items, 'catalogue item')),
     ...findDoubles(byId(job.details, 'detail')),
     ...findDoubles(byId(job.parts, 'holding part')),
+    ...findDoubles(byId(job.ways, 'way of holding')),
+    ...findDoubles(byId(job.beds, 'bed')),
+    ...findDoubles(byId(job.pours, 'pour')),
+    ...findDoubles(pieces),
   ].map(report);
 }
 
@@ -87,13 +100,22 @@ export function checkReferences(job: SiftedJob): DocumentFault[] {
   const look = (path: Path, kind: string, name: string | null, known: ReadonlySet<string>): DocumentFault[] =>
     name === null || known.has(name) ? [] : [unknownName(path, kind, name, known)];
   return [
-    ...job.panels.flatMap(({ path, value }) =>
-      look([...path, 'concrete'], 'concrete', value.concrete, names.concretes),
-    ),
+    ...job.panels.flatMap(({ path, value }) => [
+      ...look([...path, 'concrete'], 'concrete', value.concrete, names.concretes),
+      ...look([...path, 'handedOf'], 'panel', value.handedOf, names.panels),
+    ]),
     ...job.castIns.flatMap(({ path, value }) => [
       ...look([...path, 'panel'], 'panel', value.panel, names.panels),
       ...look([...path, 'item'], 'catalogue item', value.item, names.items),
-      ...look([...path, 'holding'], 'holding part', value.holding, names.parts),
+      ...look([...path, 'holding'], 'way of holding', value.holding, names.ways),
+    ]),
+    ...job.ways.flatMap(({ path, value }) => [
+      ...value.parts.flatMap(({ part }, i) => look([...path, 'parts', i, 'part'], 'holding part', part, names.parts)),
+      ...value.chairs.flatMap((chair, i) => look([...path, 'chairs', i], 'holding part', chair, names.parts)),
+    ]),
+    ...job.pours.flatMap(({ path, value }) => [
+      ...look([...path, 'bed'], 'bed', value.bed, names.beds),
+      ...value.pieces.flatMap(({ panel }, i) => look([...path, 'pieces', i, 'panel'], 'panel', panel, names.panels)),
     ]),
     ...job.details.flatMap(({ path, value }) => look([...path, 'item'], 'catalogue item', value.item, names.items)),
     ...job.connections.flatMap(({ path, value }) => [

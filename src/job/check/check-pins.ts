@@ -2,7 +2,7 @@ import { lookUp } from '../explain-issue.ts';
 import type { DocumentFault } from '../fault.ts';
 import { faultAt } from './fault-at.ts';
 
-const pinned = ['catalogue', 'details', 'holding', 'rules'] as const;
+const pinned = ['catalogue', 'details', 'holding', 'rules', 'yard'] as const;
 
 /** The library documents in a job file must be those that the job pins, or an issued job would change its answers. */
 export function checkPins(document: unknown): DocumentFault[] {

@@ -4,16 +4,17 @@ import { details } from './details.ts';
 import { holdingParts } from './holding-parts.ts';
 import { job } from './job.ts';
 import { rules } from './rules.ts';
+import { yard } from './yard.ts';
 
 /** The version that this program writes. A change of shape adds one step to `migrate.ts`. */
-export const JOB_FILE_VERSION = 1;
+export const JOB_FILE_VERSION = 2;
 
 /** A job together with the library documents that it pins, so that a file can be opened anywhere and gives the same answers. */
 export const jobFile = z.strictObject({
   format: z.literal('onepour-job'),
   version: z.literal(JOB_FILE_VERSION),
   job,
-  library: z.strictObject({ catalogue, details, holding: holdingParts, rules }),
+  library: z.strictObject({ catalogue, details, holding: holdingParts, rules, yard }),
 });
 
 export type JobFile = z.infer<typeof jobFile>;

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { coordinate, key, label, length, lengthOrZero, polygon, stress, text } from './values.ts';
+import { coordinate, key, label, length, lengthOrZero, point, polygon, stress, text } from './values.ts';
 
 /** One layer of the section; layers are listed from the outside face to the inside face. */
 const layer = z.strictObject({
@@ -26,6 +26,20 @@ const bars = z.strictObject({
   diameter_mm: length,
   spacing_mm: length,
   cover_mm: lengthOrZero,
+  /** Loose bars can be shifted; a mesh is one piece; a prestressing strand stays where it is. */
+  kind: z.enum(['bars', 'mesh', 'strand']).default('bars'),
+  /** A point of the drawn face that the axis of one bar passes; null: where the bars lie is not known. */
+  through_mm: point.nullable().default(null),
+  /** Concrete between a bar's end and the side of the panel; null: as over the bar. */
+  endCover_mm: lengthOrZero.nullable().default(null),
+});
+
+/** How the panel is turned on the bed, seen from above, and the corner of its form that everything is measured from. */
+const inForm = z.strictObject({
+  /** Counter-clockwise. */
+  turn_deg: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]).default(0),
+  /** A corner of the panel's extent as it lies, seen from above with the bed's x axis across the page. */
+  datum: z.enum(['bottom-left', 'bottom-right', 'top-left', 'top-right']).default('bottom-left'),
 });
 
 /** Reinforcement as far as it is known; null on the panel means not known. */
@@ -45,6 +59,9 @@ export const panel = z.strictObject({
   concrete: label,
   drawnFace: z.enum(['outside', 'inside']),
   faceDown: z.enum(['outside', 'inside']),
+  inForm: inForm.default({ turn_deg: 0, datum: 'bottom-left' }),
+  /** The panel that this one is the handed partner of: its mirror image, checked against it. */
+  handedOf: label.nullable().default(null),
   outline_mm: polygon,
   openings_mm: z.array(polygon).readonly().default([]),
   thickness_mm: length,

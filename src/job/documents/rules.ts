@@ -14,7 +14,18 @@ export const rules = z.strictObject({
   /** Partial factors γ of EN 1992-4 and AS 5216 (φ = 1/γ); ACI 318 takes none of them. */
   partialFactors: z.strictObject({ concrete: length, steelTension: length.nullable(), steelShear: length.nullable() }),
   cover: z.strictObject({ behindFoot_mm: lengthOrZero }),
-  tolerances: z.strictObject({ position_mm: lengthOrZero, level_mm: lengthOrZero }),
+  tolerances: z.strictObject({
+    position_mm: lengthOrZero,
+    level_mm: lengthOrZero,
+    /** Of the panel's thickness, either way. */
+    thickness_mm: lengthOrZero.default(5),
+    /** Of the form's length and width; its two diagonals may differ by twice as much. */
+    form_mm: lengthOrZero.default(3),
+  }),
+  /** At the trowelled face the top is aimed below the face, never proud: the screed would hit it. */
+  belowFace: z.strictObject({ aim_mm: lengthOrZero, most_mm: lengthOrZero }).default({ aim_mm: 2, most_mm: 5 }),
+  /** Least clearance between an insert and a bar or another cast-in item. */
+  clearance_mm: lengthOrZero.default(5),
   /** Exposure class (EN 206) and corrosivity category (ISO 9223). */
   exposure: z.enum(['X0', 'XC1', 'XC2', 'XC3', 'XC4', 'XD1', 'XD2', 'XD3', 'XS1', 'XS2', 'XS3']),
   environment: z.enum(['C1', 'C2', 'C3', 'C4', 'C5', 'CX']),
