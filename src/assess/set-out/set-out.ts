@@ -23,6 +23,8 @@ export interface FormWords {
 /** A finding that the yard or the office must hear of. An error: it cannot be made as it stands. */
 export interface SetOutProblem {
   readonly severity: 'error' | 'warning';
+  /** `face`: the way of holding does not go with the face that the insert is in as the panel lies; it could the other way up. */
+  readonly kind: 'face' | 'form material' | 'stack' | 'cover' | 'cross bar' | 'not decided' | 'datum' | 'clash';
   /** The panel, and the insert's number in its list if one is meant. */
   readonly panel: string;
   readonly insert: string | null;
@@ -90,7 +92,10 @@ export interface FormCheck {
   readonly length: number;
   readonly width: number;
   readonly depth: number;
-  /** Between opposite corners of the panel's extent; for other outlines the sides and diagonals by corner number. */
+  readonly isRectangle: boolean;
+  /** Sides by corner number; empty for a rectangle, whose length and width say it. */
+  readonly sides: readonly { readonly from: string; readonly to: string; readonly length: number }[];
+  /** Of a rectangle A from the datum corner and B; of other outlines from corner to corner. */
   readonly diagonals: readonly { readonly from: string; readonly to: string; readonly length: number }[];
   readonly tolerance: number;
 }

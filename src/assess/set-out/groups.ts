@@ -1,0 +1,57 @@
+import type { SetOutGroup, SetOutItem } from './set-out.ts';
+
+/** The two printed numbers of a place: along x and y, or along the side and above the bed. */
+export function printedPair({ printed }: Pick<SetOutItem, 'printed'>): readonly [number, number] {
+  return printed.kind === 'plan' ? [printed.x, printed.y] : [printed.along, printed.aboveBed];
+}
+
+/** Distance of two members as the tape shows it [mm], from what is exact. */
+function span(a: SetOutItem, b: SetOutItem): number {
+  const height = (a.aboveBed ?? 0) - (b.aboveBed ?? 0);
+  return Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1], height);
+}
+
+function findDiagonal(members: readonly SetOutItem[]): SetOutGroup['diagonal'] {
+  let longest: SetOutGroup['diagonal'] = null;
+  let most = 0;
+  for (const [i, a] of members.entries()) {
+    for (const b of members.slice(i + 1)) {
+      const length = span(a, b);
+      if (length <= most + 1e-9) continue;
+      most = length;
+      longest = { from: a.number, to: b.number, length: Math.round(length) };
+    }
+  }
+  return longest;
+}
+
+/**
+ * Inserts of one connection from the middle of their group. Printed centre + printed offset is the member's own printed place, so that nothing
+ * adds up: each place is off by half a millimetre at most, whichever way it is measured.
+ */
+export function findGroups(items: readonly SetOutItem[]): readonly SetOutGroup[] {
+  const byConnection = new Map<string, SetOutItem[]>();
+  for (const item of items) {
+    if (item.connection === null) continue;
+    const members = byConnection.get(item.connection) ?? [];
+    byConnection.set(item.connection, members);
+    members.push(item);
+  }
+  return [...byConnection].map(([connection, members]) => {
+    const pairs = members.map(printedPair);
+    const mean = (k: 0 | 1) => Math.round(pairs.reduce((sum, pair) => sum + pair[k], 0) / pairs.length);
+    const centre: readonly [number, number] = [mean(0), mean(1)];
+    return {
+      connection,
+      place: members[0]!.place,
+      centre,
+      members: members.map(({ number }, i) => ({
+        number,
+        dx: pairs[i]![0] - centre[0],
+        dy: pairs[i]![1] - centre[1],
+      })),
+      diagonal: findDiagonal(members),
+      hasTemplate: members.some(({ way }) => way?.method === 'template board'),
+    };
+  });
+}
