@@ -1,5 +1,7 @@
 import type { CastIn } from './documents/cast-in.ts';
 import type { CatalogueItem } from './documents/catalogue.ts';
+import type { Connection } from './documents/connection.ts';
+import type { HoldingPart, HoldingWay } from './documents/holding-parts.ts';
 import type { JobFile } from './documents/job-file.ts';
 import type { Panel } from './documents/panel.ts';
 
@@ -10,8 +12,13 @@ export interface JobIndex {
   readonly items: ReadonlyMap<string, CatalogueItem>;
   readonly details: ReadonlyMap<string, JobFile['library']['details']['details'][number]>;
   readonly concretes: ReadonlyMap<string, JobFile['job']['concretes'][number]>;
+  readonly ways: ReadonlyMap<string, HoldingWay>;
+  readonly parts: ReadonlyMap<string, HoldingPart>;
   /** Cast-in items of a panel by their id. */
   castIn(panel: string, id: string): CastIn | undefined;
+  /** All of a panel, in the order of the job. */
+  castInsOf(panel: string): readonly CastIn[];
+  connectionsOf(panel: string): readonly Connection[];
 }
 
 /** Indexes a job; the job is not copied. */
@@ -23,12 +30,22 @@ export function indexJob(file: JobFile): JobIndex {
     ofPanel.set(castIn.id, castIn);
     castIns.set(castIn.panel, ofPanel);
   }
+  const connections = new Map<string, Connection[]>();
+  for (const connection of job.connections) {
+    const ofPanel = connections.get(connection.panel) ?? [];
+    connections.set(connection.panel, ofPanel);
+    ofPanel.push(connection);
+  }
   return {
     file,
     panels: new Map(job.panels.map((panel) => [panel.mark, panel])),
     items: new Map(library.catalogue.items.map((item) => [item.id, item])),
     details: new Map(library.details.details.map((detail) => [detail.id, detail])),
     concretes: new Map(job.concretes.map((concrete) => [concrete.id, concrete])),
+    ways: new Map(library.holding.ways.map((way) => [way.id, way])),
+    parts: new Map(library.holding.parts.map((part) => [part.id, part])),
     castIn: (panel, id) => castIns.get(panel)?.get(id),
+    castInsOf: (panel) => [...(castIns.get(panel)?.values() ?? [])],
+    connectionsOf: (panel) => connections.get(panel) ?? [],
   };
 }
