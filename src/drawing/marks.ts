@@ -1,0 +1,73 @@
+import type { Point } from '../engine/geometry/point.ts';
+import type { Fill, LineMark, Mark, PolylineMark, TextMark, Weight } from './drawing.ts';
+import type { LayerName } from './layers.ts';
+import type { PenName, Tone } from './pens.ts';
+import { LINE_STEP } from './text-size.ts';
+
+export function drawLine(layer: LayerName, from: Point, to: Point, pen: PenName): LineMark {
+  return { kind: 'line', layer, from, to, pen };
+}
+
+/** Open lines through the points. */
+export function drawPath(layer: LayerName, points: readonly Point[], pen: PenName): PolylineMark {
+  return { kind: 'polyline', layer, points, isClosed: false, pen };
+}
+
+/** A box with its sides along x and y, its lower corner of least x at `at`. */
+export function drawBox(
+  layer: LayerName,
+  at: Point,
+  width: number,
+  height: number,
+  pen: PenName | null,
+  fill: Fill = 'none',
+): Mark {
+  const [x, y] = at;
+  const ring: readonly Point[] = [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ];
+  return { kind: 'area', layer, rings: [ring], pen, fill };
+}
+
+/** What of a text is not as usual; the usual is plain black text that starts at `at` and stands on its line. */
+export interface TextStyle {
+  readonly layer?: LayerName;
+  readonly weight?: Weight;
+  readonly align?: TextMark['align'];
+  readonly baseline?: TextMark['baseline'];
+  readonly turn?: number;
+  readonly tone?: Tone;
+}
+
+export function drawText(at: Point, text: string, size: number, style: TextStyle = {}): TextMark {
+  return {
+    kind: 'text',
+    layer: 'text',
+    at,
+    text,
+    size,
+    weight: 'plain',
+    align: 'start',
+    baseline: 'bottom',
+    turn: 0,
+    tone: 'black',
+    ...style,
+  };
+}
+
+/** Lines of text below each other, the first at `at`. */
+export function drawTextLines(
+  at: Point,
+  lines: readonly string[],
+  size: number,
+  style: TextStyle = {},
+): readonly TextMark[] {
+  const turn = style.turn ?? 0;
+  return lines.map((line, k) => {
+    const down = k * size * LINE_STEP;
+    return drawText([at[0] + down * Math.sin(turn), at[1] - down * Math.cos(turn)], line, size, style);
+  });
+}
