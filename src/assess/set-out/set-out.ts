@@ -71,7 +71,11 @@ export interface SetOutItem {
   readonly tolerance: number;
   /** Standard deviation of its place along x and y, from taping and holding. */
   readonly scatter: { readonly x: number; readonly y: number };
-  readonly crossBar: { readonly diameter: number; readonly length: number; readonly planDirection_deg: number } | null;
+  readonly crossBar: {
+    readonly diameter: number;
+    readonly length: number /** Null where it does not lie level. */;
+    readonly planDirection_deg: number | null;
+  } | null;
 }
 
 /** The inserts of one connection, set out from the middle of the group. Printed lengths in whole mm; they add up. */

@@ -1,0 +1,232 @@
+import { type EdgePlace, placeOnEdge } from '../../engine/form/edge-place.ts';
+import { type MouldView, mouldView } from '../../engine/form/mould-view.ts';
+import type { Point } from '../../engine/geometry/point.ts';
+import type { CastIn } from '../../job/documents/cast-in.ts';
+import type { Panel } from '../../job/documents/panel.ts';
+import type { Bed } from '../../job/documents/yard.ts';
+import { panelSide } from '../../job/face-frame.ts';
+import type { JobIndex } from '../../job/job-index.ts';
+import { type AssemblyDraft, findAssembly } from './find-assembly.ts';
+import { findScatters } from './find-scatters.ts';
+import { findFormCheck, nameCorner } from './form-check.ts';
+import { findDatumSides, findFormWords, nameDatum } from './form-words.ts';
+import { findGroups } from './groups.ts';
+import { letterAssemblies } from './letter-assemblies.ts';
+import type { FormPlace, FormWords, PanelSetOut, PrintedPlace, SetOutItem, SetOutProblem } from './set-out.ts';
+import { orderWalk, type Stop } from './walking-order.ts';
+
+/** Directions nearer than this to an axis [mm over the length of the side] lie along it. */
+const ALONG_AXIS = 1e-6;
+
+function findPlace(panel: Panel, castIn: CastIn): FormPlace {
+  if (castIn.face === 'edge') return 'edge';
+  return castIn.face === panel.faceDown ? 'mould face' : 'trowelled face';
+}
+
+/** Where an item is, before it has a number. */
+interface Placed {
+  readonly castIn: CastIn;
+  readonly place: FormPlace;
+  readonly at: Point;
+  readonly plan: Point;
+  readonly side: string | null;
+  readonly aboveBed: number | null;
+  readonly inward: Point | null;
+  readonly printed: PrintedPlace;
+}
+
+/** A side of the form that an edge insert is in: what the yard calls it, and from where the tape runs along it. */
+function describeSide(
+  view: MouldView,
+  { form, side: [first, second], inward }: EdgePlace,
+  edge: number,
+  words: FormWords,
+): { readonly side: string; readonly along: number; readonly from: string } {
+  const sides = findDatumSides(words, view.lay.datum);
+  if (Math.abs(first[1] - second[1]) < ALONG_AXIS)
+    return { side: inward[1] > 0 ? words.railA : words.railB, along: form[0], from: sides.end };
+  if (Math.abs(first[0] - second[0]) < ALONG_AXIS)
+    return { side: inward[0] > 0 ? words.start : words.finish, along: form[1], from: sides.rail };
+  const corners = [edge, (edge + 1) % view.outline.length].map((corner) => ({ corner, at: view.outline[corner]! }));
+  const near = corners.reduce((a, b) => (Math.hypot(...b.at) < Math.hypot(...a.at) ? b : a));
+  return {
+    side: `the side from ${nameCorner(corners[0]!.corner)} to ${nameCorner(corners[1]!.corner)}`,
+    along: Math.hypot(form[0] - near.at[0], form[1] - near.at[1]),
+    from: nameCorner(near.corner),
+  };
+}
+
+function place(view: MouldView, panel: Panel, words: FormWords, castIn: CastIn): Placed {
+  const base = { castIn, place: findPlace(panel, castIn) };
+  const { face, edge, x_mm, y_mm } = castIn;
+  if (face !== 'edge' || edge === null) {
+    const at = view.toForm([x_mm, y_mm]);
+    const printed = { kind: 'plan', x: Math.round(at[0]), y: Math.round(at[1]) } as const;
+    return { ...base, at, plan: view.toPlan([x_mm, y_mm]), side: null, aboveBed: null, inward: null, printed };
+  }
+  const found = placeOnEdge(view, { edge, along: x_mm, fromOutside: y_mm }, panel.thickness_mm);
+  const { side, along, from } = describeSide(view, found, edge, words);
+  return {
+    ...base,
+    at: found.form,
+    plan: found.plan,
+    side,
+    aboveBed: found.aboveForm,
+    inward: found.inward,
+    printed: { kind: 'edge', along: Math.round(along), from, aboveBed: Math.round(found.aboveForm) },
+  };
+}
+
+/** The cross bar as the designer or the maker asks for it. */
+function findCrossBar(
+  view: MouldView,
+  panel: Panel,
+  castIn: CastIn,
+  draft: AssemblyDraft | null,
+): SetOutItem['crossBar'] {
+  if (draft === null || draft.crossBar === null) return null;
+  const { diameter, length } = draft.crossBar;
+  const direction = castIn.crossBar?.direction_deg ?? 0;
+  if (castIn.face !== 'edge' || castIn.edge === null)
+    return { diameter, length, planDirection_deg: view.turnDirection(direction) };
+  const isLevel = Math.abs(Math.sin((direction * Math.PI) / 180)) < 1e-9;
+  const { along } = panelSide(panel, castIn.edge);
+  const drawn = (Math.atan2(along[1], along[0]) * 180) / Math.PI;
+  return { diameter, length, planDirection_deg: isLevel ? view.turnDirection(drawn) : null };
+}
+
+/** The datum corner must be a corner of the concrete, or the tape is hooked on air. */
+function checkDatum(panel: Panel, view: MouldView, words: FormWords): SetOutProblem[] {
+  if (view.outline.some(([x, y]) => Math.abs(x) < ALONG_AXIS && Math.abs(y) < ALONG_AXIS)) return [];
+  const name = nameDatum(words, panel.inForm.datum);
+  return [
+    {
+      severity: 'warning',
+      kind: 'datum',
+      panel: panel.mark,
+      insert: null,
+      text: `the datum corner (${name}) is not a corner of the concrete: measure from the rail and the end of the form there, or choose a corner that the panel has`,
+    },
+  ];
+}
+
+function notDecided(panel: Panel, castIn: CastIn): SetOutProblem[] {
+  if (castIn.role !== 'fixing' || castIn.holding !== null) return [];
+  const text = 'how it is held in the form is not decided: choose a way of holding for it';
+  return [{ severity: 'warning', kind: 'not decided', panel: panel.mark, insert: castIn.id, text }];
+}
+
+/**
+ * The set-out of one panel: where each of its cast-in items is as the panel lies in the form seen from above, in the order of a walk, and how
+ * each is held.
+ * @param bed that it is cast on; null: none is named
+ * @throws Error when the job has no panel of that mark
+ */
+export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): PanelSetOut {
+  const panel = index.panels.get(mark);
+  if (panel === undefined) throw new Error(`no panel ${mark}`);
+  const { rules, yard, catalogue } = index.file.library;
+  const { turn_deg, datum } = panel.inForm;
+  const view = mouldView({
+    outline: panel.outline_mm,
+    drawnFace: panel.drawnFace,
+    faceDown: panel.faceDown,
+    turn: turn_deg,
+    datum,
+  });
+  const words = findFormWords(bed);
+  const connectionOf = new Map(
+    index
+      .connectionsOf(mark)
+      .flatMap(({ mark: name, inserts }) => inserts.map(({ insert }) => [insert, name] as const)),
+  );
+  const castIns = index.castInsOf(mark);
+  const drafts = new Map(
+    castIns.map((castIn) => {
+      const item = castIn.item === null ? undefined : index.items.get(castIn.item);
+      const way = castIn.holding === null ? undefined : index.ways.get(castIn.holding);
+      if (item === undefined || way === undefined) return [castIn, null] as const;
+      const where = findPlace(panel, castIn);
+      return [
+        castIn,
+        findAssembly({
+          panel,
+          castIn,
+          item,
+          way,
+          parts: index.parts,
+          bed,
+          rules,
+          place: where,
+          catalogue: catalogue.items,
+        }),
+      ] as const;
+    }),
+  );
+  const placed = castIns.map((castIn) => place(view, panel, words, castIn));
+  const stops = new Map<string, Placed[]>();
+  for (const entry of placed) {
+    const connection = connectionOf.get(entry.castIn.id);
+    const stop = connection === undefined ? `insert ${entry.castIn.id}` : `connection ${connection}`;
+    stops.set(stop, [...(stops.get(stop) ?? []), entry]);
+  }
+  const stageOf = ({ castIn, place: where }: Placed): 1 | 2 =>
+    drafts.get(castIn)?.stage ?? (where === 'trowelled face' ? 2 : 1);
+  const scatters = findScatters([...stops.values()], drafts, yard.tapeClass);
+  const walk = orderWalk(
+    [...stops.values()].map(
+      (members): Stop<Placed> => ({
+        stage: Math.max(...members.map(stageOf)) === 2 ? 2 : 1,
+        members: members.map((what) => ({ what, at: what.at })),
+      }),
+    ),
+    view.width,
+  );
+  const lettered = letterAssemblies(walk.map(({ castIn }) => drafts.get(castIn) ?? null));
+  const items = walk.map((entry, i): SetOutItem => {
+    const { castIn } = entry;
+    const draft = drafts.get(castIn) ?? null;
+    return {
+      ...entry,
+      number: i + 1,
+      item: castIn.item === null ? null : (index.items.get(castIn.item) ?? null),
+      way: castIn.holding === null ? null : (index.ways.get(castIn.holding) ?? null),
+      connection: connectionOf.get(castIn.id) ?? null,
+      stage: stageOf(entry),
+      assembly: lettered.letters[i]!,
+      tolerance: castIn.tolerance_mm ?? rules.tolerances.position_mm,
+      scatter: scatters.get(castIn)!,
+      crossBar: findCrossBar(view, panel, castIn, draft),
+    };
+  });
+  return {
+    panel,
+    bed,
+    words,
+    outline: panel.outline_mm.map(view.toPlan),
+    openings: panel.openings_mm.map((opening) => opening.map(view.toPlan)),
+    length: view.length,
+    width: view.width,
+    depth: panel.thickness_mm,
+    datum,
+    datumAt: view.datumAt,
+    datumWords: nameDatum(words, datum),
+    faceDown: panel.faceDown,
+    isMirrored: view.isMirrored,
+    form: findFormCheck(
+      panel.outline_mm.map(view.toPlan),
+      view.length,
+      view.width,
+      panel.thickness_mm,
+      view.datumAt,
+      rules.tolerances.form_mm,
+    ),
+    items,
+    groups: findGroups(items),
+    assemblies: lettered.assemblies,
+    problems: [
+      ...checkDatum(panel, view, words),
+      ...castIns.flatMap((castIn) => [...notDecided(panel, castIn), ...(drafts.get(castIn)?.problems ?? [])]),
+    ],
+  };
+}
