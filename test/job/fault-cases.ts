@@ -28,6 +28,12 @@ const edgeTwo = (changes: Json) => [
 ];
 const onEdge = sampleConnection({ face: 'edge', edge: 0, origin_mm: [1000, 90] });
 
+/** A way of holding by one plate, with changes. */
+const held = (id: string, changes: Json): SampleParts => ({
+  parts: [{ id: 'P', name: 'Plate', kind: 'fixing plate', height_mm: 10, reusable: true }],
+  ways: [{ id, name: 'Plate', method: 'stick-on plate', parts: [{ part: 'P', count: 1 }], ...changes }],
+});
+
 /** One thing wrong each: what, the change, and all lines that must come of it. */
 export const faultCases: readonly (readonly [string, SampleParts, readonly string[]])[] = [
   [
@@ -197,6 +203,14 @@ export const faultCases: readonly (readonly [string, SampleParts, readonly strin
     'two inserts in one place',
     { castIns: [...two, sampleCastIn('3', 900, 523.9), sampleCastIn('4', 1100, 524)] },
     ['job.castIns[2].x_mm: insert 3 stands in insert 1 of panel P1; expected them apart'],
+  ],
+  [
+    'another recess than the way of holding leaves',
+    {
+      ...held('PL', { recess_mm: 10 }),
+      castIns: [two[0]!, sampleCastIn('2', 1100, 500, { holding: 'PL', recess_mm: 5 })],
+    },
+    ['job.castIns[1].recess_mm: PL keeps the top 10 mm below the face, the recess says 5 mm; expected 10 mm'],
   ],
   [
     'another face',

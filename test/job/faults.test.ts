@@ -28,15 +28,6 @@ describe('faults of a job file', () => {
       'job.pins.rules.edition: the job pins rules edition 1, but the file holds 2; expected the pinned one',
     ]);
   });
-  it('wants the recess that the holding part leaves', () => {
-    const file = sampleJob({ castIns: [two[0]!, sampleCastIn('2', 1100, 500, { holding: 'PL', recess_mm: 5 })] });
-    const library = file.library as Json; // safe: the sample is written so
-    const parts = [{ id: 'PL', name: 'Plate', kind: 'fixing plate', recess_mm: 10, reusable: true }];
-    expect(faultsOf({ ...file, library: { ...library, holding: { ...(library.holding as Json), parts } } })).toEqual([
-      // safe: as above
-      'job.castIns[1].recess_mm: PL keeps the top 10 mm below the face, the recess says 5 mm; expected 10 mm',
-    ]);
-  });
   it('finds faults of shape and of meaning at once, without faults that only follow from another', () => {
     const lines = faultsOf(
       sampleJob({

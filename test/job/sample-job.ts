@@ -91,6 +91,28 @@ export interface SampleParts {
   readonly connections?: readonly Json[];
   readonly concretes?: readonly Json[];
   readonly rules?: Json;
+  readonly parts?: readonly Json[];
+  readonly ways?: readonly Json[];
+  readonly beds?: readonly Json[];
+  readonly pours?: readonly Json[];
+  readonly revision?: Json;
+}
+
+export function sampleBed(changes: Json = {}): Json {
+  return {
+    id: 'B1',
+    name: 'Bed 1',
+    form: 'timber',
+    sideForm: 'timber',
+    length_mm: 20000,
+    width_mm: 4000,
+    names: { start: 'fixed stop end', finish: 'loose stop end', railA: 'wall rail', railB: 'gangway rail' },
+    ...changes,
+  };
+}
+
+export function samplePour(changes: Json = {}): Json {
+  return { id: 'T1', bed: 'B1', date: '2026-12-14', pieces: [{ panel: 'P1', serial: '1', along_mm: 500 }], ...changes };
 }
 
 export function sampleJob(parts: SampleParts = {}): Json {
@@ -98,19 +120,21 @@ export function sampleJob(parts: SampleParts = {}): Json {
   const pin = (id: string) => ({ id, edition: '1' });
   return {
     format: 'onepour-job',
-    version: 1,
+    version: 2,
     job: {
       project: { name: 'Sample' },
-      pins: { catalogue: pin('cat'), details: pin('det'), holding: pin('hold'), rules: pin('rul') },
+      pins: { catalogue: pin('cat'), details: pin('det'), holding: pin('hold'), rules: pin('rul'), yard: pin('yar') },
+      revision: parts.revision ?? null,
       concretes: parts.concretes ?? [{ id: 'C40', strength28_MPa: 40, ages: [{ age_days: 7, strength_MPa: 28 }] }],
       panels: parts.panels ?? [samplePanel()],
       castIns: parts.castIns ?? [sampleCastIn('1', 900, 500), sampleCastIn('2', 1100, 500)],
       connections: parts.connections ?? [sampleConnection()],
+      pours: parts.pours ?? [],
     },
     library: {
       catalogue: { ...head('onepour-catalogue', 'cat'), items: parts.items ?? [sampleItem()] },
       details: { ...head('onepour-details', 'det'), details: parts.details ?? [] },
-      holding: { ...head('onepour-holding-parts', 'hold'), parts: [] },
+      holding: { ...head('onepour-holding-parts', 'hold'), parts: parts.parts ?? [], ways: parts.ways ?? [] },
       rules: {
         ...head('onepour-rules', 'rul'),
         standard: 'EN 1992-4',
@@ -121,6 +145,12 @@ export function sampleJob(parts: SampleParts = {}): Json {
         environment: 'C3',
         defaults: { cracked: true, engagement_d: 1, boltClass: '8.8' },
         ...parts.rules,
+      },
+      yard: {
+        ...head('onepour-yard', 'yar'),
+        tapeClass: 'II',
+        spares: { share: 0.05, atLeast: 1 },
+        beds: parts.beds ?? [],
       },
     },
   };
