@@ -58,7 +58,7 @@ export function drawText(at: Point, text: string, size: number, style: TextStyle
   };
 }
 
-/** Lines of text below each other, the first at `at`. */
+/** Lines of text below each other, the first at `at`; an empty line leaves its room. */
 export function drawTextLines(
   at: Point,
   lines: readonly string[],
@@ -66,8 +66,9 @@ export function drawTextLines(
   style: TextStyle = {},
 ): readonly TextMark[] {
   const turn = style.turn ?? 0;
-  return lines.map((line, k) => {
+  return lines.flatMap((line, k) => {
+    if (line === '') return [];
     const down = k * size * LINE_STEP;
-    return drawText([at[0] + down * Math.sin(turn), at[1] - down * Math.cos(turn)], line, size, style);
+    return [drawText([at[0] + down * Math.sin(turn), at[1] - down * Math.cos(turn)], line, size, style)];
   });
 }
