@@ -4,10 +4,13 @@ import { anchorageCalc } from './anchorage.ts';
 import { boltCalc } from './bolt.ts';
 import { CalcError } from './calc-error.ts';
 import { carriesAtMostCalc } from './carries-at-most.ts';
+import { chairStackCalc } from './chair-stack.ts';
 import { coatingLifeCalc } from './coating-life.ts';
 import { fixtureForcesCalc } from './fixture-forces.ts';
 import { maturityCalc } from './maturity.ts';
+import { mouldViewCalc } from './mould-view.ts';
 import { strengthAtAgeCalc } from './strength-at-age.ts';
+import { tapePositionCalc } from './tape-position.ts';
 
 /** The contract's version; a breaking change of any calculation raises it. */
 const CONTRACT = 1;
@@ -47,6 +50,9 @@ const CALCULATIONS: readonly Calculation[] = [
   tie(strengthAtAgeCalc),
   tie(maturityCalc),
   tie(coatingLifeCalc),
+  tie(mouldViewCalc),
+  tie(chairStackCalc),
+  tie(tapePositionCalc),
 ];
 
 /** The calculations, a line each: name and what it gives. */

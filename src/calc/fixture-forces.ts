@@ -1,10 +1,11 @@
 import * as z from 'zod';
 import { FixtureError } from '../engine/fixture/fixture-error.ts';
 import { solveFixture } from '../engine/fixture/fixture-forces.ts';
-import { findOutlineFault, isWithinOutline, type OutlineFault } from '../engine/fixture/plate-outline.ts';
+import { findOutlineFault, isWithinOutline } from '../engine/fixture/plate-outline.ts';
 import type { ShearTaking } from '../engine/fixture/shear-shares.ts';
 import type { Point } from '../engine/geometry/point.ts';
 import { CalcError } from './calc-error.ts';
+import { describeOutlineFault } from './outline-fault.ts';
 
 const N_PER_KN = 1000;
 const N_MM_PER_KN_M = 1e6;
@@ -64,7 +65,7 @@ const input = z
   .superRefine((value, context) => {
     const fault = findOutlineFault(value.plate_mm);
     if (fault !== null) {
-      context.addIssue({ code: 'custom', path: ['plate_mm'], message: describeFault(fault) });
+      context.addIssue({ code: 'custom', path: ['plate_mm'], message: describeOutlineFault(fault, 'the plate') });
       return;
     }
     const seen = new Set<string>();
@@ -151,21 +152,6 @@ function pointAlong(degrees: number): Point {
   if (Number.isInteger(quarters)) return quarters % 2 === 0 ? [1, 0] : [0, 1];
   const angle = (degrees * Math.PI) / 180;
   return [Math.cos(angle), Math.sin(angle)];
-}
-
-function describeFault(fault: OutlineFault): string {
-  switch (fault.kind) {
-    case 'too-few-corners':
-      return `has ${fault.count} corners, expected at least 3`;
-    case 'corner-twice':
-      return `corners ${fault.corners[0]} and ${fault.corners[1]} (counted from 0) are the same point, expected each corner once and the last not to repeat the first`;
-    case 'sides-cross':
-      return `sides ${fault.sides[0]} and ${fault.sides[1]} (counted from 0) cross or touch, expected corners in order around the plate`;
-    case 'no-area':
-      return 'all corners lie on one line, expected an outline around an area';
-    default:
-      return fault satisfies never;
-  }
 }
 
 /** The calculation `fixture-forces` of the contract. */
