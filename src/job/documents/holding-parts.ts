@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { holdingMethodNames } from '../../engine/form/holding-methods.ts';
 import { threadNames } from '../../engine/hardware/threads.ts';
 import { label, length, lengthOrZero, text } from './values.ts';
 
@@ -34,19 +35,6 @@ export const holdingPart = z.strictObject({
   packSize: count.default(1),
   leadTime_days: lengthOrZero.nullable().default(null),
 });
-
-/** How an insert is held; what each way asks for is in `engine/form/holding-methods.ts`. */
-export const holdingMethodNames = [
-  'nail-on plate',
-  'stick-on plate',
-  'magnet',
-  'recess former',
-  'template board',
-  'through the side form',
-  'chair',
-  'bridging bar',
-  'tied to the cage',
-] as const;
 
 /** One way in which a yard holds inserts until the concrete is hard: a method with its parts. */
 export const holdingWay = z.strictObject({
