@@ -69,6 +69,7 @@ function expectFrom(issue: z.core.$ZodIssue, path: Path): string {
         ? showValue(issue.values[0])
         : `one of ${issue.values.map((v) => showValue(v)).join(', ')}`;
     case 'invalid_format':
+      if (issue.format === 'date') return 'a day of the calendar as YYYY-MM-DD';
       return 'a text without line breaks that does not start with = + - @ or a space and does not end with a space';
     case 'invalid_union':
       return 'options' in issue && Array.isArray(issue.options)

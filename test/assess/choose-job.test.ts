@@ -8,6 +8,7 @@ import { type ChooseScope, chooseJob } from '../../src/assess/choose/choose-job.
 import { JobDraft } from '../../src/assess/choose/job-draft.ts';
 import type { CastIn } from '../../src/job/documents/cast-in.ts';
 import type { Connection } from '../../src/job/documents/connection.ts';
+import { holdingWay } from '../../src/job/documents/holding-parts.ts';
 import type { JobFile } from '../../src/job/documents/job-file.ts';
 import { indexJob } from '../../src/job/job-index.ts';
 import { readJobDocument } from '../../src/job/read-job-document.ts';
@@ -172,7 +173,7 @@ describe('a job with its choices', () => {
     expect({ ...after, job: { ...after.job, castIns: undone } }).toEqual(file);
   });
 
-  it('takes off a holding part for another thread, and gives a shared detail’s plate to the connection', () => {
+  it('takes off a way of holding for another thread, and gives a shared detail’s plate to the connection', () => {
     const F20 = makeItem('F20', 140, { thread: 'M20', bodyDiameter_mm: 32 });
     const detail = { id: 'T1', name: 'Bracket', fixture: sampleFixture(), item: null };
     const row = makeRow([heavy, light]);
@@ -184,24 +185,14 @@ describe('a job with its choices', () => {
         ...job.library,
         holding: {
           ...job.library.holding,
-          parts: [
-            {
-              id: 'PL16',
-              name: 'Plate M16',
-              kind: 'fixing plate',
-              thread: 'M16',
-              height_mm: null,
-              recess_mm: 0,
-              reusable: true,
-            },
-          ] as const,
+          ways: [holdingWay.parse({ id: 'PL16', name: 'Plate M16', method: 'stick-on plate', thread: 'M16' })],
         },
       },
       job: { ...job.job, castIns: job.job.castIns.map((castIn) => ({ ...castIn, holding: 'PL16' })) },
     };
     const { file: after, choices } = chooseJob(held, EACH, { ...SWAP_ONLY, drills: true });
     expect(choices[0]!.ranked[0]!.consequences).toEqual([
-      'holding part PL16 for M16 taken off: choose one for M20',
+      'way of holding PL16 for M16 taken off: choose one for M20',
       expect.stringContaining('no longer that of detail T1'),
     ]);
     expect(after.job.castIns.map(({ item, holding }) => [item, holding])).toEqual([

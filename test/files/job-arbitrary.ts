@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { panel as panelSchema } from '../../src/job/documents/panel.ts';
 import { frameOf, placeInPlate } from '../../src/job/face-frame.ts';
-import { type Json, sampleCastIn, sampleItem, sampleJob, samplePanel } from '../job/sample-job.ts';
+import { type Json, sampleBed, sampleCastIn, sampleItem, sampleJob, samplePanel } from '../job/sample-job.ts';
 
 /** Random jobs that are right, as plain JSON: words with odd signs, panels of both hands, plates turned, everything optional now and then. */
 
@@ -146,13 +146,28 @@ const panel = fc
       ],
     ),
     edges: fc.constantFrom([], [{ edge: 1, batter_deg: 5 }]),
+    inForm: fc.record({
+      turn_deg: fc.constantFrom(0, 90, 180, 270),
+      datum: fc.constantFrom('bottom-left', 'bottom-right', 'top-left', 'top-right'),
+    }),
     reinforcement: maybe(
-      fc.constant({
-        bars: [{ face: 'inside', direction_deg: 0, diameter_mm: 8, spacing_mm: 200, cover_mm: 30 }],
-        edge: 'bar',
-        stirrupSpacing_mm: null,
-        limitsCrackWidth: true,
-        yield_MPa: 500,
+      fc.record({
+        bars: fc.tuple(
+          fc.record({
+            face: fc.constant('inside'),
+            direction_deg: fc.constant(0),
+            diameter_mm: fc.constant(8),
+            spacing_mm: fc.constant(200),
+            cover_mm: fc.constant(30),
+            kind: fc.constantFrom('bars', 'mesh', 'strand'),
+            through_mm: maybe(fc.tuple(millimetre(0, 4000), millimetre(0, 3000))),
+            endCover_mm: maybe(millimetre(0, 60)),
+          }),
+        ),
+        edge: fc.constant('bar'),
+        stirrupSpacing_mm: fc.constant(null),
+        limitsCrackWidth: fc.constant(true),
+        yield_MPa: fc.constant(500),
       }),
     ),
   })
@@ -186,6 +201,67 @@ const hole = fc.record({
   isNamed: fc.boolean(),
 });
 
+const part = (id: string, kind: string, more: Json = {}): Json => ({ id, name: id, kind, reusable: true, ...more });
+
+/** The holding parts of a yard, and one way of holding with the recess that the inserts have. */
+const holding = fc.record({
+  lossPerUse: millimetre(0, 1),
+  turnRound_days: fc.nat(9),
+  packSize: fc.integer({ min: 1, max: 100 }),
+  leadTime_days: maybe(millimetre(0, 40)),
+  method: fc.constantFrom('nail-on plate', 'stick-on plate', 'recess former', 'bridging bar', 'chair'),
+  thread: maybe(fc.constant('M16')),
+  chairSink_mm: millimetre(0, 3),
+  scatter: maybe(fc.record({ position_mm: millimetre(1, 5), level_mm: millimetre(1, 5) })),
+});
+
+/** Pours of one panel on one long bed, apart from each other where they are planned at all. */
+const pours = fc
+  .tuple(
+    fc.array(fc.record({ remarks: fc.array(words, { maxLength: 2 }), strengthAtStrip_MPa: maybe(millimetre(5, 30)) }), {
+      maxLength: 2,
+    }),
+    fc.array(fc.record({ isPlanned: fc.boolean(), revision: maybe(words) }), { minLength: 1, maxLength: 3 }),
+  )
+  .map(
+    ([heads, pieces]) =>
+      (panelMark: string): Json[] =>
+        heads.map((head, i) => ({
+          ...head,
+          id: `T${i}`,
+          bed: 'B1',
+          date: `2026-12-1${i}`,
+          pieces: pieces.map(({ isPlanned, revision }, k) => ({
+            panel: panelMark,
+            serial: `${i}.${k}`,
+            revision,
+            along_mm: isPlanned ? 500.5 + 5000 * k : null,
+          })),
+        })),
+  );
+
+const size = fc.oneof(
+  fc.record({ kind: fc.constant('round'), diameter_mm: millimetre(20, 90), depth_mm: millimetre(20, 90) }),
+  fc.record({
+    kind: fc.constant('box'),
+    width_mm: millimetre(20, 90),
+    height_mm: millimetre(20, 90),
+    depth_mm: millimetre(20, 90),
+  }),
+);
+
+const crossBar = fc.record({
+  direction_deg: fc.oneof(fc.constant(0), millimetre(-360, 360)),
+  diameter_mm: maybe(millimetre(4, 12)),
+  length_mm: maybe(millimetre(100, 400)),
+});
+
+const revision = fc.record({
+  letter: words,
+  status: fc.constantFrom('preliminary', 'for approval', 'for construction', 'void'),
+  date: fc.constantFrom('2026-11-30', '2024-02-29'),
+});
+
 /** A job of one panel with one plate on two inserts and some other cast-in items. */
 export const jobArbitrary: fc.Arbitrary<Json> = fc
   .record({
@@ -202,6 +278,15 @@ export const jobArbitrary: fc.Arbitrary<Json> = fc
     noPlate: fc.boolean(),
     actions,
     recess_mm: fc.constantFrom(0, 7.5),
+    crossBar: maybe(crossBar),
+    tolerance_mm: maybe(millimetre(1, 20)),
+    size: maybe(size),
+    holding,
+    isHeld: fc.boolean(),
+    pours,
+    revision: maybe(revision),
+    tapeClass: fc.constantFrom('I', 'II'),
+    north_deg: maybe(millimetre(-180, 180)),
     description: maybe(words),
     rest: fc.record({
       packers_mm: fc.constantFrom(0, 12.5),
@@ -243,7 +328,19 @@ export const jobArbitrary: fc.Arbitrary<Json> = fc
       ],
       holes: draw.hasSpareHole ? [...holes, { ...holes[0]!, id: 'spare' }] : holes,
     };
+    const { method, thread, chairSink_mm, scatter, ...stock } = draw.holding;
+    const way = {
+      ...{ id: 'W', name: 'Way', method, thread, recess_mm: draw.recess_mm, scatter },
+      parts: [{ part: 'P', count: 2, per: 'group' }],
+      ...(method === 'chair' ? { chairs: ['CH'], chairSink_mm } : {}),
+    };
     return sampleJob({
+      parts: [part('P', 'pad', stock), part('CH', 'chair', { height_mm: 60 })],
+      ways: [way],
+      beds: [sampleBed({ width_mm: 4100, north_deg: draw.north_deg })],
+      pours: draw.pours(mark),
+      ...(draw.revision === null ? {} : { revision: draw.revision }),
+      yard: { tapeClass: draw.tapeClass },
       items: [draw.item],
       panels: [draw.panel],
       castIns: [
@@ -253,9 +350,18 @@ export const jobArbitrary: fc.Arbitrary<Json> = fc
             face: draw.face,
             recess_mm: draw.recess_mm,
             description: draw.description,
+            crossBar: draw.crossBar,
+            tolerance_mm: draw.tolerance_mm,
+            holding: draw.isHeld ? 'W' : null,
           }),
         ),
-        sampleCastIn('L', 2500, 300, { panel: mark, role: 'lifting', item: null, description: 'Lifter' }),
+        sampleCastIn('L', 2500, 300, {
+          panel: mark,
+          role: 'lifting',
+          item: null,
+          description: 'Lifter',
+          size: draw.size,
+        }),
       ],
       connections: [
         {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { sampleBed } from '../job/sample-job.ts';
 import { messagesOf, readSchedulesWith, readWith, sampleSchedules } from './schedules.ts';
 
 /** What is typed wrong: file, piece, what is typed for it, and every message that must come of it. */
@@ -39,7 +40,7 @@ const cases: readonly (readonly [string, string, string, string, readonly string
     ',type,',
     ',Gattung,',
     [
-      'inserts.csv row 1, column Gattung: the heading Gattung is not known; expected one of key, type, description, edge, recess_mm, holding, hole, slot_mm, slot_angle_deg, takes_shear, hole_x_mm, hole_y_mm',
+      'inserts.csv row 1, column Gattung: the heading Gattung is not known; expected one of key, type, description, edge, recess_mm, holding, cross_bar_direction_deg, cross_bar_diameter_mm, cross_bar_length_mm, tolerance_mm, size_diameter_mm, size_width_mm, size_height_mm, size_depth_mm, hole, slot_mm, slot_angle_deg, takes_shear, hole_x_mm, hole_y_mm',
     ],
   ],
   [
@@ -382,5 +383,87 @@ describe('faults of schedules', () => {
           `inserts.csv row ${row}, column hole_mm: a hole, but the connection has no plate; expected an empty cell`,
       ),
     );
+  });
+});
+
+describe('pours.csv', () => {
+  const heading = 'pour,bed,date,strength_at_strip_MPa,panel,serial,along_mm';
+  const rest = {
+    format: 'onepour-schedules',
+    version: 1,
+    library: {
+      yard: {
+        ...{ format: 'onepour-yard', version: 1, id: 'y', edition: '1', name: 'Y', tapeClass: 'II' },
+        spares: { share: 0, atLeast: 0 },
+        beds: [sampleBed()],
+      },
+    },
+    pours: { T1: { remarks: ['Cold night'] } },
+  };
+  const readPours = (rows: readonly string[], changes: object = {}) =>
+    readSchedulesWith({
+      'pours.csv': [heading, ...rows].join('\n'),
+      'job.json': JSON.stringify({ ...rest, ...changes }),
+    });
+
+  it('makes one pour of the rows with one name, each row a piece', () => {
+    const reading = readPours(['T1,B1,2026-12-14,15,P1,1,500', 'T2,B1,2026-12-15,,P1,3,', 'T1,B1,2026-12-14,15,P1,2,']);
+    expect(messagesOf(reading)).toEqual([]);
+    expect(reading.ok && reading.file.job.pours).toEqual([
+      {
+        ...{ id: 'T1', bed: 'B1', date: '2026-12-14', strengthAtStrip_MPa: 15, remarks: ['Cold night'] },
+        pieces: [
+          { panel: 'P1', serial: '1', revision: null, along_mm: 500 },
+          { panel: 'P1', serial: '2', revision: null, along_mm: null },
+        ],
+      },
+      {
+        ...{ id: 'T2', bed: 'B1', date: '2026-12-15', strengthAtStrip_MPa: null, remarks: [] },
+        pieces: [{ panel: 'P1', serial: '3', revision: null, along_mm: null }],
+      },
+    ]);
+  });
+  it('tells rows of one pour that do not agree, days that are none and names that nothing has', () => {
+    expect(messagesOf(readPours(['T1,B1,2026-12-14,15,P1,1,', 'T1,B1,2026-12-15,,P1,2,']))).toEqual([
+      'pours.csv row 3, column date: 2026-12-15 here, but 2026-12-14 in row 2 of the same pour; expected the same in all rows of a pour',
+      'pours.csv row 3, column strength_at_strip_MPa: nothing here, but 15 in row 2 of the same pour; expected the same in all rows of a pour',
+    ]);
+    expect(messagesOf(readPours(['T1,B1,2026-02-30,,P1,1,']))).toEqual([
+      'pours.csv row 2, column date: "2026-02-30" is not allowed; expected a day of the calendar as YYYY-MM-DD',
+    ]);
+    expect(messagesOf(readPours(['T1,B2,2026-12-14,,P1,1,', 'T1,B2,2026-12-14,,P7,2,']))).toEqual([
+      'pours.csv row 2, column bed: there is no bed B2; expected one of B1',
+      'pours.csv row 3, column panel: there is no panel P7; expected one of P1',
+    ]);
+    expect(messagesOf(readPours(['T1,B1,2026-12-14,,P1,1,'], { pours: { T9: { remarks: ['x'] } } }))).toEqual([
+      'job.json, pours.T9: T9 is in no schedule',
+    ]);
+  });
+});
+
+describe('the room of things without a type', () => {
+  const withSize = (columns: string, cells: string) => {
+    const [heading, ...rows] = sampleSchedules['inserts.csv']!.split('\n');
+    const blank = columns.replace(/[^,]/g, '');
+    const all = [
+      `${heading},description,${columns}`,
+      ...rows.map((row) => `${row},,${blank}`),
+      `P1,3,duct,,outside,2000,500,,,Tube,${cells}`,
+    ];
+    return readSchedulesWith({ 'inserts.csv': all.join('\n') });
+  };
+  it('is round from a diameter, a box from width and height, and not both', () => {
+    const columns = 'size_diameter_mm,size_width_mm,size_height_mm,size_depth_mm';
+    const round = withSize(columns, '60,,,180');
+    expect(round.ok && round.file.job.castIns[2]!.size).toEqual({ kind: 'round', diameter_mm: 60, depth_mm: 180 });
+    const box = withSize(columns, ',150,160,10');
+    const size = { kind: 'box', width_mm: 150, height_mm: 160, depth_mm: 10 };
+    expect(box.ok && box.file.job.castIns[2]!.size).toEqual(size);
+    expect(messagesOf(withSize(columns, '60,150,,180'))).toEqual([
+      'inserts.csv row 4, column size_width_mm: a diameter is given as well; expected a diameter, or width and height',
+    ]);
+    expect(messagesOf(withSize(columns, ',150,160,'))).toEqual([
+      'inserts.csv row 4, column size_depth_mm: the cell is empty; expected a number in mm',
+    ]);
   });
 });

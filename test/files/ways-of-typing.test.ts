@@ -91,6 +91,7 @@ describe('ways of typing a schedule', () => {
       'no job.json: no standard details, zones or reinforcement are known',
       'permanent keys are made from marks where the schedules give none: a renamed item counts as a new one',
       'no rules given: EN 1992-4, recommended values, γ_c 1.5, cracked concrete, bolts of class 8.8',
+      'no yard given: no beds, tapes of class II',
     ]);
   });
   it('reads a folder without loads as not checked', () => {

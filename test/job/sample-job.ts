@@ -96,6 +96,7 @@ export interface SampleParts {
   readonly beds?: readonly Json[];
   readonly pours?: readonly Json[];
   readonly revision?: Json;
+  readonly yard?: Json;
 }
 
 export function sampleBed(changes: Json = {}): Json {
@@ -151,6 +152,7 @@ export function sampleJob(parts: SampleParts = {}): Json {
         tapeClass: 'II',
         spares: { share: 0.05, atLeast: 1 },
         beds: parts.beds ?? [],
+        ...parts.yard,
       },
     },
   };

@@ -78,6 +78,7 @@ export function assembleLibrary(items: readonly Draft[], { rest, sources, assump
       `no rules given: ${defaultRules.name}, γ_c ${partialFactors.concrete}, ${defaults.cracked ? 'cracked' : 'uncracked'} concrete, bolts of class ${defaults.boltClass}`,
     );
   }
+  if (library.yard === undefined) assumptions.add(`no yard given: no beds, tapes of class ${defaultYard.tapeClass}`);
   return {
     catalogue: { format: 'onepour-catalogue', version: 1, ...(library.catalogue ?? catalogueHead), items },
     details: library.details ?? emptyDetails,

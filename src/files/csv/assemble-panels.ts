@@ -1,3 +1,4 @@
+import { isRecord } from '../../job/json-record.ts';
 import { type Assembly, copyFromRest, fillKey } from './assembly.ts';
 import { insertSchedule, panelSchedule } from './columns.ts';
 import { type Draft, fillRecord } from './records.ts';
@@ -101,11 +102,29 @@ function addOutline(draft: Draft, row: Row, path: readonly (string | number)[], 
   }
 }
 
+/** Gives the room of a cast-in item its kind: round from a diameter, a box from width and height. */
+function nameSize(draft: Draft, row: Row, path: readonly (string | number)[], { sources, faults }: Assembly): void {
+  if (!isRecord(draft.size)) return;
+  const isRound = draft.size.diameter_mm !== undefined;
+  draft.size = { kind: isRound ? 'round' : 'box', ...draft.size };
+  const extra = ['width_mm', 'height_mm'].filter((key) => isRound && row.cells.has(`size_${key}`));
+  for (const key of extra) {
+    sources.silence([...path, 'size', key]);
+    const column = `size_${key}`;
+    const text = 'a diameter is given as well; expected a diameter, or width and height';
+    faults.push(
+      tableFault(insertSchedule.file, row.number, column, String(row.cells.get(column)), 'an empty cell', text),
+    );
+  }
+}
+
 /** Cast-in items from inserts.csv. */
 export function assembleCastIns(table: Table, assembly: Assembly): Draft[] {
   return table.rows.map((row, i) => {
-    const draft = fillRecord(insertSchedule, row, ['job', 'castIns', i], assembly.sources);
+    const path = ['job', 'castIns', i];
+    const draft = fillRecord(insertSchedule, row, path, assembly.sources);
     fillKey(draft, `insert ${JSON.stringify([draft.panel, draft.id])}`, assembly);
+    nameSize(draft, row, path, assembly);
     return draft;
   });
 }

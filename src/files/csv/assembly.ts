@@ -11,6 +11,7 @@ export interface Tables {
   readonly connections: Table;
   readonly loads: Table;
   readonly catalogue: Table;
+  readonly pours: Table;
 }
 
 /** What is put together while schedules are read. */

@@ -62,6 +62,9 @@ export const panelSchedule: Schedule = {
     { name: 'openings_mm', kind: 'outlines', to: placeOf('openings_mm'), ifBlank: [] },
     text('drawn_face', 'drawnFace'),
     text('face_down', 'faceDown'),
+    numberOr('form_turn_deg', 'inForm.turn_deg', 0),
+    textOr('datum', 'inForm.datum', 'bottom-left'),
+    textOr('handed_of', 'handedOf', null),
   ],
 };
 
@@ -80,6 +83,14 @@ export const insertSchedule: Schedule = {
     number('y_mm', 'y_mm'),
     numberOr('recess_mm', 'recess_mm', 0),
     textOr('holding', 'holding', null),
+    optional('cross_bar_direction_deg', 'number', 'crossBar.direction_deg'),
+    optional('cross_bar_diameter_mm', 'number', 'crossBar.diameter_mm'),
+    optional('cross_bar_length_mm', 'number', 'crossBar.length_mm'),
+    numberOr('tolerance_mm', 'tolerance_mm', null),
+    optional('size_diameter_mm', 'number', 'size.diameter_mm'),
+    optional('size_width_mm', 'number', 'size.width_mm'),
+    optional('size_height_mm', 'number', 'size.height_mm'),
+    optional('size_depth_mm', 'number', 'size.depth_mm'),
     optional('connection', 'text'),
     optional('hole', 'text'),
     optional('hole_mm', 'number'),
@@ -183,6 +194,25 @@ export const catalogueSchedule: Schedule = {
   ],
 };
 
+/** What all rows of one pour say alike. */
+export const pourColumns: readonly Column[] = [
+  text('pour', 'id'),
+  text('bed', 'bed'),
+  text('date', 'date'),
+  numberOr('strength_at_strip_MPa', 'strengthAtStrip_MPa', null),
+];
+
+/** What each row says of its piece. */
+export const pieceColumns: readonly Column[] = [
+  text('panel', 'panel'),
+  text('serial', 'serial'),
+  textOr('revision', 'revision', null),
+  numberOr('along_mm', 'along_mm', null),
+];
+
+/** One row a piece. */
+export const pourSchedule: Schedule = { file: 'pours.csv', columns: [...pourColumns, ...pieceColumns] };
+
 /** All schedules of a folder. */
 export const schedules: readonly Schedule[] = [
   panelSchedule,
@@ -190,4 +220,5 @@ export const schedules: readonly Schedule[] = [
   connectionSchedule,
   loadSchedule,
   catalogueSchedule,
+  pourSchedule,
 ];

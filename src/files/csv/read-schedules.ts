@@ -1,3 +1,4 @@
+import { JOB_FILE_VERSION } from '../../job/documents/job-file.ts';
 import type { DocumentFault, Fault } from '../../job/fault.ts';
 import { findNearestWord } from '../../job/nearest-word.ts';
 import { readJobDocument } from '../../job/read-job-document.ts';
@@ -5,6 +6,7 @@ import type { FileTexts, JobReading } from '../job-reading.ts';
 import { assembleConnections } from './assemble-connections.ts';
 import { assembleItems, assembleLibrary, pinOf } from './assemble-library.ts';
 import { assembleCastIns, assemblePanels } from './assemble-panels.ts';
+import { assemblePours } from './assemble-pours.ts';
 import type { Assembly, Tables } from './assembly.ts';
 import {
   catalogueSchedule,
@@ -12,6 +14,7 @@ import {
   insertSchedule,
   loadSchedule,
   panelSchedule,
+  pourSchedule,
   type Schedule,
   schedules,
 } from './columns.ts';
@@ -22,9 +25,9 @@ import { readTable, type Table } from './table.ts';
 /** Marks in job.json that no schedule has. */
 function checkRestNames(
   rest: Rest,
-  lists: Readonly<Record<'panels' | 'types' | 'connections', readonly unknown[]>>,
+  lists: Readonly<Record<'panels' | 'types' | 'connections' | 'pours', readonly unknown[]>>,
 ): Fault[] {
-  return (['panels', 'types', 'connections'] as const).flatMap((kind) =>
+  return (['panels', 'types', 'connections', 'pours'] as const).flatMap((kind) =>
     Object.keys(rest[kind]).flatMap((name): Fault[] => {
       if (lists[kind].includes(name)) return [];
       const near = findNearestWord(name, lists[kind].map(String));
@@ -85,20 +88,14 @@ function checkOtherFiles(files: FileTexts): { readonly faults: Fault[]; readonly
 
 /** Faults in the order in which a person meets them: file by file, row by row. */
 function sortFaults(faults: readonly Fault[]): Fault[] {
-  const order = [
-    panelSchedule.file,
-    insertSchedule.file,
-    connectionSchedule.file,
-    loadSchedule.file,
-    catalogueSchedule.file,
-  ];
+  const order = schedules.map(({ file }) => file);
   const rank = (fault: Fault) => (order.includes(fault.file) ? order.indexOf(fault.file) : order.length);
   return [...faults].sort((a, b) => rank(a) - rank(b) || (a.row ?? 0) - (b.row ?? 0));
 }
 
 /**
- * Reads a job from schedules: panels.csv, inserts.csv, connections.csv and catalogue.csv, loads.csv if there are loads, and job.json for
- * what schedules cannot say. All faults at once; with any fault there is no job.
+ * Reads a job from schedules: panels.csv, inserts.csv, connections.csv and catalogue.csv, loads.csv if there are loads, pours.csv if pours are
+ * planned, and job.json for what schedules cannot say. All faults at once; with any fault there is no job.
  */
 export function readSchedules(files: FileTexts): JobReading {
   const tables: Tables = {
@@ -107,6 +104,7 @@ export function readSchedules(files: FileTexts): JobReading {
     connections: openTable(connectionSchedule, files, true),
     loads: openTable(loadSchedule, files, false),
     catalogue: openTable(catalogueSchedule, files, true),
+    pours: openTable(pourSchedule, files, false),
   };
   const rest = readRest(files.get(REST_FILE));
   const others = checkOtherFiles(files);
@@ -128,18 +126,20 @@ export function readSchedules(files: FileTexts): JobReading {
   const { panels, concretes } = assemblePanels(tables.panels, assembly);
   const castIns = assembleCastIns(tables.inserts, assembly);
   const connections = assembleConnections(tables, panels, castIns, assembly);
+  const pours = assemblePours(tables.pours, assembly);
   const items = assembleItems(tables.catalogue, assembly);
   const library = assembleLibrary(items, assembly);
   const names = {
     panels: panels.map((p) => p.mark),
     types: items.map((t) => t.id),
     connections: connections.map((c) => c.mark),
+    pours: pours.map((p) => p.id),
   };
   assembly.faults.push(...checkRestNames(assembly.rest, names));
-  assembly.sources.add(['job', 'project'], { file: REST_FILE, path: ['project'] });
+  for (const name of ['project', 'revision']) assembly.sources.add(['job', name], { file: REST_FILE, path: [name] });
   const document = {
     format: 'onepour-job',
-    version: 1,
+    version: JOB_FILE_VERSION,
     job: {
       project: assembly.rest.project ?? { name: 'Job from schedules' },
       pins: {
@@ -153,6 +153,8 @@ export function readSchedules(files: FileTexts): JobReading {
       panels,
       castIns,
       connections,
+      revision: assembly.rest.revision ?? null,
+      pours,
     },
     library,
   };

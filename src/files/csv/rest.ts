@@ -14,7 +14,6 @@ const rest = z.strictObject({
   version: z.literal(1),
   project: z.unknown().optional(),
   revision: z.unknown().optional(),
-  pours: list,
   concretes: z.array(z.unknown()).default([]),
   library: z
     .strictObject({
@@ -38,6 +37,8 @@ const rest = z.strictObject({
       z.strictObject({ hangers: list, hairpins: list, fixture: z.unknown().optional(), inserts: list }),
     )
     .default({}),
+  /** By name. */
+  pours: z.record(z.string(), z.strictObject({ remarks: list })).default({}),
 });
 
 export type Rest = z.infer<typeof rest>;
@@ -55,6 +56,7 @@ const restKeys = [
   'hairpins',
   'fixture',
   'inserts',
+  'remarks',
 ];
 
 /** Nothing beside the schedules. */
@@ -66,6 +68,7 @@ export const emptyRest: Rest = {
   panels: {},
   types: {},
   connections: {},
+  pours: {},
 };
 
 /** Reads the file beside the schedules; `undefined`: there is none. */

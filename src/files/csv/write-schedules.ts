@@ -14,6 +14,9 @@ import {
   insertSchedule,
   loadSchedule,
   panelSchedule,
+  pieceColumns,
+  pourColumns,
+  pourSchedule,
   type Schedule,
 } from './columns.ts';
 import { writeRecord } from './records.ts';
@@ -106,8 +109,15 @@ function writeRest(file: JobFile, untyped: ReadonlySet<Connection>): string {
     format: 'onepour-schedules',
     version: 1,
     project: job.project,
+    ...(job.revision === null ? {} : { revision: job.revision }),
     concretes: [...job.concretes],
-    library: { catalogue, details: library.details, holding: library.holding, rules: library.rules },
+    library: {
+      catalogue,
+      details: library.details,
+      holding: library.holding,
+      rules: library.rules,
+      yard: library.yard,
+    },
     panels: Object.fromEntries(
       job.panels
         .filter((p) => p.zones.length + p.edges.length > 0 || p.reinforcement !== null)
@@ -129,6 +139,9 @@ function writeRest(file: JobFile, untyped: ReadonlySet<Connection>): string {
             ...(untyped.has(c) ? { fixture: c.fixture, inserts: [...c.inserts] } : {}),
           },
         ]),
+    ),
+    pours: Object.fromEntries(
+      job.pours.filter(({ remarks }) => remarks.length > 0).map(({ id, remarks }) => [id, { remarks: [...remarks] }]),
     ),
   };
   return `${JSON.stringify(rest, null, 2)}\n`;
@@ -157,6 +170,9 @@ export function writeSchedules(file: JobFile): FileTexts {
       ? []
       : actions.combinations.map((load) => writeRecord(loadSchedule.columns, load).set('connection', mark)),
   );
+  const pourRows = job.pours.flatMap((pour) =>
+    pour.pieces.map((piece) => new Map([...writeRecord(pourColumns, pour), ...writeRecord(pieceColumns, piece)])),
+  );
   return new Map([
     [
       panelSchedule.file,
@@ -181,6 +197,7 @@ export function writeSchedules(file: JobFile): FileTexts {
         library.catalogue.items.map((item) => writeRecord(catalogueSchedule.columns, item)),
       ),
     ],
+    ...(pourRows.length === 0 ? [] : [[pourSchedule.file, writeTable(pourSchedule, pourRows)] as const]),
     [REST_FILE, writeRest(file, untyped)],
   ]);
 }
