@@ -6,10 +6,15 @@ const ROOMS = {
   calc: { rooms: ['engine'], packages: ['zod'], pure: true },
   job: { rooms: ['engine'], packages: ['zod'], pure: true },
   assess: { rooms: ['engine', 'job'], packages: [], pure: true },
-  files: { rooms: ['job'], packages: ['zod', 'csv-parse', 'csv-stringify'], pure: true },
+  drawing: { rooms: ['engine', 'job', 'assess'], packages: [], pure: true },
+  files: {
+    rooms: ['job', 'drawing'],
+    packages: ['zod', 'csv-parse', 'csv-stringify', 'pdfkit', '@types/pdfkit', 'uqr'],
+    pure: true,
+  },
   cli: {
-    rooms: ['engine', 'calc', 'job', 'assess', 'files'],
-    packages: ['zod', 'commander'],
+    rooms: ['engine', 'calc', 'job', 'assess', 'drawing', 'files'],
+    packages: ['zod', 'commander', 'dejavu-fonts-ttf'],
     pure: false,
   },
 };

@@ -103,9 +103,10 @@ function listCandidates(
       if (!isInside(box, frame)) continue;
       if (obstacles.some((obstacle) => doBoxesOverlap(box, obstacle))) continue;
       if (anchors.some((anchor) => doBoxesOverlap(box, anchor))) continue;
-      if (lines.some(([from, to]) => doesSegmentMeetBox(from, to, box))) continue;
+      if (lines.some((line) => doesSegmentMeetBox(line[0], line[1], box))) continue;
       const leader = distance === 0 ? null : drawLeader(wish, box);
-      if (leader !== null && anchors.some((anchor, i) => i !== own && doesSegmentMeetBox(...leader, anchor))) continue;
+      if (leader !== null && anchors.some((anchor, i) => i !== own && doesSegmentMeetBox(leader[0], leader[1], anchor)))
+        continue;
       candidates.push({ box, leader, grown: growBox(box, gap / 2), cost: distance + k / 100 });
     }
   }
@@ -150,12 +151,13 @@ function findBest(options: readonly Candidate[], own: number, chosen: readonly (
 /** Cost of a place beside those of the others; Infinity where it cannot be. */
 function costBeside(option: Candidate, own: number, chosen: readonly (Candidate | null)[]): number {
   let cost = option.cost;
-  for (const [k, other] of chosen.entries()) {
+  for (let k = 0; k < chosen.length; k++) {
+    const other = chosen[k] ?? null;
     if (other === null || k === own) continue;
     if (doBoxesOverlap(option.grown, other.grown)) return Infinity;
-    if (option.leader !== null && doesSegmentMeetBox(...option.leader, other.grown)) return Infinity;
+    if (option.leader !== null && doesSegmentMeetBox(option.leader[0], option.leader[1], other.grown)) return Infinity;
     if (other.leader === null) continue;
-    if (doesSegmentMeetBox(...other.leader, option.grown)) return Infinity;
+    if (doesSegmentMeetBox(other.leader[0], other.leader[1], option.grown)) return Infinity;
     if (option.leader !== null && doSegmentsCross(...option.leader, ...other.leader)) cost += CROSSING_COST;
   }
   return cost;

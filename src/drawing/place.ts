@@ -6,8 +6,6 @@ export interface Placement {
   readonly scale?: number;
   readonly turn?: number;
   readonly move?: Point;
-  /** By how much texts grow; 1 as a rule, since their size is one of paper. The scale of the drawing where paper becomes world. */
-  readonly textScale?: number;
 }
 
 /** Where a placement puts a point. */
@@ -16,13 +14,13 @@ export function placePoint([x, y]: Point, { scale = 1, turn = 0, move = [0, 0] }
   return [move[0] + scale * (c * x - s * y), move[1] + scale * (s * x + c * y)];
 }
 
-/** Puts marks elsewhere, such as a panel at 1:1 on a sheet at 1:20 (`scale: 1 / 20`). Widths of pens stay, as they are of paper. */
+/** Puts marks elsewhere, such as a panel at 1:1 on a sheet at 1:20 (`scale: 1 / 20`). Sizes of text and widths of pens stay: they are of paper. */
 export function placeMarks(marks: readonly Mark[], placement: Placement): readonly Mark[] {
   return marks.map((mark) => placeMark(mark, placement));
 }
 
 function placeMark(mark: Mark, placement: Placement): Mark {
-  const { scale = 1, turn = 0, textScale = 1 } = placement;
+  const { scale = 1, turn = 0 } = placement;
   const put = (point: Point) => placePoint(point, placement);
   switch (mark.kind) {
     case 'line':
@@ -36,7 +34,7 @@ function placeMark(mark: Mark, placement: Placement): Mark {
     case 'arc':
       return { ...mark, at: put(mark.at), radius: mark.radius * scale, from: mark.from + turn, to: mark.to + turn };
     case 'text':
-      return { ...mark, at: put(mark.at), size: mark.size * textScale, turn: mark.turn + turn };
+      return { ...mark, at: put(mark.at), turn: mark.turn + turn };
     case 'symbol':
       return { ...mark, at: put(mark.at), scale: mark.scale * scale, turn: mark.turn + turn };
   }
@@ -47,9 +45,22 @@ export function expandSymbols(marks: readonly Mark[]): readonly Mark[] {
   if (!marks.some((mark) => mark.kind === 'symbol')) return marks;
   return marks.flatMap((mark) =>
     mark.kind === 'symbol'
-      ? expandSymbols(
-          placeMarks(mark.shape, { scale: mark.scale, turn: mark.turn, move: mark.at, textScale: mark.scale }),
-        )
+      ? expandSymbols(placeMarks(mark.shape, { scale: mark.scale, turn: mark.turn, move: mark.at }))
       : mark,
   );
+}
+
+/** A circle as a polygon whose sides are at most about 0.01 mm off it on paper. */
+export function circleRing(at: Point, radius: number): readonly Point[] {
+  const sides = Math.max(24, Math.ceil(Math.PI / Math.sqrt(0.02 / Math.max(radius, 1))));
+  return Array.from({ length: sides }, (_, k): Point => {
+    const angle = (2 * Math.PI * k) / sides;
+    return [at[0] + radius * Math.cos(angle), at[1] + radius * Math.sin(angle)];
+  });
+}
+
+/** Angle that an arc goes through, counter-clockwise [rad, 0 to 2π]. */
+export function findSweep({ from, to }: { readonly from: number; readonly to: number }): number {
+  const whole = 2 * Math.PI;
+  return (((to - from) % whole) + whole) % whole;
 }

@@ -13,20 +13,25 @@ export function doSegmentsCross(a: Point, b: Point, c: Point, d: Point): boolean
 
 /** Whether a part of a segment lies inside a box (clipping by Liang and Barsky); one that only touches its rim does not. */
 export function doesSegmentMeetBox(from: Point, to: Point, { x, y, width, height }: Box): boolean {
+  // Most segments and boxes lie apart: told without a division.
+  if (Math.max(from[0], to[0]) <= x || Math.min(from[0], to[0]) >= x + width) return false;
+  if (Math.max(from[1], to[1]) <= y || Math.min(from[1], to[1]) >= y + height) return false;
+  // Where along the segment it enters and leaves the strips between the sides of the box, by x and by y.
+  const dx = to[0] - from[0];
+  const dy = to[1] - from[1];
   let enter = 0;
   let leave = 1;
-  const low = [x, y];
-  const high = [x + width, y + height];
-  for (const axis of [0, 1] as const) {
-    const start = from[axis];
-    const run = to[axis] - start;
-    if (run === 0) {
-      if (start <= low[axis]! || start >= high[axis]!) return false;
-      continue;
-    }
-    const [a, b] = [(low[axis]! - start) / run, (high[axis]! - start) / run];
-    enter = Math.max(enter, Math.min(a, b));
-    leave = Math.min(leave, Math.max(a, b));
+  if (dx !== 0) {
+    const low = (x - from[0]) / dx;
+    const high = (x + width - from[0]) / dx;
+    enter = Math.max(enter, Math.min(low, high));
+    leave = Math.min(leave, Math.max(low, high));
+  }
+  if (dy !== 0) {
+    const low = (y - from[1]) / dy;
+    const high = (y + height - from[1]) / dy;
+    enter = Math.max(enter, Math.min(low, high));
+    leave = Math.min(leave, Math.max(low, high));
   }
   return enter < leave;
 }
