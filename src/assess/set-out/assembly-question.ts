@@ -1,0 +1,38 @@
+import type { CastIn } from '../../job/documents/cast-in.ts';
+import type { CatalogueItem } from '../../job/documents/catalogue.ts';
+import type { HoldingPart, HoldingWay } from '../../job/documents/holding-parts.ts';
+import type { Panel } from '../../job/documents/panel.ts';
+import type { Rules } from '../../job/documents/rules.ts';
+import type { Bed } from '../../job/documents/yard.ts';
+import type { FormPlace, SetOutProblem } from './set-out.ts';
+
+/** One insert, its place and its way of holding, of which an assembly is to be made. */
+export interface AssemblyQuestion {
+  readonly panel: Panel;
+  readonly castIn: CastIn;
+  readonly item: CatalogueItem;
+  readonly way: HoldingWay;
+  /** Every holding part of the yard by its id. */
+  readonly parts: ReadonlyMap<string, HoldingPart>;
+  /** That the panel is cast on; null: none is named. */
+  readonly bed: Bed | null;
+  readonly rules: Rules;
+  readonly place: FormPlace;
+  /** Among which another length is looked for. */
+  readonly catalogue: readonly CatalogueItem[];
+}
+
+/** A finding without the insert that it is about. */
+export type Finding = Pick<SetOutProblem, 'severity' | 'kind' | 'text'>;
+
+/** A part that a way names. */
+export function findPart({ parts, way }: Pick<AssemblyQuestion, 'parts' | 'way'>, id: string): HoldingPart {
+  const part = parts.get(id);
+  if (part === undefined) throw new Error(`way of holding ${way.id}: no part ${id} among the holding parts`);
+  return part;
+}
+
+/** A length as sentences show it: to a tenth of a millimetre. */
+export function showLength(length: number): string {
+  return `${Math.round(length * 10) / 10} mm`;
+}
