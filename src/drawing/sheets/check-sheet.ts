@@ -1,0 +1,162 @@
+import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
+import type { Mark } from '../drawing.ts';
+import type { Block } from '../flow.ts';
+import { placeMarks } from '../place.ts';
+import { type Cell, layTable, PENCIL_BOX, type TableColumn } from '../table.ts';
+import { layFormCheck } from './form-check-block.ts';
+import { findPageWidth, layPages } from './lay-pages.ts';
+import { type Paper, TYPE } from './paper.ts';
+import type { Sheet, SheetHead } from './sheet-frame.ts';
+import { layGap, laySignature, layTextBlock } from './text-block.ts';
+import { describeFace, describeHolding, describePrinted, describeType } from './words.ts';
+
+/** Side of the code [mm]: a tenth of the distance that it is read from. */
+export const CODE_SIZE = 34;
+
+const BOX = { kind: 'box', width: 20, height: PENCIL_BOX } as const;
+const TICK = { kind: 'box', width: PENCIL_BOX, height: PENCIL_BOX } as const;
+const BOX_COLUMN = 23;
+const TICK_COLUMN = 15;
+
+function placedColumns(width: number): readonly TableColumn[] {
+  const rest = width - 3 * BOX_COLUMN - 3 * TICK_COLUMN;
+  return [
+    { head: 'no.', width: 0.07 * rest },
+    { head: 'what it must be', width: 0.53 * rest },
+    { head: 'where', width: 0.4 * rest },
+    { head: 'x measured', width: BOX_COLUMN },
+    { head: 'y measured', width: BOX_COLUMN },
+    { head: 'level', width: BOX_COLUMN },
+    { head: 'type', width: TICK_COLUMN, align: 'middle' },
+    { head: 'face', width: TICK_COLUMN, align: 'middle' },
+    { head: 'firm', width: TICK_COLUMN, align: 'middle' },
+  ];
+}
+
+function whereOf(item: SetOutItem): string {
+  const [x, y] = describePrinted(item);
+  return item.printed.kind === 'plan' ? `x ${x}, y ${y} (± ${item.tolerance})` : `${x}; ${y} (± ${item.tolerance})`;
+}
+
+function placedRow(item: SetOutItem): readonly Cell[] {
+  const cap = item.item === null ? '' : `; held: ${describeHolding(item)}`;
+  return [
+    { kind: 'text', text: String(item.number), weight: 'bold' },
+    `${describeType(item)}; ${describeFace(item)}${cap}`,
+    whereOf(item),
+    BOX,
+    BOX,
+    BOX,
+    TICK,
+    TICK,
+    TICK,
+  ];
+}
+
+function afterRow(item: SetOutItem): readonly Cell[] {
+  return [{ kind: 'text', text: String(item.number), weight: 'bold' }, describeType(item), TICK, TICK, TICK];
+}
+
+function layStage(setOut: PanelSetOut, stage: 1 | 2, width: number): readonly Block[] {
+  const items = setOut.items.filter((item) => item.stage === stage);
+  const head =
+    stage === 1
+      ? '1 – before the cage: mould face and edges'
+      : '2 – before the pour: trowelled face, bars tied, caps on';
+  const heading = layTextBlock(head, width, { size: TYPE.heading, weight: 'bold', above: 2, staysWithNext: true });
+  if (items.length === 0) return [heading, layTextBlock('Nothing to check in this stage.', width, { size: TYPE.body })];
+  return [
+    heading,
+    ...layTable(`checks of stage ${stage}`, placedColumns(width), items.map(placedRow)),
+    laySignature(stage === 1 ? 'checked before the cage' : 'checked before the pour', width, TYPE.body),
+  ];
+}
+
+function layAfterScreed(setOut: PanelSetOut, width: number): readonly Block[] {
+  const items = setOut.items.filter(({ place, item }) => place === 'trowelled face' && item !== null);
+  const heading = layTextBlock('3 – after screeding, while it can still be moved: level, plumb, cap on', width, {
+    size: TYPE.heading,
+    weight: 'bold',
+    above: 2,
+    staysWithNext: true,
+  });
+  if (items.length === 0)
+    return [heading, layTextBlock('No insert in the trowelled face.', width, { size: TYPE.body })];
+  const columns: readonly TableColumn[] = [
+    { head: 'no.', width: 14 },
+    { head: 'insert', width: width - 14 - 3 * TICK_COLUMN },
+    { head: 'level', width: TICK_COLUMN, align: 'middle' },
+    { head: 'plumb', width: TICK_COLUMN, align: 'middle' },
+    { head: 'cap', width: TICK_COLUMN, align: 'middle' },
+  ];
+  return [
+    heading,
+    ...layTable('checks after screeding', columns, items.map(afterRow)),
+    laySignature('checked after screeding', width, TYPE.body),
+  ];
+}
+
+/**
+ * The check sheet of one piece: form first, then three stages, boxes for a pencil, lines to sign.
+ * @param code marks of the code, from its lower corner of least x, CODE_SIZE wide
+ * @param codeWords what the code says, for people
+ */
+export function drawCheckSheets(
+  setOut: PanelSetOut,
+  head: SheetHead,
+  paper: Paper,
+  code: readonly Mark[],
+  codeWords: readonly string[],
+): readonly Sheet[] {
+  const width = findPageWidth(paper);
+  const beside = width - CODE_SIZE - 8;
+  const form = [
+    layTextBlock('0 – the form itself, before anything is measured from it', beside, {
+      size: TYPE.heading,
+      weight: 'bold',
+    }),
+    layTextBlock(
+      `Off by more than ± ${setOut.form.tolerance} mm, or diagonals that differ by more than ${2 * setOut.form.tolerance} mm: put the form right first. Write what the tape shows, not what it should.`,
+      beside,
+      { size: TYPE.body, below: 2 },
+    ),
+    ...layFormCheck(setOut.form, beside),
+  ];
+  const [first, ...others] = form;
+  const words = codeWords.map((line, i) =>
+    layTextBlock(line, CODE_SIZE, { size: TYPE.small, weight: i === 0 ? 'bold' : 'plain', above: 0.2, below: 0.2 }),
+  );
+  let down = CODE_SIZE + 1;
+  const wordMarks = words.flatMap(({ marks, height }) => {
+    const placed = placeMarks(marks, { move: [width - CODE_SIZE, -down] });
+    down += height;
+    return placed;
+  });
+  const codeMarks = [...placeMarks(code, { move: [width - CODE_SIZE, -CODE_SIZE] }), ...wordMarks];
+  const formHeight = form.reduce((sum, { height }) => sum + height, 0);
+  const withCode: Block = {
+    name: 'the check of the form',
+    height: Math.max(formHeight, down),
+    marks: [...stack([first!, ...others]), ...codeMarks],
+  };
+  return layPages(
+    head,
+    [
+      withCode,
+      ...layStage(setOut, 1, width),
+      ...layStage(setOut, 2, width),
+      ...layAfterScreed(setOut, width),
+      layGap(1),
+    ],
+    paper,
+  );
+}
+
+function stack(blocks: readonly Block[]): readonly Mark[] {
+  let top = 0;
+  return blocks.flatMap(({ marks, height }) => {
+    const placed = placeMarks(marks, { move: [0, -top] });
+    top += height;
+    return placed;
+  });
+}

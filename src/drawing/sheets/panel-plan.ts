@@ -1,0 +1,228 @@
+import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
+import type { Point } from '../../engine/geometry/point.ts';
+import type { Box } from '../boxes.ts';
+import type { Mark } from '../drawing.ts';
+import { DrawingError } from '../drawing-error.ts';
+import { insertSymbol } from '../insert-symbol.ts';
+import { type LabelWish, placeLabels } from '../label-places.ts';
+import { drawLine, drawText } from '../marks.ts';
+import { drawRunningDimensions, lengthForFigures } from '../running-dimensions.ts';
+import { ASCENT, DESCENT, measureText } from '../text-size.ts';
+import { findScale, TYPE } from './paper.ts';
+import { listPlanRows, type PlanRow } from './plan-dimensions.ts';
+
+/** The panel as it lies in the form, drawn to scale on paper. */
+export interface PanelPlan {
+  /** From the lower corner of least x of the room that was given. */
+  readonly marks: readonly Mark[];
+  /** 1 : scale. */
+  readonly scale: number;
+  /** Inserts whose number found no place beside them; the sheet must name them elsewhere. */
+  readonly unlabelled: readonly number[];
+}
+
+/** From the outline to the first row, and between rows [mm on paper]. */
+const FIRST_ROW = 7.5;
+const ROW_GAP = 2.5;
+/** What a row takes beside its figures [mm], as `running-dimensions.ts` draws it. */
+const ROW_STEPS = 5.4;
+/** Room for the name of a rail or end [mm]. */
+const NAME = 7;
+const FIGURE = TYPE.small;
+const SYMBOL_RADIUS = 1.7;
+
+function depthOfRows(rows: readonly PlanRow[]): number {
+  return rows.reduce(
+    (sum, { dimensions }) =>
+      sum + ROW_STEPS + ROW_GAP + Math.max(0, ...dimensions.map(({ text }) => measureText(text, FIGURE))),
+    FIRST_ROW,
+  );
+}
+
+/** Where the panel lies on paper, and at which scale. */
+interface Layout {
+  readonly scale: number;
+  readonly origin: Point;
+  readonly rows: readonly [x: readonly PlanRow[], y: readonly PlanRow[]];
+  readonly isStart: boolean;
+  readonly isRailA: boolean;
+}
+
+function layOut(setOut: PanelSetOut, box: { readonly width: number; readonly height: number }): Layout {
+  const rows = [listPlanRows(setOut, 0), listPlanRows(setOut, 1)] as const;
+  const isStart = setOut.datum.endsWith('left');
+  const isRailA = setOut.datum.startsWith('bottom');
+  const [below, beside] = [depthOfRows(rows[0]) + NAME, depthOfRows(rows[1]) + NAME];
+  const room = { width: box.width - beside - NAME - 2, height: box.height - below - NAME - 2 };
+  const figures = rows.map((ofAxis) =>
+    Math.max(...ofAxis.map(({ dimensions }) => lengthForFigures(dimensions.length, FIGURE))),
+  );
+  const scale = findScale([
+    [setOut.length, room.width],
+    [setOut.width, room.height],
+  ]);
+  if (scale === null || figures[0]! > room.width || figures[1]! > room.height)
+    throw new DrawingError(
+      `the plan of panel ${setOut.panel.mark} does not fit on ${box.width.toFixed(0)} × ${box.height.toFixed(0)} mm; expected a larger sheet`,
+    );
+  const [w, h] = [setOut.length / scale, setOut.width / scale];
+  // In the middle of the room that is left.
+  const x = (isStart ? beside : NAME + 2) + (room.width - w) / 2;
+  const y = (isRailA ? below : NAME + 2) + (room.height - h) / 2;
+  return { scale, origin: [x, y], rows, isStart, isRailA };
+}
+
+function drawRows(setOut: PanelSetOut, layout: Layout, box: Box): readonly Mark[] {
+  const { scale, origin, rows, isStart, isRailA } = layout;
+  const marks: Mark[] = [];
+  for (const axis of [0, 1] as const) {
+    const isLow = axis === 0 ? isRailA : isStart;
+    const across = axis === 0 ? 1 : 0;
+    const extent = (axis === 0 ? setOut.width : setOut.length) / scale;
+    const outward = isLow ? -1 : 1;
+    let line = origin[across] + (isLow ? 0 : extent) + outward * FIRST_ROW;
+    const counts = axis === 0 ? isStart : isRailA;
+    const toPaper = (distance: number) =>
+      origin[axis] + (counts ? distance : (axis === 0 ? setOut.length : setOut.width) - distance) / scale;
+    const reach: [number, number] = axis === 0 ? [box.x, box.x + box.width] : [box.y, box.y + box.height];
+    for (const row of rows[axis]) {
+      const drawn = drawRunningDimensions({
+        side: `${isLow ? '-' : '+'}${axis === 0 ? 'y' : 'x'}`,
+        line,
+        from: Math.max(reach[0], origin[axis] - 14),
+        to: Math.min(reach[1], origin[axis] + (axis === 0 ? setOut.length : setOut.width) / scale + 14),
+        datum: toPaper(0),
+        size: FIGURE,
+        dimensions: row.dimensions.map(({ at, text }) => ({ at: toPaper(at), text })),
+      });
+      marks.push(...drawn.marks);
+      line += outward * (drawn.depth + ROW_GAP);
+    }
+    marks.push(...nameSide(setOut, layout, axis, line));
+  }
+  return marks;
+}
+
+/** The two names of an axis's sides: beyond the rows on the datum's side, right at the form on the other. */
+function nameSide(setOut: PanelSetOut, { origin, scale, isStart, isRailA }: Layout, axis: 0 | 1, line: number): Mark[] {
+  const { words } = setOut;
+  const middle = origin[axis] + (axis === 0 ? setOut.length : setOut.width) / scale / 2;
+  const isLow = axis === 0 ? isRailA : isStart;
+  const names = axis === 0 ? [words.railA, words.railB] : [words.start, words.finish];
+  const [low, high] = [origin[1 - axis]!, origin[1 - axis]! + (axis === 0 ? setOut.width : setOut.length) / scale];
+  const places = isLow ? [line - 1.5, high + 3.5] : [low - 3.5, line + 1.5];
+  return names.map((name, i) =>
+    drawText(axis === 0 ? [middle, places[i]!] : [places[i]!, middle], name, TYPE.body, {
+      align: 'middle',
+      baseline: 'middle',
+      turn: axis === 0 ? 0 : Math.PI / 2,
+    }),
+  );
+}
+
+/** The datum corner: a solid square outside the form, as it is painted on it, with its word beyond. */
+function drawDatum(setOut: PanelSetOut, { origin, scale, isStart, isRailA }: Layout): readonly Mark[] {
+  const at: Point = [origin[0] + setOut.datumAt[0] / scale, origin[1] + setOut.datumAt[1] / scale];
+  const [dx, dy] = [isStart ? -1 : 1, isRailA ? -1 : 1];
+  const size = 5;
+  return [
+    {
+      kind: 'area',
+      layer: 'datum',
+      pen: null,
+      fill: 'black',
+      rings: [[at, [at[0] + dx * size, at[1]], [at[0] + dx * size, at[1] + dy * size], [at[0], at[1] + dy * size]]],
+    },
+    drawText([at[0] + dx * 9.5, at[1] + dy * 10.5], 'DATUM', TYPE.body, {
+      layer: 'datum',
+      weight: 'bold',
+      align: isStart ? 'end' : 'start',
+      baseline: 'middle',
+    }),
+  ];
+}
+
+interface Label {
+  readonly wish: LabelWish;
+  readonly words: string;
+  readonly weight: 'plain' | 'bold';
+  readonly size: number;
+  readonly number: number | null;
+}
+
+function toLabel(
+  at: Point,
+  radius: number,
+  words: string,
+  size: number,
+  weight: Label['weight'],
+  number: number | null,
+): Label {
+  const width = measureText(words, size, weight) + 0.6;
+  return { wish: { anchor: at, radius, width, height: (ASCENT + DESCENT) * size }, words, weight, size, number };
+}
+
+/** What stands at an insert: its number and the letter of its section. */
+function labelOf(item: SetOutItem): string {
+  return item.assembly === null ? String(item.number) : `${item.number} ${item.assembly}`;
+}
+
+/** Draws a panel in room of a width and height on paper [mm]. */
+export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number): PanelPlan {
+  const layout = layOut(setOut, { width, height });
+  const { scale, origin } = layout;
+  const toPaper = ([x, y]: Point): Point => [origin[0] + x / scale, origin[1] + y / scale];
+  const marks: Mark[] = [];
+  const outline = setOut.outline.map(toPaper);
+  const openings = setOut.openings.map((ring) => ring.map(toPaper));
+  marks.push({ kind: 'area', layer: 'outline', rings: [outline], pen: 'thick', fill: 'none' });
+  for (const ring of openings) {
+    marks.push({ kind: 'area', layer: 'opening', rings: [ring], pen: 'medium', fill: 'hatch' });
+  }
+  marks.push(...drawRows(setOut, layout, { x: 0, y: 0, width, height }), ...drawDatum(setOut, layout));
+  const labels: Label[] = [];
+  for (const item of setOut.items) {
+    const at = toPaper(item.plan);
+    marks.push(insertSymbol(item, at, SYMBOL_RADIUS));
+    labels.push(toLabel(at, SYMBOL_RADIUS, labelOf(item), TYPE.body, 'bold', item.number));
+  }
+  const byNumber = new Map(setOut.items.map((item) => [item.number, item]));
+  for (const { connection, members } of setOut.groups) {
+    const points = members.map(({ number }) => toPaper(byNumber.get(number)!.plan));
+    const middle: Point = [
+      points.reduce((sum, [x]) => sum + x, 0) / points.length,
+      points.reduce((sum, [, y]) => sum + y, 0) / points.length,
+    ];
+    labels.push(toLabel(middle, 0.2, connection, TYPE.small, 'plain', null));
+  }
+  if (!setOut.form.isRectangle)
+    for (const [i, corner] of outline.entries())
+      labels.push(toLabel(corner, 0.5, `corner ${i + 1}`, TYPE.small, 'plain', null));
+  const places = placeLabels(
+    labels.map(({ wish }) => wish),
+    {
+      frame: {
+        x: origin[0] + 0.5,
+        y: origin[1] + 0.5,
+        width: setOut.length / scale - 1,
+        height: setOut.width / scale - 1,
+      },
+      obstacles: [],
+      lines: [outline, ...openings].flatMap((ring) =>
+        ring.map((corner, i): readonly [Point, Point] => [corner, ring[(i + 1) % ring.length]!]),
+      ),
+      gap: 0.6,
+    },
+  );
+  const unlabelled: number[] = [];
+  for (const [i, { words, weight, size, number }] of labels.entries()) {
+    const place = places[i];
+    if (place === null || place === undefined) {
+      if (number !== null) unlabelled.push(number);
+      continue;
+    }
+    if (place.leader !== null) marks.push(drawLine('insert', ...place.leader, 'hair'));
+    marks.push(drawText([place.box.x + 0.3, place.box.y + DESCENT * size], words, size, { weight, layer: 'insert' }));
+  }
+  return { marks, scale, unlabelled };
+}
