@@ -15,6 +15,7 @@ import { CASES as DURABILITY } from './durability.ts';
 import { CASES as EDUCATIONAL } from './educational-page.ts';
 import { CASES as HARDWARE } from './hardware.ts';
 import { type PublishedRow, runCase } from './published.ts';
+import { CASES as TAPES } from './tapes.ts';
 
 export const CASES = [
   ...DESIGN_GUIDE,
@@ -31,6 +32,7 @@ export const CASES = [
   ...BOLT_STRENGTHS,
   ...BOLT_PARTS,
   ...BOLT_HOLES,
+  ...TAPES,
 ];
 
 /** Computes every published value that has a case, in the order of the cases. */

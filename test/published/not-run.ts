@@ -6,7 +6,7 @@ import type { PublishedEntry } from './entry.ts';
 const LATER_TOPICS: ReadonlySet<string> = new Set(['8', '9', '11', '12']);
 
 /** Entries of these topics that the engine answers all the same. */
-const NOT_LATER: ReadonlySet<string> = new Set(['H12-08']);
+const NOT_LATER: ReadonlySet<string> = new Set(['H11-01', 'H11-02', 'H11-03', 'H12-08']);
 
 /** Whether an entry belongs to a later part: tolerances, fit, survey. */
 export function isForLater(entry: PublishedEntry): boolean {
@@ -40,6 +40,7 @@ export const NOT_USED: Readonly<Record<string, string>> = {
   'H10-05': 'another model: tension by the distance from a tilting edge',
   'H10-08': 'the source cuts the depth of the compressed zone from 4.9277 in to 4.92 in and goes on with it',
   'H10-09': 'formula only',
+  'H11-03': 'its control points and distances are pictures in the source; tests of taped positions are worked by hand',
 };
 
 /** Entry → value → why this value of an entry that is otherwise computed is not. */

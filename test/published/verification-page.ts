@@ -142,7 +142,7 @@ function writeNextPart(): readonly string[] {
   return [
     '## Later parts',
     '',
-    'Tolerances, fit of hole patterns, survey and tapes are not computed yet.',
+    'Tolerances, fit of hole patterns and survey are not computed yet.',
     '',
     ...list(isForLater),
   ];

@@ -1,0 +1,365 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { FormError } from '../../../src/engine/form/form-error.ts';
+import { findTapedPosition, type TapedDistance } from '../../../src/engine/form/tape-position.ts';
+import type { Point } from '../../../src/engine/geometry/point.ts';
+
+const toEdge = (from: Point, end: Point, distance: number, deviation = 1): TapedDistance => ({
+  to: { kind: 'edge', from, end },
+  distance,
+  deviation,
+});
+const toPoint = (at: Point, distance: number, deviation = 1): TapedDistance => ({
+  to: { kind: 'point', at },
+  distance,
+  deviation,
+});
+
+const START: readonly [Point, Point] = [
+  [0, 0],
+  [0, 2000],
+];
+const RAIL: readonly [Point, Point] = [
+  [0, 0],
+  [3000, 0],
+];
+const CORNERS: readonly Point[] = [
+  [0, 0],
+  [3000, 0],
+  [3000, 2000],
+  [0, 2000],
+];
+
+const apart = ([x, y]: Point, [u, v]: Point) => Math.hypot(x - u, y - v);
+
+function refusal(measured: readonly TapedDistance[], guess: Point): FormError {
+  try {
+    findTapedPosition(measured, guess);
+  } catch (error) {
+    if (error instanceof FormError) return error;
+    throw error;
+  }
+  throw new Error('expected a FormError');
+}
+
+describe('a taped position by hand', () => {
+  it('is x and y from two edges', () => {
+    const found = findTapedPosition([toEdge(...START, 300), toEdge(...RAIL, 400, 2)], [280, 410]);
+    expect(found.at[0]).toBeCloseTo(300, 9);
+    expect(found.at[1]).toBeCloseTo(400, 9);
+    expect(found.sigmaX).toBeCloseTo(1, 12);
+    expect(found.sigmaY).toBeCloseTo(2, 12);
+    expect(found.redundancy).toBe(0);
+    expect(found.normalised).toEqual([null, null]);
+    expect(found.blunder).toEqual({ kind: 'none' });
+  });
+
+  // By hand: 300 ± 1 from one end and 1000 − 702 = 298 ± 2 from the other: weighted mean 299.6, variance 0.8, residuals 0.4 and 1.6.
+  it('is the weighted mean of two distances between parallel edges', () => {
+    const found = findTapedPosition(
+      [toEdge(...START, 300), toEdge([1000, 0], [1000, 2000], 702, 2), toEdge(...RAIL, 400)],
+      [310, 390],
+    );
+    expect(found.at[0]).toBeCloseTo(299.6, 9);
+    expect(found.sigmaX).toBeCloseTo(Math.sqrt(0.8), 12);
+    // Measured less adjusted: 300 − 299.6 and 702 − 700.4.
+    expect(found.residuals[0]).toBeCloseTo(0.4, 9);
+    expect(found.residuals[1]).toBeCloseTo(1.6, 9);
+  });
+
+  // By hand: directions (1, 0), (0, 1) and (0.6, 0.8): N = [1.36 0.48; 0.48 1.64], its determinant 2, Q = [0.82 −0.24; −0.24 0.68].
+  // The third distance 503 in place of 500 moves the place by Q (1.8, 2.4) = (0.9, 1.2), straight away from the point, so that the
+  // residuals −0.9, −1.2 and 1.5 hold without a linear approximation; w = 0.9/√0.18 = 1.2/√0.32 = 1.5/√0.5 = 2.1213.
+  it('shares a misfit between two edges and a point', () => {
+    const measured = [toEdge(...START, 300), toEdge(...RAIL, 400), toPoint([0, 0], 503)];
+    const found = findTapedPosition(measured, [250, 450]);
+    expect(found.at[0]).toBeCloseTo(300.9, 8);
+    expect(found.at[1]).toBeCloseTo(401.2, 8);
+    expect(found.sigmaX).toBeCloseTo(Math.sqrt(0.82), 8);
+    expect(found.sigmaY).toBeCloseTo(Math.sqrt(0.68), 8);
+    expect(found.covariance).toBeCloseTo(-0.24, 8);
+    [-0.9, -1.2, 1.5].forEach((residual, i) => {
+      expect(found.residuals[i]).toBeCloseTo(residual, 8);
+    });
+    [-2.12132, -2.12132, 2.12132].forEach((w, i) => {
+      expect(found.normalised[i]).toBeCloseTo(w, 5);
+    });
+    expect(found.blunder).toEqual({ kind: 'none' });
+  });
+
+  it('does not say which of three distances is wrong, only that one is', () => {
+    const found = findTapedPosition([toEdge(...START, 300), toEdge(...RAIL, 400), toPoint([0, 0], 506)], [250, 450]);
+    expect(found.blunder).toEqual({ kind: 'one of', indices: [0, 1, 2] });
+  });
+
+  // By hand, with edges only: x from three edges 300, 300 and 300 + d with σ 1: w of the odd one is (2/3 d)/√(2/3) = 0.8165 d.
+  // The limit 3.29 (standard normal, two-sided, level 0.001; any table) is passed at d = 4.0294.
+  it('suspects a distance just beyond the limit, and none just below', () => {
+    const three = (d: number) =>
+      findTapedPosition(
+        [toEdge(...START, 300), toEdge(...START, 300), toEdge(...START, 300 + d), toEdge(...RAIL, 400)],
+        [310, 390],
+      );
+    expect(three(4.02).blunder).toEqual({ kind: 'none' });
+    expect(three(4.04).blunder).toEqual({ kind: 'at', index: 2 });
+    expect(three(-4.04).blunder).toEqual({ kind: 'at', index: 2 });
+    expect(three(4.04).normalised[3]).toBeNull();
+  });
+
+  // By hand: circles of 500 about (0, 0) and (800, 0) meet at (400, ±300).
+  it('lets the guess choose between the two places where circles meet', () => {
+    const measured = [toPoint([0, 0], 500), toPoint([800, 0], 500)];
+    expect(findTapedPosition(measured, [100, 20]).at[1]).toBeCloseTo(300, 6);
+    expect(findTapedPosition(measured, [700, -20]).at[1]).toBeCloseTo(-300, 6);
+    // Directions (0.8, 0.6) and (−0.8, 0.6): variances 1/(2 · 0.64) and 1/(2 · 0.36).
+    expect(findTapedPosition(measured, [100, 20]).sigmaX).toBeCloseTo(Math.sqrt(1 / 1.28), 8);
+    expect(findTapedPosition(measured, [100, 20]).sigmaY).toBeCloseTo(Math.sqrt(1 / 0.72), 8);
+  });
+
+  it('lets the guess choose the side of an edge, whichever way the edge is given', () => {
+    const [a, b] = RAIL;
+    for (const edge of [RAIL, [b, a]] as const) {
+      expect(findTapedPosition([toEdge(...START, 300), toEdge(...edge, 400)], [10, 10]).at[1]).toBeCloseTo(400, 9);
+      expect(findTapedPosition([toEdge(...START, 300), toEdge(...edge, 400)], [10, -10]).at[1]).toBeCloseTo(-400, 9);
+    }
+  });
+});
+
+describe('distances that fix no position', () => {
+  it.each([
+    ['one distance', [toPoint([0, 0], 500)], [100, 100], 'measured', /one distance fixes no position/],
+    [
+      'parallel edges',
+      [toEdge(...START, 300), toEdge([1000, 0], [1000, 500], 700)],
+      [300, 100],
+      'measured',
+      /all edges run the same way/,
+    ],
+    [
+      'the same point twice',
+      [toPoint([0, 0], 500), toPoint([0, 0], 501)],
+      [300, 100],
+      'measured',
+      /all distances run the same way/,
+    ],
+    [
+      'a guess in line with the points',
+      [toPoint([0, 0], 500), toPoint([800, 0], 500)],
+      [300, 0],
+      'guess',
+      /in line with the points; expected a guess beside/,
+    ],
+    [
+      'a guess straight above the point, with an edge',
+      [toEdge(...RAIL, 300), toPoint([500, 900], 700)],
+      [500, 200],
+      'guess',
+      /expected a guess beside/,
+    ],
+    [
+      'a guess on the point',
+      [toPoint([0, 0], 500), toPoint([800, 0], 500)],
+      [0, 0],
+      'guess',
+      /distance 0 \(counted from 0\)/,
+    ],
+    [
+      'a guess on the edge',
+      [toEdge(...START, 300), toEdge(...RAIL, 300)],
+      [50, 0],
+      'guess',
+      /distance 1 \(counted from 0\)/,
+    ],
+    [
+      'circles that do not reach each other',
+      [toPoint([0, 0], 300), toPoint([800, 0], 300)],
+      [300, 100],
+      'measured',
+      /where they lead/,
+    ],
+  ] as const)('%s', (_, measured, guess, about, words) => {
+    const error = refusal(measured, guess);
+    expect(error.about).toBe(about);
+    expect(error.message).toMatch(words);
+    expect(error.message).toContain('expected');
+  });
+});
+
+const inPanel: fc.Arbitrary<Point> = fc.tuple(fc.integer({ min: 200, max: 2800 }), fc.integer({ min: 200, max: 1800 }));
+const nearby: fc.Arbitrary<Point> = fc.tuple(fc.integer({ min: -150, max: 150 }), fc.integer({ min: -150, max: 150 }));
+const add = ([x, y]: Point, [u, v]: Point): Point => [x + u, y + v];
+const sigma = fc.integer({ min: 5, max: 40 }).map((n) => n / 10);
+
+/** Exact distances of a place to the four corners and two edges of a panel. */
+const measureAll = (at: Point, sigmas: readonly number[]): TapedDistance[] => [
+  ...CORNERS.map((corner, i) => toPoint(corner, apart(at, corner), sigmas[i]!)),
+  toEdge(...START, at[0], sigmas[4]!),
+  toEdge(...RAIL, at[1], sigmas[5]!),
+];
+const sixSigmas = fc.array(sigma, { minLength: 6, maxLength: 6 });
+
+describe('properties of a taped position', () => {
+  it('is where exact distances were measured from', () => {
+    fc.assert(
+      fc.property(inPanel, nearby, sixSigmas, (at, off, sigmas) => {
+        const found = findTapedPosition(measureAll(at, sigmas), add(at, off));
+        expect(apart(found.at, at)).toBeLessThan(1e-6);
+        expect(Math.max(...found.residuals.map(Math.abs))).toBeLessThan(1e-6);
+        expect(found.blunder.kind).toBe('none');
+      }),
+    );
+  });
+
+  it('has the least weighted sum of squares: a search by steps finds none less', () => {
+    fc.assert(
+      fc.property(
+        inPanel,
+        sixSigmas,
+        fc.array(fc.integer({ min: -5, max: 5 }), { minLength: 6, maxLength: 6 }),
+        (at, sigmas, errors) => {
+          const measured = measureAll(at, sigmas).map((one, i) => ({ ...one, distance: one.distance + errors[i]! }));
+          const sum = ([x, y]: Point) =>
+            measured.reduce((part, { distance, deviation }, i) => {
+              const reckoned = i < 4 ? apart([x, y], CORNERS[i]!) : i === 4 ? x : y;
+              return part + ((distance - reckoned) / deviation) ** 2;
+            }, 0);
+          let best = at;
+          for (let step = 8; step > 1e-7; ) {
+            const next = [
+              [step, 0],
+              [-step, 0],
+              [0, step],
+              [0, -step],
+            ]
+              .map((move): Point => add(best, [move[0]!, move[1]!]))
+              .find((place) => sum(place) < sum(best));
+            if (next === undefined) step /= 2;
+            else best = next;
+          }
+          const found = findTapedPosition(measured, at);
+          expect(apart(found.at, best)).toBeLessThan(1e-4);
+          expect(sum(found.at)).toBeLessThanOrEqual(sum(best) + 1e-9);
+        },
+      ),
+      { numRuns: 30 },
+    );
+  });
+
+  it('finds a single gross error among six distances', () => {
+    fc.assert(
+      fc.property(inPanel, fc.integer({ min: 0, max: 5 }), fc.constantFrom(-60, 60), (at, index, slip) => {
+        const measured = measureAll(at, [1, 1, 1, 1, 1, 1]).map((one, i) =>
+          i === index ? { ...one, distance: Math.max(1, one.distance + slip) } : one,
+        );
+        expect(findTapedPosition(measured, at).blunder).toEqual({ kind: 'at', index });
+      }),
+    );
+  });
+
+  // Identity of linear models: w² is what leaving the observation out takes from the sum of squares.
+  it('has normalised residuals that say what leaving a distance out would save', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.double({ min: 0, max: 3, noNaN: true }), fc.integer({ min: -9, max: 9 }), sigma), {
+          minLength: 5,
+          maxLength: 8,
+        }),
+        fc.integer({ min: 0, max: 4 }),
+        (lines, left) => {
+          const at: Point = [500, 400];
+          const measured = lines.map(([angle, error, deviation]) => {
+            const along: Point = [Math.cos(angle), Math.sin(angle)];
+            const distance = Math.abs(along[0] * (at[1] + 3000) - along[1] * (at[0] + 3000));
+            return toEdge([-3000, -3000], add([-3000, -3000], along), distance + error, deviation);
+          });
+          const sides = lines.map(([angle]) => Math.abs(Math.cos(angle) * 3400 - Math.sin(angle) * 3500));
+          const angles = lines.map(([angle]) => angle);
+          fc.pre(Math.min(...sides) > 100);
+          const rest = angles.filter((_, i) => i !== left);
+          fc.pre(Math.max(...rest) - Math.min(...rest) > 0.5 && Math.max(...rest) - Math.min(...rest) < 2.6);
+          const squares = (list: readonly TapedDistance[]) =>
+            findTapedPosition(list, at).residuals.reduce((sum, v, i) => sum + (v / list[i]!.deviation) ** 2, 0);
+          const w = findTapedPosition(measured, at).normalised[left];
+          fc.pre(w !== null && w !== undefined);
+          expect(w! ** 2).toBeCloseTo(squares(measured) - squares(measured.filter((_, i) => i !== left)), 4);
+        },
+      ),
+    );
+  });
+
+  it('turns and mirrors with its panel: so does its ellipse', () => {
+    fc.assert(
+      fc.property(
+        inPanel,
+        sixSigmas,
+        fc.integer({ min: 0, max: 359 }),
+        fc.boolean(),
+        (at, sigmas, degrees, mirrored) => {
+          const angle = (degrees * Math.PI) / 180;
+          const [c, s] = [Math.cos(angle), Math.sin(angle)];
+          const turn = ([x, y]: Point): Point => {
+            const u = mirrored ? -x : x;
+            return [c * u - s * y, s * u + c * y];
+          };
+          const measured = measureAll(at, sigmas);
+          const turned = measured.map((one): TapedDistance => {
+            const { to } = one;
+            return to.kind === 'point'
+              ? { ...one, to: { kind: 'point', at: turn(to.at) } }
+              : { ...one, to: { kind: 'edge', from: turn(to.from), end: turn(to.end) } };
+          });
+          const before = findTapedPosition(measured, at);
+          const after = findTapedPosition(turned, turn(at));
+          expect(apart(after.at, turn(before.at))).toBeLessThan(1e-6);
+          const [xx, yy, xy] = [
+            before.sigmaX ** 2,
+            before.sigmaY ** 2,
+            mirrored ? -before.covariance : before.covariance,
+          ];
+          expect(after.sigmaX ** 2).toBeCloseTo(c * c * xx - 2 * c * s * xy + s * s * yy, 7);
+          expect(after.sigmaY ** 2).toBeCloseTo(s * s * xx + 2 * c * s * xy + c * c * yy, 7);
+          expect(after.covariance).toBeCloseTo(c * s * (xx - yy) + (c * c - s * s) * xy, 7);
+        },
+      ),
+    );
+  });
+
+  it('swaps σ of x and y when the panel is turned by 90°', () => {
+    const at: Point = [700, 500];
+    const quarter = ([x, y]: Point): Point => [-y, x];
+    const before = findTapedPosition([toPoint([0, 0], apart(at, [0, 0]), 2), toEdge(...RAIL, 500)], at);
+    const after = findTapedPosition(
+      [toPoint([0, 0], apart(at, [0, 0]), 2), toEdge(quarter(RAIL[0]), quarter(RAIL[1]), 500)],
+      quarter(at),
+    );
+    expect(after.sigmaX).toBeCloseTo(before.sigmaY, 9);
+    expect(after.sigmaY).toBeCloseTo(before.sigmaX, 9);
+    expect(before.sigmaX).not.toBeCloseTo(before.sigmaY, 1);
+  });
+
+  // Second way of computing σ: 6000 sets of distances with normal errors (seeded); 3 % is three times the error of such an estimate.
+  it('scatters as its σ says', () => {
+    const at: Point = [900, 1400];
+    const sigmas = [1, 2, 1.5, 0.8, 2.5, 3];
+    const exact = measureAll(at, sigmas);
+    const { sigmaX, sigmaY, covariance } = findTapedPosition(exact, at);
+    let state = 20_240_917;
+    const uniform = () => {
+      state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+      return (state + 0.5) / 2 ** 32;
+    };
+    const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+    const runs = 6000;
+    const sums = { xx: 0, yy: 0, xy: 0 };
+    for (let k = 0; k < runs; k += 1) {
+      const measured = exact.map((one) => ({ ...one, distance: one.distance + normal() * one.deviation }));
+      const [x, y] = findTapedPosition(measured, at).at;
+      sums.xx += (x - at[0]) ** 2 / runs;
+      sums.yy += (y - at[1]) ** 2 / runs;
+      sums.xy += ((x - at[0]) * (y - at[1])) / runs;
+    }
+    expect(Math.abs(Math.sqrt(sums.xx) / sigmaX - 1)).toBeLessThan(0.03);
+    expect(Math.abs(Math.sqrt(sums.yy) / sigmaY - 1)).toBeLessThan(0.03);
+    expect(Math.abs((sums.xy - covariance) / (sigmaX * sigmaY))).toBeLessThan(0.04);
+  });
+});
