@@ -64,7 +64,7 @@ export function placeOnEdge(view: MouldView, place: DrawnEdgePlace, thickness: n
     form: view.toForm(drawing),
     plan: view.toPlan(drawing),
     aboveForm: faceDown === 'outside' ? place.fromOutside : thickness - place.fromOutside,
-    inward: view.toPlanVector(inward),
+    inward: view.turnVector(inward),
     side: [view.toPlan(from), view.toPlan(to)],
   };
 }

@@ -43,9 +43,9 @@ export interface MouldView {
   readonly toDrawing: (form: Point) => Point;
   readonly toPlan: (drawing: Point) => Point;
   /** A vector of the drawing in the plan. */
-  readonly toPlanVector: (drawing: Point) => Point;
+  readonly turnVector: (drawing: Point) => Point;
   /** A direction of the drawing, counter-clockwise from its x axis in degrees, in the plan: 0 to below 360. */
-  readonly toPlanDirection: (degrees: number) => number;
+  readonly turnDirection: (degrees: number) => number;
 }
 
 /** One axis of a view: which axis of the drawing it follows, and from which end of the extent it counts. */
@@ -124,8 +124,8 @@ export function mouldView(lay: Lay): MouldView {
         ? [writeBack(form[0], x), writeBack(form[1], y)]
         : [writeBack(form[1], y), writeBack(form[0], x)],
     toPlan: (at) => [read(plan[0], at), read(plan[1], at)],
-    toPlanVector: (vector) => [turnPart(plan[0], vector), turnPart(plan[1], vector)],
-    toPlanDirection: (degrees) => ((((isMirrored ? 180 - degrees : degrees) + lay.turn) % 360) + 360) % 360,
+    turnVector: (vector) => [turnPart(plan[0], vector), turnPart(plan[1], vector)],
+    turnDirection: (degrees) => ((((isMirrored ? 180 - degrees : degrees) + lay.turn) % 360) + 360) % 360,
   };
 }
 

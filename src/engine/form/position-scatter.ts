@@ -36,14 +36,17 @@ export interface GroupScatter {
 const TEMPLATE = 1.5;
 
 /**
- * Scatter of a place taped from the datum edges by x and y, and of what holds it there [mm].
+ * Scatter of a place taped from the datum edges by x and y [mm].
  *
  * @param at from the datum corner along the form
- * @param holding standard deviation of the way of holding, along either axis; 0: taping alone
  */
-export function placeScatter(at: Point, tapeClass: TapeClass, holding: number): Scatter {
-  const along = (length: number) => Math.hypot(tapeDeviation(tapeClass, Math.abs(length)), holding);
-  return { x: along(at[0]), y: along(at[1]) };
+export function scatterOfPlace(tapeClass: TapeClass, [x, y]: Point): Scatter {
+  return { x: tapeDeviation(tapeClass, Math.abs(x)), y: tapeDeviation(tapeClass, Math.abs(y)) };
+}
+
+/** Adds scatters that do not depend on each other, such as taping and holding [mm]. */
+export function addScatter(...parts: readonly Scatter[]): Scatter {
+  return { x: Math.hypot(...parts.map(({ x }) => x)), y: Math.hypot(...parts.map(({ y }) => y)) };
 }
 
 /**
@@ -54,12 +57,12 @@ export function placeScatter(at: Point, tapeClass: TapeClass, holding: number): 
  *
  * @example class II, centre (2400, 600), one member at (100, 0): x √(0.829² + 0.707²) = 1.090 mm
  */
-export function groupScatter(group: GroupToScatter): GroupScatter {
+export function scatterOfGroup(group: GroupToScatter): GroupScatter {
   const { tapeClass, centre, offsets, diagonal } = group;
-  const atCentre = placeScatter(centre, tapeClass, 0);
+  const atCentre = scatterOfPlace(tapeClass, centre);
   const board = uniformDeviation(TEMPLATE);
   const eachOffset = offsets.map((offset) =>
-    group.hasTemplate ? { x: board, y: board } : placeScatter(offset, tapeClass, 0),
+    group.hasTemplate ? { x: board, y: board } : scatterOfPlace(tapeClass, offset),
   );
 
   // Unknowns: how far centre and members lie off, x and y in turn.

@@ -76,11 +76,11 @@ describe('a panel in the form, by hand', () => {
 
   // By hand: 30° as drawn is 150° in the mirror; a quarter turn adds 90°.
   it('turns directions', () => {
-    expect(lay().toPlanDirection(30)).toBe(30);
-    expect(lay({ faceDown: 'outside' }).toPlanDirection(30)).toBe(150);
-    expect(lay({ faceDown: 'outside', turn: 90 }).toPlanDirection(30)).toBe(240);
-    expect(lay({ turn: 270 }).toPlanDirection(90)).toBe(0);
-    expect(lay({ faceDown: 'outside' }).toPlanDirection(200)).toBe(340);
+    expect(lay().turnDirection(30)).toBe(30);
+    expect(lay({ faceDown: 'outside' }).turnDirection(30)).toBe(150);
+    expect(lay({ faceDown: 'outside', turn: 90 }).turnDirection(30)).toBe(240);
+    expect(lay({ turn: 270 }).turnDirection(90)).toBe(0);
+    expect(lay({ faceDown: 'outside' }).turnDirection(200)).toBe(340);
   });
 
   it('tells which face is down', () => {
@@ -130,7 +130,7 @@ describe.each(ALL_LAYS)('drawn $drawnFace, $faceDown down, turned $turn, from $d
         const ys = view.outline.map(([, y]) => y);
         expect([Math.min(...xs), Math.max(...xs)]).toEqual([0, view.length]);
         expect([Math.min(...ys), Math.max(...ys)]).toEqual([0, view.width]);
-        expect(view.toPlanVector([0, 0])).toEqual([0, 0]);
+        expect(view.turnVector([0, 0])).toEqual([0, 0]);
       }),
       { numRuns: 20 },
     );
@@ -144,10 +144,10 @@ describe.each(ALL_LAYS)('drawn $drawnFace, $faceDown down, turned $turn, from $d
         const vector: Point = [100 * Math.cos(angle), 100 * Math.sin(angle)];
         const [x0, y0] = view.toPlan(from);
         const [x1, y1] = view.toPlan([from[0] + vector[0], from[1] + vector[1]]);
-        const [vx, vy] = view.toPlanVector(vector);
+        const [vx, vy] = view.turnVector(vector);
         expect(vx).toBeCloseTo(x1 - x0, 8);
         expect(vy).toBeCloseTo(y1 - y0, 8);
-        const turned = view.toPlanDirection(degrees);
+        const turned = view.turnDirection(degrees);
         expect(turned).toBeGreaterThanOrEqual(0);
         expect(turned).toBeLessThan(360);
         expect(100 * Math.cos((turned * Math.PI) / 180)).toBeCloseTo(vx, 8);
