@@ -103,6 +103,8 @@ describe('an insert on a chair in a form that gives way', () => {
     expect(sumMovements(movements)).toEqual({ least: -8, greatest: 8 });
     expect(sumMovements({ ...movements, thicknessDeviation: one(0) })).toEqual({ least: -3, greatest: 3 });
     expect(sumMovements({ ...movements, screedDeflection: { least: 1, greatest: 3 } }).greatest).toBe(7);
+    expect(sumMovements({ ...movements, formSag: one(1) }).least).toBe(-7);
+    expect(sumMovements({ ...movements, chairSink: one(2) }).least).toBe(-6);
   });
 
   // By hand: chair 77: 180 − 77 − 95 = 8, from 0 to 16. Chair 80: from −3 to 13.

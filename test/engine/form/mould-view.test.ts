@@ -86,6 +86,8 @@ describe('a panel in the form, by hand', () => {
   it('tells which face is down', () => {
     expect(levelOf(lay({ faceDown: 'outside' }), 'outside')).toBe('on the form');
     expect(levelOf(lay({ faceDown: 'outside' }), 'inside')).toBe('at the top');
+    expect(levelOf(lay({ faceDown: 'inside' }), 'outside')).toBe('at the top');
+    expect(levelOf(lay({ faceDown: 'inside' }), 'inside')).toBe('on the form');
   });
 });
 
