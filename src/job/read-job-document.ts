@@ -2,9 +2,13 @@ import * as z from 'zod';
 import { checkCastIns } from './check/check-cast-ins.ts';
 import { checkCatalogue } from './check/check-catalogue.ts';
 import { checkConnections } from './check/check-connections.ts';
+import { checkHandedPartners } from './check/check-handed.ts';
+import { checkHolding } from './check/check-holding.ts';
 import { checkNames, checkReferences } from './check/check-names.ts';
 import { checkPanels } from './check/check-panels.ts';
 import { checkPins } from './check/check-pins.ts';
+import { checkPours } from './check/check-pours.ts';
+import { checkRules } from './check/check-rules.ts';
 import { type JobFile, jobFile } from './documents/job-file.ts';
 import { explainIssues } from './explain-issue.ts';
 import type { DocumentFault } from './fault.ts';
@@ -49,6 +53,10 @@ export function readJobDocument(document: unknown): JobDocument {
     ...checkPanels(sifted),
     ...checkCastIns(sifted),
     ...checkConnections(sifted),
+    ...checkHolding(sifted),
+    ...checkRules(migration.document),
+    ...checkPours(sifted),
+    ...checkHandedPartners(sifted),
   ];
   if (faults.length > 0 || !read.success) return { ok: false, faults };
   return { ok: true, file: read.data, changes: migration.changes };
