@@ -3,6 +3,7 @@ import type { PanelSetOut } from '../../assess/set-out/set-out.ts';
 import type { Block } from '../flow.ts';
 import { type Cell, layTable, type TableColumn } from '../table.ts';
 import { CAUTIONS } from './cautions.ts';
+import { fitColumns } from './fit-columns.ts';
 import { findPageWidth, layPages } from './lay-pages.ts';
 import { type Paper, TYPE } from './paper.ts';
 import { describeStatus, type Sheet, type SheetHead } from './sheet-frame.ts';
@@ -28,11 +29,6 @@ const PIECES: readonly TableColumn[] = [
   { head: 'by others', width: 10 },
   { head: 'on the bed', width: 22 },
 ];
-
-function fit(columns: readonly TableColumn[], width: number): readonly TableColumn[] {
-  const sum = columns.reduce((total, column) => total + column.width, 0);
-  return columns.map((column) => ({ ...column, width: (column.width / sum) * width }));
-}
 
 function pieceRow(plan: PourPlan, setOut: PanelSetOut, piece: PourPlan['pieces'][number]): readonly Cell[] {
   const ours = setOut.items.filter(({ item }) => item !== null);
@@ -114,7 +110,7 @@ export function drawCoverSheets(plan: PourPlan, facts: CoverFacts, head: SheetHe
     ),
     ...layTable(
       'pieces',
-      fit(PIECES, width),
+      fitColumns(PIECES, width),
       plan.pieces.map((piece) => pieceRow(plan, byMark.get(piece.panel)!, piece)),
     ),
     layGap(1),

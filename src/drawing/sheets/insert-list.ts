@@ -2,12 +2,13 @@ import { findDatumSides } from '../../assess/set-out/form-words.ts';
 import type { PanelSetOut, SetOutGroup, SetOutItem } from '../../assess/set-out/set-out.ts';
 import type { Block } from '../flow.ts';
 import { type Cell, layTable, type TableColumn } from '../table.ts';
+import { fitColumns } from './fit-columns.ts';
 import { TYPE } from './paper.ts';
 import { layGap, layTextBlock } from './text-block.ts';
 import { describeFace, describeHolding, describePrinted, describeType, writeSigned } from './words.ts';
 
 /** Shares of the width that the columns have. */
-const COLUMNS: readonly (TableColumn & { readonly width: number })[] = [
+const COLUMNS: readonly TableColumn[] = [
   { head: 'no.', width: 3.4 },
   { head: 'insert', width: 15 },
   { head: 'face', width: 11 },
@@ -20,11 +21,6 @@ const COLUMNS: readonly (TableColumn & { readonly width: number })[] = [
   { head: 'expected scatter', width: 7.6 },
   { head: 'cross bar', width: 8 },
 ];
-
-function fitColumns(width: number): readonly TableColumn[] {
-  const sum = COLUMNS.reduce((total, column) => total + column.width, 0);
-  return COLUMNS.map((column) => ({ ...column, width: (column.width / sum) * width }));
-}
 
 /** One standard deviation, doubled: about 19 of 20 places are nearer. */
 function describeScatter({ scatter }: SetOutItem): string {
@@ -78,7 +74,7 @@ const STAGES = { 1: 'Stage 1 – before the cage goes in', 2: 'Stage 2 – with 
 /** The list of inserts in walking order, stage by stage, groups from their middle. */
 export function layInsertList(setOut: PanelSetOut, width: number): readonly Block[] {
   const sides = findDatumSides(setOut.words, setOut.datum);
-  const columns = fitColumns(width);
+  const columns = fitColumns(COLUMNS, width);
   const groupOf = new Map(
     setOut.groups.flatMap((group) => group.members.map(({ number }) => [number, group] as const)),
   );
