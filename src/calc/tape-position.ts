@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import { FormError } from '../engine/form/form-error.ts';
 import { tapeDeviation } from '../engine/form/tape-error.ts';
-import { findTapedPosition, type TapedDistance, type TapedPosition } from '../engine/form/tape-position.ts';
+import { findTapedPosition, type TapedPosition } from '../engine/form/tape-position.ts';
+import type { TapedDistance } from '../engine/form/taped-distance.ts';
 import type { Point } from '../engine/geometry/point.ts';
 import { CalcError } from './calc-error.ts';
 import { IGNORED_KEYS, numberAbove0, numberIn, pointField } from './fields.ts';

@@ -2,17 +2,8 @@ import { type Adjustment, adjust } from '../geometry/least-squares.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Blunder, findBlunder, normaliseResiduals } from './data-snooping.ts';
 import { FormError } from './form-error.ts';
-
-/** One distance taken with a tape. Lengths mm. */
-export interface TapedDistance {
-  /** Square to the straight line through an edge, or to a point. */
-  readonly to:
-    | { readonly kind: 'edge'; readonly from: Point; readonly end: Point }
-    | { readonly kind: 'point'; readonly at: Point };
-  readonly distance: number;
-  /** Its standard deviation. */
-  readonly deviation: number;
-}
+import { findMirrorPlace } from './mirror-axis.ts';
+import type { TapedDistance } from './taped-distance.ts';
 
 /** Where an insert sits by its taped distances. Lengths mm. */
 export interface TapedPosition {
@@ -51,10 +42,24 @@ const ONE_DIRECTION = 1e-8;
 export function findTapedPosition(measured: readonly TapedDistance[], guess: Point): TapedPosition {
   const sides = measured.map(({ to }, i) => sideOf(to, guess, i));
   const deviations = measured.map(({ deviation }) => deviation);
-  let at = guess;
+  const settled = settle(measured, sides, deviations, guess, true);
+  // On its way from the guess it may have jumped across the line in which two places are each other's image.
+  const mirrored = findMirrorPlace(measured, settled.at, guess);
+  return mirrored === null ? settled : settle(measured, sides, deviations, mirrored, false);
+}
+
+/** Steps downhill from a place until it is at rest. */
+function settle(
+  measured: readonly TapedDistance[],
+  sides: readonly (1 | -1)[],
+  deviations: readonly number[],
+  start: Point,
+  isGuess: boolean,
+): TapedPosition {
+  let at = start;
   for (let step = 0; step < STEPS; step += 1) {
     const local = adjustAt(measured, sides, at);
-    if (local === null) throw degenerate(measured, step === 0);
+    if (local === null) throw degenerate(measured, isGuess && step === 0);
     const move: Point = [local.unknowns[0]!, local.unknowns[1]!];
     if (Math.hypot(...move) < AT_REST) return describe(local, deviations, at);
     const next = descend(measured, sides, at, move);
@@ -171,6 +176,6 @@ function degenerate(measured: readonly TapedDistance[], isAtGuess: boolean): For
     );
   return new FormError(
     'measured',
-    'all distances run the same way where they lead, expected one in another direction too',
+    'all distances run the same way where they lead, expected one in another direction too, or a guess nearer to the insert',
   );
 }

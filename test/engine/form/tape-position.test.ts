@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FormError } from '../../../src/engine/form/form-error.ts';
-import { findTapedPosition, type TapedDistance } from '../../../src/engine/form/tape-position.ts';
+import { findTapedPosition } from '../../../src/engine/form/tape-position.ts';
+import type { TapedDistance } from '../../../src/engine/form/taped-distance.ts';
 import type { Point } from '../../../src/engine/geometry/point.ts';
 
 const toEdge = (from: Point, end: Point, distance: number, deviation = 1): TapedDistance => ({
@@ -207,6 +208,39 @@ describe('properties of a taped position', () => {
         expect(Math.max(...found.residuals.map(Math.abs))).toBeLessThan(1e-6);
         expect(found.blunder.kind).toBe('none');
       }),
+    );
+  });
+
+  // A guess so far off that the steps jump across the line through both points, to (100, −50).
+  it('comes back to the side of the guess when its steps jump across', () => {
+    const at: Point = [100, 50];
+    const measured = [toPoint([0, 0], apart(at, [0, 0])), toPoint([3000, 0], apart(at, [3000, 0]))];
+    for (const guess of [
+      [2600, 1850],
+      [2700, 1300],
+      [2700, 1650],
+    ] as const) {
+      const found = findTapedPosition(measured, guess);
+      expect(apart(found.at, at)).toBeLessThan(1e-6);
+      expect(apart(findTapedPosition(measured, [guess[0], -guess[1]]).at, [100, -50])).toBeLessThan(1e-6);
+    }
+  });
+
+  // Two circles meet at two places, a circle and a line at two: each other's image in the line through the points, or square to the edge.
+  it('lies on the side of the guess, however far the guess is, where two places fit alike', () => {
+    const anywhere: fc.Arbitrary<Point> = fc.tuple(
+      fc.integer({ min: 100, max: 2900 }),
+      fc.integer({ min: 100, max: 1900 }),
+    );
+    fc.assert(
+      fc.property(inPanel, anywhere, fc.boolean(), (at, guess, isBelow) => {
+        const flip = ([x, y]: Point): Point => [x, isBelow ? -y : y];
+        const two = [toPoint(CORNERS[0]!, apart(at, CORNERS[0]!)), toPoint(CORNERS[1]!, apart(at, CORNERS[1]!))];
+        expect(apart(findTapedPosition(two, flip(guess)).at, flip(at))).toBeLessThan(1e-5);
+        const withEdge = [toEdge(...START, at[0]), toPoint([0, 0], apart(at, [0, 0]), 2)];
+        expect(apart(findTapedPosition(withEdge, flip(guess)).at, flip(at))).toBeLessThan(1e-5);
+      }),
+      { numRuns: 300 },
     );
   });
 
