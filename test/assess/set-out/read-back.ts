@@ -16,10 +16,11 @@ export function readBack(setOut: PanelSetOut, item: SetOutItem): Vector {
     return [fromEnd(printed.x), fromRail(printed.y), height];
   }
   const { along, from, aboveBed } = printed;
-  if (item.side === words.railA) return [fromEnd(along), 0, aboveBed];
-  if (item.side === words.railB) return [fromEnd(along), form.width, aboveBed];
-  if (item.side === words.start) return [0, fromRail(along), aboveBed];
-  if (item.side === words.finish) return [form.length, fromRail(along), aboveBed];
+  const measured = from === words.finish ? form.length - along : from === words.railB ? form.width - along : along;
+  if (item.side === words.railA) return [measured, 0, aboveBed];
+  if (item.side === words.railB) return [measured, form.width, aboveBed];
+  if (item.side === words.start) return [0, measured, aboveBed];
+  if (item.side === words.finish) return [form.length, measured, aboveBed];
   const corners = /^the side from corner (\d+) to corner (\d+)$/.exec(item.side ?? '');
   if (corners === null) throw new Error(`a side in words that nobody knows: ${item.side}`);
   const [a, b] = [Number(corners[1]) - 1, Number(corners[2]) - 1];
