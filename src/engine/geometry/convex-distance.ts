@@ -9,13 +9,16 @@ export type Support = (x: number, y: number, z: number) => Vector;
 const DISTANCE_GAP = 1e-7;
 
 /**
- * Rounding keeps some pairs from being proven that closely: below 1e-6 mm where blocks are no larger than 1 m (a million random pairs),
- * a little more for larger ones. What is proven to this [mm] is still taken.
+ * Rounding keeps some pairs from being proven that closely: of 600,000 random pairs, with bars of 10 m and sides of 1.5 m, one in 5,000 was
+ * proven to between 1e-6 and 2e-6 mm, all others more closely. What is proven to this [mm] is still taken.
  */
 const LARGEST_GAP = 1e-5;
 
 /** Seen: below 40 for inserts and bars. */
-const MOST_STEPS = 500;
+const MOST_STEPS = 300;
+
+/** Steps without gain before the simplex is begun anew. */
+const PATIENCE = 4;
 
 /**
  * Distance of two convex solids [mm]; 0 where they touch or overlap.
@@ -36,7 +39,7 @@ export function measureConvex(a: Support, b: Support, start: Vector): number {
   let simplex: readonly Vector[] = [];
   let proven = 0;
   let found = lengthOf(start);
-  let isFresh = false;
+  let still = 0;
   for (let step = 0; step < MOST_STEPS; step++) {
     const [x, y, z] = nearest;
     const length = lengthOf(nearest);
@@ -49,16 +52,13 @@ export function measureConvex(a: Support, b: Support, start: Vector): number {
     if (found - proven <= DISTANCE_GAP) return found;
     const next = reduceSimplex([...simplex, difference]);
     if (next === null) return 0;
-    if (lengthOf(next.nearest) < length || step === 0) {
-      simplex = next.simplex;
-      nearest = next.nearest;
-      isFresh = false;
-      continue;
-    }
-    // No nearer than before: a simplex grown thin loses its digits. The nearest point is itself a difference, so it may start a new one.
-    if (isFresh) break;
-    simplex = [nearest];
-    isFresh = true;
+    nearest = next.nearest;
+    simplex = next.simplex;
+    if (step === 0 || lengthOf(nearest) < length) continue;
+    // No nearer than before, by what rounding shows: the direction may still grow truer. Where it does not, the simplex has grown so thin that
+    // its digits are lost; the nearest point is itself a difference and starts a new one.
+    still += 1;
+    if (still % PATIENCE === 0) simplex = [nearest];
   }
   if (found - proven <= LARGEST_GAP) return found;
   throw new Error(

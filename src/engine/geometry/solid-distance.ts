@@ -5,7 +5,7 @@ import type { Block, Cylinder, Solid, Vector } from './solid.ts';
 const SQUARE = 1e-8;
 
 /**
- * Distance of two solids [mm], to 1e-6 mm (1e-5 mm for blocks above 1 m); 0 where they touch or overlap.
+ * Distance of two solids [mm], to 1e-6 mm (see LARGEST_GAP of `measureConvex` for the few exceptions); 0 where they touch or overlap.
  *
  * Where the shortest line between the axes of two cylinders stands square on both, it is that line less the radii; elsewhere, and for
  * blocks, it comes from `measureConvex`.
