@@ -7,6 +7,7 @@ import { runChoose } from './choose-command.ts';
 import type { ChooseFlags } from './choose-options.ts';
 import { runEditions } from './editions-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
+import { type HandedOptions, runHanded } from './handed-command.ts';
 import { runSchedules } from './schedules-command.ts';
 import { runTour } from './tour-command.ts';
 
@@ -99,6 +100,17 @@ function buildProgram(leave: (code: number) => void): Command {
     .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
     .argument('<folder>', 'a new or empty folder')
     .action((job: string, folder: string) => leave(runSchedules(job, folder)));
+  program
+    .command('handed')
+    .description('make the handed partner of a panel, its mirror image, or make it anew')
+    .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
+    .argument('<mark>', 'the mark of the panel')
+    .argument('<newmark>', 'the mark of its partner')
+    .requiredOption('--out <file>', 'the job with the partner, as a .json file')
+    .option('--overwrite', 'write over a file that is there')
+    .action((job: string, mark: string, newMark: string, options: HandedOptions) =>
+      leave(runHanded(job, mark, newMark, options)),
+    );
   program
     .command('tour')
     .description('check the demo job and say what to do next')
