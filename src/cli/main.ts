@@ -8,6 +8,8 @@ import type { ChooseFlags } from './choose-options.ts';
 import { runEditions } from './editions-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { type HandedOptions, runHanded } from './handed-command.ts';
+import { runParts } from './parts-command.ts';
+import type { PartsFlags } from './parts-options.ts';
 import { runSchedules } from './schedules-command.ts';
 import { runTour } from './tour-command.ts';
 
@@ -80,6 +82,24 @@ function buildProgram(leave: (code: number) => void): Command {
       '\nExit codes: 0 all computed, 1 something is not covered or cannot be, 2 wrong input, 3 no connection',
     )
     .action((job: string, mark: string | undefined, options: CarriesOptions) => leave(runCarries(job, mark, options)));
+  program
+    .command('parts')
+    .description('count the parts of a job, a pour or a panel; what is short, and by when to order it')
+    .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
+    .option('--pour <id>', 'one pour: its bench and the labels of its bags')
+    .option('--panel <mark>', 'one casting of a panel')
+    .option('--stock <file>', 'what the yard has, as CSV: id, in_stock, on_order, arrives')
+    .option('--orders <file>', 'what was ordered for the job, as CSV: id, ordered, delivered')
+    .option('--today <date>', 'the day from which on pours are to come, as YYYY-MM-DD')
+    .option('--csv <file>', 'write a list as a new .csv file')
+    .option('--list <name>', 'with --csv: parts (else), bench or labels')
+    .option('--overwrite', 'with --csv: write over a file that is there')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 all is counted and nothing is short, 1 something is short, does not agree or cannot be made, 2 wrong input, 3 something is not decided, so that the counts are not complete',
+    )
+    .action((job: string, options: PartsFlags) => leave(runParts(job, options, new Date())));
   program
     .command('calc')
     .description('run calculations: JSON in, JSON out')
