@@ -13,7 +13,9 @@ const FONTS = { plain: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-Bol
 /** First and last sign of each block of Unicode that a drawing may use: Latin, Greek, Cyrillic, signs and shapes. */
 const BLOCKS = [
   [0x20, 0x7e],
-  [0xa0, 0x24f],
+  // Not the soft hyphen: it is there to be turned at, not to be seen.
+  [0xa0, 0xac],
+  [0xae, 0x24f],
   [0x370, 0x3ff],
   [0x400, 0x52f],
   [0x1e00, 0x1eff],

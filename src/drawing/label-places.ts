@@ -45,6 +45,9 @@ const DISTANCES = [0, 3, 6, 10, 15, 21, 28, 36, 46, 58];
 
 /** A leader that crosses another costs as much as so many mm of leader. */
 const CROSSING_COST = 60;
+
+/** One that runs over what another label names: only where a label has no place otherwise. */
+const ANCHOR_COST = 80;
 const ROUNDS = 5;
 
 /** So many places are as good as all of them for most labels. */
@@ -52,7 +55,7 @@ const ENOUGH = 40;
 
 /**
  * Finds places for labels so that none lies on another, on an obstacle, on a line or on an anchor, and no leader runs through a label. Leaders
- * are short, and cross each other only where nothing else is left. The same input gives the same places. A label for which there is no such
+ * are short, and cross each other or an anchor only where nothing else is left. The same input gives the same places. A label for which there is no such
  * place gets null: the caller must name it elsewhere.
  *
  * @returns a place for each wish, in the same order
@@ -62,12 +65,12 @@ export function placeLabels(
   surroundings: LabelSurroundings,
 ): readonly (LabelPlace | null)[] {
   const anchors = wishes.map(({ anchor: [x, y], radius }) => growBox({ x, y, width: 0, height: 0 }, radius));
-  const options = wishes.map((wish, own) => listCandidates(wish, own, anchors, surroundings, ENOUGH));
+  const options = wishes.map((wish, own) => listCandidates(wish, own, anchors, surroundings, false));
   const chosen: (Candidate | null)[] = wishes.map(() => null);
   settle(options, chosen);
   const homeless = chosen.flatMap((place, k) => (place === null ? [k] : []));
   if (homeless.length > 0) {
-    for (const k of homeless) options[k] = listCandidates(wishes[k]!, k, anchors, surroundings, Infinity);
+    for (const k of homeless) options[k] = listCandidates(wishes[k]!, k, anchors, surroundings, true);
     settle(options, chosen);
   }
   return chosen.map((place) => (place === null ? null : { box: place.box, leader: place.leader }));
@@ -87,17 +90,20 @@ function settle(options: readonly (readonly Candidate[])[], chosen: (Candidate |
   }
 }
 
-/** Places of a label that nothing but other labels can forbid, the cheapest first; no further off once there are enough. */
+/**
+ * Places of a label that nothing but other labels can forbid, the cheapest first; no further off once there are enough. The last resort: any of
+ * them, leaders over other anchors too.
+ */
 function listCandidates(
   wish: LabelWish,
   own: number,
   anchors: readonly Box[],
   { frame, obstacles, lines, gap }: LabelSurroundings,
-  enough: number,
+  isLastResort: boolean,
 ): readonly Candidate[] {
   const candidates: Candidate[] = [];
   for (const distance of DISTANCES) {
-    if (candidates.length >= enough) break;
+    if (candidates.length >= ENOUGH && !isLastResort) break;
     for (const [k, direction] of DIRECTIONS.entries()) {
       const box = boxToward(wish, direction, wish.radius + gap + distance);
       if (!isInside(box, frame)) continue;
@@ -105,12 +111,15 @@ function listCandidates(
       if (anchors.some((anchor) => doBoxesOverlap(box, anchor))) continue;
       if (lines.some((line) => doesSegmentMeetBox(line[0], line[1], box))) continue;
       const leader = distance === 0 ? null : drawLeader(wish, box);
-      if (leader !== null && anchors.some((anchor, i) => i !== own && doesSegmentMeetBox(leader[0], leader[1], anchor)))
-        continue;
-      candidates.push({ box, leader, grown: growBox(box, gap / 2), cost: distance + k / 100 });
+      const crossed =
+        leader === null
+          ? 0
+          : anchors.filter((anchor, i) => i !== own && doesSegmentMeetBox(leader[0], leader[1], anchor)).length;
+      if (crossed > 0 && !isLastResort) continue;
+      candidates.push({ box, leader, grown: growBox(box, gap / 2), cost: distance + k / 100 + crossed * ANCHOR_COST });
     }
   }
-  return candidates;
+  return candidates.sort((a, b) => a.cost - b.cost);
 }
 
 /** The box of a label in a direction from its anchor, its nearest point `off` mm away. */
