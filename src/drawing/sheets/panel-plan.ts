@@ -1,14 +1,15 @@
 import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Box } from '../boxes.ts';
-import type { Mark } from '../drawing.ts';
+import type { Drawing, Mark } from '../drawing.ts';
 import { DrawingError } from '../drawing-error.ts';
 import { insertSymbol } from '../insert-symbol.ts';
 import { type LabelWish, placeLabels } from '../label-places.ts';
 import { drawLine, drawText } from '../marks.ts';
+import { placeMarks } from '../place.ts';
 import { drawRunningDimensions, lengthForFigures } from '../running-dimensions.ts';
 import { ASCENT, DESCENT, measureText } from '../text-size.ts';
-import { findScale, TYPE } from './paper.ts';
+import { findScale, PAPERS, TYPE } from './paper.ts';
 import { listPlanRows, type PlanRow } from './plan-dimensions.ts';
 
 /** The panel as it lies in the form, drawn to scale on paper. */
@@ -17,6 +18,8 @@ export interface PanelPlan {
   readonly marks: readonly Mark[];
   /** 1 : scale. */
   readonly scale: number;
+  /** Where on paper the plan's own origin lies. */
+  readonly origin: Point;
   /** Inserts whose number found no place beside them; the sheet must name them elsewhere. */
   readonly unlabelled: readonly number[];
 }
@@ -224,5 +227,15 @@ export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number
     if (place.leader !== null) marks.push(drawLine('insert', ...place.leader, 'hair'));
     marks.push(drawText([place.box.x + 0.3, place.box.y + DESCENT * size], words, size, { weight, layer: 'insert' }));
   }
-  return { marks, scale, unlabelled };
+  return { marks, scale, origin, unlabelled };
+}
+
+/** The plan of a panel in mm of the panel, its plan's origin at (0, 0): for files that are read and measured. `scale`: that of its texts. */
+export function drawPanelAtSize(setOut: PanelSetOut): { readonly drawing: Drawing; readonly scale: number } {
+  const { marks, scale, origin } = drawPanelPlan(setOut, PAPERS.A3.width, PAPERS.A3.height);
+  const move: Point = [-origin[0] * scale, -origin[1] * scale];
+  return {
+    drawing: { width: setOut.length, height: setOut.width, marks: placeMarks(marks, { scale, move }) },
+    scale,
+  };
 }

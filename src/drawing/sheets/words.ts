@@ -36,7 +36,7 @@ export function describeRole(role: SetOutItem['castIn']['role']): string {
 }
 
 /** The face that an item is in, by the form and by the building: never one without the other. */
-export function describeFace({ place, side, castIn }: SetOutItem): string {
+export function describeFace({ place, side, castIn }: Pick<SetOutItem, 'place' | 'side' | 'castIn'>): string {
   if (place === 'edge') return `edge at ${side}`;
   return `${place}, ${castIn.face.toUpperCase()}`;
 }

@@ -1,0 +1,112 @@
+import { addUpJob } from '../assess/parts/job-parts.ts';
+import { layBars } from '../assess/set-out/lay-bars.ts';
+import { mayBePoured, planPour } from '../assess/set-out/plan-pour.ts';
+import { FOOT_CAUTION } from '../drawing/sheets/cautions.ts';
+import { drawFolder, type FolderPage } from '../drawing/sheets/folder.ts';
+import { PAPERS, type Paper } from '../drawing/sheets/paper.ts';
+import { writePdf } from '../files/pdf/write-pdf.ts';
+import { drawQr } from '../files/qr/qr-marks.ts';
+import type { JobFile } from '../job/documents/job-file.ts';
+import { indexJob } from '../job/job-index.ts';
+import { compareForPour } from './compare-for-pour.ts';
+import { readDrawingFonts } from './drawing-fonts.ts';
+import { EXIT, UsageError } from './exit-codes.ts';
+import { fingerprintJob } from './fingerprint.ts';
+import { loadJob } from './load-job.ts';
+import { checkTarget, writeTarget } from './write-file.ts';
+
+export interface FolderOptions {
+  readonly out?: string;
+  readonly paper?: string;
+  readonly since?: string;
+  readonly overwrite?: boolean;
+}
+
+function readPaper(name: string | undefined): Paper {
+  const paper = name === undefined ? PAPERS.A3 : (PAPERS as Readonly<Record<string, Paper>>)[name.toUpperCase()];
+  if (paper === undefined) throw new UsageError(`--paper ${name}: expected A3 or A4`);
+  return paper;
+}
+
+/** Names of the pours, for a call that names none of them. */
+function checkPour(file: JobFile, pour: string): void {
+  const ids = file.job.pours.map(({ id }) => id);
+  if (ids.includes(pour)) return;
+  const known = ids.length === 0 ? 'the job has no pours: add them to it' : `expected one of ${ids.join(', ')}`;
+  throw new UsageError(`${pour}: is no pour of this job; ${known}`);
+}
+
+/** A pour folder as pages, with everything that is found against the pour. */
+export function makeFolder(
+  file: JobFile,
+  pour: string,
+  paper: Paper,
+  earlier: JobFile | null,
+): { readonly pages: readonly FolderPage[]; readonly isReady: boolean; readonly findings: readonly string[] } {
+  checkPour(file, pour);
+  const index = indexJob(file);
+  const plan = planPour(index, pour);
+  const [parts] = addUpJob(index, [plan], []).pours;
+  if (parts === undefined) throw new Error(`pour ${pour} has no parts`);
+  const { yard, rules } = file.library;
+  const { project, revision } = file.job;
+  const pages = drawFolder({
+    parts,
+    spares: yard.spares,
+    cover: {
+      changes:
+        earlier === null
+          ? null
+          : compareForPour(
+              earlier,
+              file,
+              plan.setOuts.map(({ panel }) => panel.mark),
+            ),
+      contacts: yard.contacts,
+      statements: rules.statements,
+    },
+    facts: {
+      paper,
+      project: project.number === null ? project.name : `${project.number} ${project.name}`,
+      revision,
+      fingerprint: fingerprintJob(file),
+      caution: FOOT_CAUTION,
+    },
+    barsOf: ({ panel }) => layBars(panel),
+    drawCode: (text, size) => drawQr([0, 0], size, text),
+  });
+  const problems = [...plan.problems, ...plan.setOuts.flatMap((setOut) => setOut.problems)];
+  const findings = problems.filter(({ severity }) => severity === 'error').map(({ text }) => text);
+  return { pages, isReady: mayBePoured(revision) && findings.length === 0, findings };
+}
+
+/**
+ * Writes the pour folder of one pour as a PDF.
+ * @returns the exit code: 0 ready, 1 something stands against the pour (the folder says what)
+ * @throws UsageError where the job cannot be read, the pour is not known, or the file cannot be written
+ */
+export async function runFolder(path: string, pour: string, options: FolderOptions): Promise<number> {
+  const out = options.out ?? `${pour}.pdf`;
+  const paper = readPaper(options.paper);
+  checkTarget('--out', out, '.pdf', options.overwrite === true);
+  const { file } = loadJob(path);
+  const earlier = options.since === undefined ? null : loadJob(options.since).file;
+  const { pages, isReady, findings } = makeFolder(file, pour, paper, earlier);
+  const { project, pours } = file.job;
+  const date = pours.find(({ id }) => id === pour)!.date;
+  const bytes = await writePdf(
+    pages,
+    {
+      title: `Pour folder ${pour}`,
+      author: project.name,
+      subject: 'Set-out, parts and checks of inserts cast into precast panels',
+      date: new Date(`${date}T00:00:00Z`),
+      language: 'en',
+    },
+    readDrawingFonts(),
+  );
+  writeTarget('--out', out, bytes);
+  process.stdout.write(`${out}: ${pages.length} pages ${paper.name}\n`);
+  for (const text of findings) process.stdout.write(`STOP: ${text}\n`);
+  return isReady ? EXIT.pass : EXIT.notPassed;
+}
