@@ -116,6 +116,9 @@ describe('onepour calc', () => {
       'strength-at-age',
       'maturity',
       'coating-life',
+      'mould-view',
+      'chair-stack',
+      'tape-position',
     ];
     expect(list.stdout.match(/^\S+/gm)).toEqual(names);
     for (const name of names) {
