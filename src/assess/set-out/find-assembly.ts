@@ -49,7 +49,7 @@ function listCheckLines(question: AssemblyQuestion, site: HoldingSite, stacked: 
  * How one insert is built into the form: what makes up the thickness, the concrete around its parts, the parts themselves, what is ticked, and
  * what is wrong with it.
  *
- * @throws Error when the way names a part that the yard does not list, or a chair without a height: the job's reader refuses both
+ * @throws Error when the way names a part that the yard does not list, no chair, or a chair without a height: the job's reader refuses all
  */
 export function findAssembly(question: AssemblyQuestion): AssemblyDraft {
   const { panel, castIn, item, way, place } = question;

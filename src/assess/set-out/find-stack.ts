@@ -170,11 +170,6 @@ function stackOnChair(question: AssemblyQuestion, site: HoldingSite): Stacked {
   const depth = bearing?.kind === 'structural' ? bearing.to : site.thickness;
   const ground = site.below.find(({ from }) => from >= depth - ROUNDING);
   const chairs = listChairs(question);
-  if (chairs.length === 0) {
-    const needed = depth - item.length_mm - aim + way.chairSink_mm;
-    const text = `${way.name} names no chairs in stock: bring one of ${showLength(needed)} and name it`;
-    return { ...stackUnderTrowelledFace(question, site), findings: [{ severity: 'error', kind: 'stack', text }] };
-  }
   const upTo = (greatest: number) => ({ least: 0, greatest });
   const tolerance = rules.tolerances.thickness_mm;
   const allowed = { least: cap, greatest: aim + rules.belowFace.most_mm - rules.belowFace.aim_mm };

@@ -1,14 +1,7 @@
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
-import { type AssemblyQuestion, showLength } from './assembly-question.ts';
+import { listLengths, mayReplace } from '../../job/may-replace.ts';
+import type { AssemblyQuestion } from './assembly-question.ts';
 import { findFootLayer, type HoldingSite } from './holding-site.ts';
-
-/** Whether an insert may be taken for this one: same thread, and rated for the role where only a rating lets it be used. */
-function isAlike({ castIn, item }: AssemblyQuestion, other: CatalogueItem): boolean {
-  if (other.thread !== item.thread) return false;
-  const { role } = castIn;
-  if (role === 'brace' || role === 'lifting') return other.ratedLoads.some((rated) => rated.role === role);
-  return other.ratedLoads.length === 0;
-}
 
 /** Concrete behind the foot of an insert [mm]; null where its foot does not stand within one structural layer, or it comes through. */
 export function findBehindFoot(
@@ -27,14 +20,12 @@ export function findBehindFoot(
  * the rules want behind it. Whether they carry the load is for the check to say.
  */
 export function tellFittingLengths(question: AssemblyQuestion, site: HoldingSite, top: number): string {
-  const { catalogue, item, rules } = question;
+  const { catalogue, castIn, item, rules } = question;
   const fitting = catalogue.filter((other) => {
-    const behind = isAlike(question, other) ? findBehindFoot(site, top, other) : null;
+    const behind = mayReplace(castIn, item, other) ? findBehindFoot(site, top, other) : null;
     return behind !== null && behind >= rules.cover.behindFoot_mm;
   });
   if (fitting.length === 0)
     return `no ${item.thread} of the catalogue fits there: another place, less recess or more thickness is needed`;
-  const byLength = [...fitting].sort((a, b) => a.length_mm - b.length_mm || (a.id < b.id ? -1 : 1));
-  const list = byLength.map(({ id, length_mm }) => `${showLength(length_mm)} (${id})`).join(', ');
-  return `${item.thread} of the catalogue that fit: ${list}; check again with the one taken`;
+  return `${item.thread} of the catalogue that fit: ${listLengths(fitting)}; check again with the one taken`;
 }

@@ -2,9 +2,10 @@ import type { CastIn } from '../documents/cast-in.ts';
 import type { CatalogueItem } from '../documents/catalogue.ts';
 import type { HoldingWay } from '../documents/holding-parts.ts';
 import type { DocumentFault } from '../fault.ts';
+import { listLengths, mayReplace } from '../may-replace.ts';
 import type { Entry, SiftedJob } from '../sift.ts';
 import { prepareArea } from './check-panels.ts';
-import { checkInPlace, findPlace } from './check-place.ts';
+import { checkInPlace, findPlace, type Place } from './check-place.ts';
 import { faultAt } from './fault-at.ts';
 
 /** What an insert may be in its role: a brace or a lifter only by the maker's own rating. */
@@ -21,6 +22,22 @@ function checkRole({ path, value: castIn }: Entry<CastIn>, item: CatalogueItem |
   if (item.ratedLoads.some((rated) => rated.role === role)) return [];
   const text = `${item.id} is a fixing insert and has no rated load for ${role} with the maker's document; expected an insert rated for ${role}`;
   return [faultAt([...path, 'role'], role, `an insert with a rated load for ${role} and its document`, text)];
+}
+
+/** What is wrong with an insert in its place; where another length would fit, it is named. */
+function checkInsert(
+  place: Place,
+  item: CatalogueItem | undefined,
+  items: ReadonlyMap<string, CatalogueItem>,
+): DocumentFault[] {
+  return checkInPlace(place, item).map((fault) => {
+    if (item === undefined || fault.path.at(-1) !== 'item') return fault;
+    const fitting = [...items.values()].filter(
+      (other) => mayReplace(place.castIn, item, other) && checkInPlace(place, other).length === 0,
+    );
+    if (fitting.length === 0) return fault;
+    return { ...fault, text: `${fault.text}; ${item.thread} of the catalogue that fit: ${listLengths(fitting)}` };
+  });
 }
 
 /** The recess that a way of holding leaves must be the insert's. */
@@ -69,7 +86,7 @@ export function checkCastIns(job: SiftedJob): DocumentFault[] {
     const place = panels.get(castIn.panel);
     if (place === undefined) return faults;
     const way = job.ways.find(({ value }) => value.id === castIn.holding)?.value;
-    const found = checkInPlace(findPlace(castIn, place.panel, place.region, path), item);
+    const found = checkInsert(findPlace(castIn, place.panel, place.region, path), item, items);
     return [...faults, ...found, ...checkHolding(entry, way)];
   });
   return [...single, ...checkApart(job, items)];

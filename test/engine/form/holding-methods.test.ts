@@ -5,16 +5,19 @@ import {
   findHoldingMethod,
   findHoldingStage,
   type HoldingMethodName,
+  type HoldingPlace,
   holdingMethodNames,
   listHoldingPlaces,
 } from '../../../src/engine/form/holding-methods.ts';
 import { findUsualScatter } from '../../../src/engine/form/holding-scatter.ts';
 import { findAsideAlongAxis, findAsideAtDistance } from '../../../src/engine/form/tilt.ts';
 
-const ON_FORM = { 'mould face': 1, 'trowelled face': null, edge: 1 };
-const OPEN = { 'mould face': null, 'trowelled face': 2, edge: null };
+type Stages = Record<HoldingPlace, 1 | 2 | null>;
 
-const practice: Record<HoldingMethodName, Record<string, 1 | 2 | null>> = {
+const ON_FORM: Stages = { 'mould face': 1, 'trowelled face': null, edge: 1 };
+const OPEN: Stages = { 'mould face': null, 'trowelled face': 2, edge: null };
+
+const practice: Record<HoldingMethodName, Stages> = {
   'nail-on plate': ON_FORM,
   'stick-on plate': ON_FORM,
   magnet: ON_FORM,
