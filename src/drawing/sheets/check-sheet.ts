@@ -2,7 +2,7 @@ import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
 import type { Mark } from '../drawing.ts';
 import type { Block } from '../flow.ts';
 import { placeMarks } from '../place.ts';
-import { type Cell, layTable, PENCIL_BOX, type TableColumn } from '../table.ts';
+import { type Cell, layTable, PENCIL_BOX, TABLE_STYLE, type TableColumn } from '../table.ts';
 import { layFormCheck } from './form-check-block.ts';
 import { findPageWidth, layPages } from './lay-pages.ts';
 import { type Paper, TYPE } from './paper.ts';
@@ -15,6 +15,8 @@ export const CODE_SIZE = 34;
 
 const BOX = { kind: 'box', width: 20, height: PENCIL_BOX } as const;
 const TICK = { kind: 'box', width: PENCIL_BOX, height: PENCIL_BOX } as const;
+/** Larger than other tables: read at arm's length, in rain. */
+const CHECK_STYLE = { ...TABLE_STYLE, size: 3.3 };
 const BOX_COLUMN = 23;
 const TICK_COLUMN = 15;
 
@@ -43,7 +45,7 @@ function placedRow(item: SetOutItem): readonly Cell[] {
   return [
     { kind: 'text', text: String(item.number), weight: 'bold' },
     `${describeType(item)}; ${describeFace(item)}${cap}`,
-    whereOf(item),
+    { kind: 'text', text: whereOf(item), weight: 'bold' },
     BOX,
     BOX,
     BOX,
@@ -53,7 +55,8 @@ function placedRow(item: SetOutItem): readonly Cell[] {
   ];
 }
 
-function afterRow(item: SetOutItem): readonly Cell[] {
+function afterCells(item: SetOutItem | undefined): readonly Cell[] {
+  if (item === undefined) return ['', '', '', '', ''];
   return [{ kind: 'text', text: String(item.number), weight: 'bold' }, describeType(item), TICK, TICK, TICK];
 }
 
@@ -67,7 +70,7 @@ function layStage(setOut: PanelSetOut, stage: 1 | 2, width: number): readonly Bl
   if (items.length === 0) return [heading, layTextBlock('Nothing to check in this stage.', width, { size: TYPE.body })];
   return [
     heading,
-    ...layTable(`checks of stage ${stage}`, placedColumns(width), items.map(placedRow)),
+    ...layTable(`checks of stage ${stage}`, placedColumns(width), items.map(placedRow), CHECK_STYLE),
     laySignature(stage === 1 ? 'checked before the cage' : 'checked before the pour', width, TYPE.body),
   ];
 }
@@ -82,16 +85,19 @@ function layAfterScreed(setOut: PanelSetOut, width: number): readonly Block[] {
   });
   if (items.length === 0)
     return [heading, layTextBlock('No insert in the trowelled face.', width, { size: TYPE.body })];
-  const columns: readonly TableColumn[] = [
-    { head: 'no.', width: 14 },
-    { head: 'insert', width: width - 14 - 3 * TICK_COLUMN },
+  const half: readonly TableColumn[] = [
+    { head: 'no.', width: 12 },
+    { head: 'insert', width: width / 2 - 12 - 3 * TICK_COLUMN },
     { head: 'level', width: TICK_COLUMN, align: 'middle' },
     { head: 'plumb', width: TICK_COLUMN, align: 'middle' },
     { head: 'cap', width: TICK_COLUMN, align: 'middle' },
   ];
+  // Two beside each other: down the first half, then down the second.
+  const rows = Math.ceil(items.length / 2);
+  const cells = Array.from({ length: rows }, (_, i) => [...afterCells(items[i]), ...afterCells(items[rows + i])]);
   return [
     heading,
-    ...layTable('checks after screeding', columns, items.map(afterRow)),
+    ...layTable('checks after screeding', [...half, ...half], cells, CHECK_STYLE),
     laySignature('checked after screeding', width, TYPE.body),
   ];
 }

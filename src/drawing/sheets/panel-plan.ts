@@ -1,6 +1,6 @@
 import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
 import type { Point } from '../../engine/geometry/point.ts';
-import type { Box } from '../boxes.ts';
+import { type Box, boxAround } from '../boxes.ts';
 import type { Drawing, Mark } from '../drawing.ts';
 import { DrawingError } from '../drawing-error.ts';
 import { insertSymbol } from '../insert-symbol.ts';
@@ -32,7 +32,8 @@ const ROW_STEPS = 5.4;
 /** Room for the name of a rail or end [mm]. */
 const NAME = 7;
 const FIGURE = TYPE.small;
-const SYMBOL_RADIUS = 1.7;
+/** Of symbols: as large as the nearest neighbours leave room for, within these. */
+const SYMBOL_RADIUS = { least: 0.8, most: 1.7 };
 
 function depthOfRows(rows: readonly PlanRow[]): number {
   return rows.reduce(
@@ -170,6 +171,15 @@ function labelOf(item: SetOutItem): string {
   return item.assembly === null ? String(item.number) : `${item.number} ${item.assembly}`;
 }
 
+function findSymbolRadius(items: readonly SetOutItem[], scale: number): number {
+  const { least, most } = SYMBOL_RADIUS;
+  let radius = most;
+  for (const [i, a] of items.entries())
+    for (const b of items.slice(i + 1))
+      radius = Math.min(radius, Math.hypot(a.plan[0] - b.plan[0], a.plan[1] - b.plan[1]) / scale / 2.3);
+  return Math.max(least, radius);
+}
+
 /** Draws a panel in room of a width and height on paper [mm]. */
 export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number): PanelPlan {
   const layout = layOut(setOut, { width, height });
@@ -183,11 +193,12 @@ export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number
     marks.push({ kind: 'area', layer: 'opening', rings: [ring], pen: 'medium', fill: 'hatch' });
   }
   marks.push(...drawRows(setOut, layout, { x: 0, y: 0, width, height }), ...drawDatum(setOut, layout));
+  const radius = findSymbolRadius(setOut.items, scale);
   const labels: Label[] = [];
   for (const item of setOut.items) {
     const at = toPaper(item.plan);
-    marks.push(insertSymbol(item, at, SYMBOL_RADIUS));
-    labels.push(toLabel(at, SYMBOL_RADIUS, labelOf(item), TYPE.body, 'bold', item.number));
+    marks.push(insertSymbol(item, at, radius));
+    labels.push(toLabel(at, radius, labelOf(item), TYPE.body, 'bold', item.number));
   }
   const byNumber = new Map(setOut.items.map((item) => [item.number, item]));
   for (const { connection, members } of setOut.groups) {
@@ -210,7 +221,7 @@ export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number
         width: setOut.length / scale - 1,
         height: setOut.width / scale - 1,
       },
-      obstacles: [],
+      obstacles: openings.map(boxAround),
       lines: [outline, ...openings].flatMap((ring) =>
         ring.map((corner, i): readonly [Point, Point] => [corner, ring[(i + 1) % ring.length]!]),
       ),

@@ -13,8 +13,8 @@ export interface Paper {
 
 /** ISO 216. */
 export const PAPERS: Readonly<Record<Paper['name'], Paper>> = {
-  A3: { name: 'A3', width: 420, height: 297, margin: 12, head: 26, foot: 12 },
-  A4: { name: 'A4', width: 297, height: 210, margin: 9, head: 22, foot: 11 },
+  A3: { name: 'A3', width: 420, height: 297, margin: 12, head: 29, foot: 12 },
+  A4: { name: 'A4', width: 297, height: 210, margin: 9, head: 28, foot: 11 },
 };
 
 /** Font sizes [mm]: nothing smaller than `small`, which a wet grey copy still shows. */

@@ -127,7 +127,6 @@ export function drawSetOutSheets(
   const [first, ...rest] = flowBlocks(column, frame.height - 3);
   if (first === undefined || rest.length > 1)
     throw new DrawingError(`the words beside the plan of ${setOut.panel.mark} need more than a sheet; expected A3`);
-  const scaled = { ...head, lines: [...head.lines, `plan 1 : ${plan.scale}`] };
   const width = findPageWidth(paper);
   const unlabelled =
     plan.unlabelled.length === 0
@@ -142,7 +141,7 @@ export function drawSetOutSheets(
   const left = rest[0]?.map(({ block }) => block) ?? [];
   return [
     {
-      head: scaled,
+      head: { ...head, title: `${head.title}, 1 : ${plan.scale}` },
       marks: [
         ...placeMarks(plan.marks, { move: [frame.x, frame.y] }),
         ...drawBlocks(first, [frame.x + planWidth + GAP, top]),
