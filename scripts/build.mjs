@@ -29,7 +29,9 @@ await bundle('src/cli/main.ts', 'dist/cli.js', {
   platform: 'node',
   target: 'node20',
   // Packages written as CommonJS call require for Node's own modules; a module file has none.
-  banner: { js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);" },
+  banner: {
+    js: "import { createRequire as makeRequire } from 'node:module';\nconst require = makeRequire(import.meta.url);",
+  },
 });
 await bundle('src/engine/index.ts', 'dist/engine.js', { platform: 'neutral', target: 'es2022' });
 emitTypes();

@@ -49,7 +49,7 @@ describe('QR codes read by another program', () => {
     const text = 'SQ-07|piece 3|revision C';
     const room = findQrRoom(30, text);
     const quiet = (room - 30) / 2;
-    const mark = drawQr([quiet, quiet], 30, text) as AreaMark;
+    const mark = drawQr([quiet, quiet], 30, text);
     const dots = 150 / 25.4;
     expect(decode(Math.round(room * dots), print(mark, room, dots))).toBe(text);
   });
@@ -66,7 +66,7 @@ describe('QR codes read by another program', () => {
   });
 
   it('keep to the side they were given, with 4 light modules around', () => {
-    const mark = drawQr([100, 50], 32, 'SQ-07') as AreaMark;
+    const mark = drawQr([100, 50], 32, 'SQ-07');
     const xs = mark.rings.flat().map(([x]) => x);
     const ys = mark.rings.flat().map(([, y]) => y);
     expect([Math.min(...xs), Math.min(...ys)]).toEqual([100, 50]);

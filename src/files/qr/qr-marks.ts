@@ -1,7 +1,6 @@
 import { encode } from 'uqr';
-import type { Mark } from '../../drawing/drawing.ts';
+import type { AreaMark } from '../../drawing/drawing.ts';
 import { DrawingError } from '../../drawing/drawing-error.ts';
-import type { Point } from '../../engine/geometry/point.ts';
 
 /** Light modules around a code (ISO/IEC 18004, 4 on each side). */
 export const QUIET_ZONE = 4;
@@ -32,14 +31,14 @@ export function findQrModules(text: string): QrModules {
  * be left white by the sheet.
  * Throws DrawingError when it would be smaller than LEAST_QR_SIDE, or the text does not fit.
  */
-export function drawQr(at: Point, side: number, text: string): Mark {
+export function drawQr(at: readonly [number, number], side: number, text: string): AreaMark {
   if (!(side >= LEAST_QR_SIDE))
     throw new DrawingError(`a QR code of ${side} mm was asked for; expected at least ${LEAST_QR_SIDE} mm`);
   const modules = findQrModules(text);
   const step = side / modules.length;
   // Neighbours of a row are one rectangle, so that no hair shows between them.
   const rings = modules.flatMap((row, r) =>
-    findRuns(row).map(([from, to]): readonly Point[] => {
+    findRuns(row).map(([from, to]): AreaMark['rings'][number] => {
       const [top, below] = [at[1] + side - r * step, at[1] + side - (r + 1) * step];
       return [
         [at[0] + from * step, below],
