@@ -31,8 +31,3 @@ export function findPart({ parts, way }: Pick<AssemblyQuestion, 'parts' | 'way'>
   if (part === undefined) throw new Error(`way of holding ${way.id}: no part ${id} among the holding parts`);
   return part;
 }
-
-/** A length as sentences show it: to a tenth of a millimetre. */
-export function showLength(length: number): string {
-  return `${Math.round(length * 10) / 10} mm`;
-}

@@ -1,7 +1,8 @@
 import { findHoldingMethod, findHoldingStage } from '../../engine/form/holding-methods.ts';
 import { findUsualScatter } from '../../engine/form/holding-scatter.ts';
 import { findAsideAlongAxis, findAsideAtDistance } from '../../engine/form/tilt.ts';
-import { type AssemblyQuestion, type Finding, findPart, showLength } from './assembly-question.ts';
+import { showLength } from '../../job/resolve/local-member-type.ts';
+import { type AssemblyQuestion, type Finding, findPart } from './assembly-question.ts';
 import type { Assembly } from './assembly-type.ts';
 import { checkMethod } from './check-method.ts';
 import { findCovers } from './find-covers.ts';

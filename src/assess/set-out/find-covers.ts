@@ -1,8 +1,9 @@
 import { findAsideAlongAxis } from '../../engine/form/tilt.ts';
 import { distanceToBoundary } from '../../engine/geometry/region.ts';
 import { COVER_DEVIATION } from '../../engine/material/cover.ts';
+import { showLength } from '../../job/resolve/local-member-type.ts';
 import { layerAtDepth } from '../../job/section.ts';
-import { type AssemblyQuestion, type Finding, showLength } from './assembly-question.ts';
+import type { AssemblyQuestion, Finding } from './assembly-question.ts';
 import type { Assembly, CoverLine } from './assembly-type.ts';
 import { findBarCovers } from './bar-covers.ts';
 import { findBehindFoot, tellFittingLengths } from './fitting-lengths.ts';

@@ -1,4 +1,5 @@
-import { type AssemblyQuestion, type Finding, showLength } from './assembly-question.ts';
+import { showLength } from '../../job/resolve/local-member-type.ts';
+import type { AssemblyQuestion, Finding } from './assembly-question.ts';
 import type { Assembly } from './assembly-type.ts';
 
 /** The bar through the cross hole, what is wrong with it, and what the sheet says of it. */

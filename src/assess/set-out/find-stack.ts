@@ -1,7 +1,8 @@
 import { chooseChair, type StackAnswer } from '../../engine/form/chair-stack.ts';
 import type { HoldingPart } from '../../job/documents/holding-parts.ts';
+import { showLength } from '../../job/resolve/local-member-type.ts';
 import { layerAtDepth, type PlacedLayer } from '../../job/section.ts';
-import { type AssemblyQuestion, type Finding, findPart, showLength } from './assembly-question.ts';
+import { type AssemblyQuestion, type Finding, findPart } from './assembly-question.ts';
 import type { Assembly, StackStep } from './assembly-type.ts';
 import { type HoldingSite, nameLayer } from './holding-site.ts';
 

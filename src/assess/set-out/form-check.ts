@@ -1,3 +1,4 @@
+import { wholeMillimetres } from '../../engine/form/whole-millimetres.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { FormCheck } from './set-out.ts';
 
@@ -35,9 +36,14 @@ export function findFormCheck(
   datumAt: Point,
   tolerance: number,
 ): FormCheck {
-  const whole = { length: Math.round(length), width: Math.round(width), depth: Math.round(depth), tolerance };
+  const whole = {
+    length: wholeMillimetres(length),
+    width: wholeMillimetres(width),
+    depth: wholeMillimetres(depth),
+    tolerance,
+  };
   if (isRectangle(outline, length, width)) {
-    const diagonal = Math.round(Math.hypot(length, width));
+    const diagonal = wholeMillimetres(Math.hypot(length, width));
     return {
       ...whole,
       isRectangle: true,
@@ -52,7 +58,7 @@ export function findFormCheck(
   const between = (i: number, j: number) => ({
     from: nameCorner(i),
     to: nameCorner(j),
-    length: Math.round(distance(outline[i]!, outline[j]!)),
+    length: wholeMillimetres(distance(outline[i]!, outline[j]!)),
   });
   // From the corner nearest to the datum corner, so that the tape is hooked where everything else is measured from.
   const nearest = outline.reduce(

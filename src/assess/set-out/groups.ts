@@ -1,3 +1,4 @@
+import { printGroup, wholeMillimetres } from '../../engine/form/whole-millimetres.ts';
 import type { SetOutGroup, SetOutItem } from './set-out.ts';
 
 /** The two printed numbers of a place: along x and y, or along the side and above the bed. */
@@ -19,7 +20,7 @@ function findDiagonal(members: readonly SetOutItem[]): SetOutGroup['diagonal'] {
       const length = span(a, b);
       if (length <= most + 1e-9) continue;
       most = length;
-      longest = { from: a.number, to: b.number, length: Math.round(length) };
+      longest = { from: a.number, to: b.number, length: wholeMillimetres(length) };
     }
   }
   return longest;
@@ -39,16 +40,15 @@ export function findGroups(items: readonly SetOutItem[]): readonly SetOutGroup[]
   }
   return [...byConnection].map(([connection, members]) => {
     const pairs = members.map(printedPair);
-    const mean = (k: 0 | 1) => Math.round(pairs.reduce((sum, pair) => sum + pair[k], 0) / pairs.length);
-    const centre: readonly [number, number] = [mean(0), mean(1)];
+    const { centre, offsets } = printGroup(pairs);
     return {
       connection,
       place: members[0]!.place,
       centre,
       members: members.map(({ number }, i) => ({
         number,
-        dx: pairs[i]![0] - centre[0],
-        dy: pairs[i]![1] - centre[1],
+        dx: offsets[i]![0],
+        dy: offsets[i]![1],
       })),
       diagonal: findDiagonal(members),
       hasTemplate: members.some(({ way }) => way?.method === 'template board'),

@@ -1,5 +1,6 @@
 import { type EdgePlace, placeOnEdge } from '../../engine/form/edge-place.ts';
 import { type MouldView, mouldView } from '../../engine/form/mould-view.ts';
+import { wholeMillimetres } from '../../engine/form/whole-millimetres.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { Panel } from '../../job/documents/panel.ts';
@@ -61,7 +62,7 @@ function place(view: MouldView, panel: Panel, words: FormWords, castIn: CastIn):
   const { face, edge, x_mm, y_mm } = castIn;
   if (face !== 'edge' || edge === null) {
     const at = view.toForm([x_mm, y_mm]);
-    const printed = { kind: 'plan', x: Math.round(at[0]), y: Math.round(at[1]) } as const;
+    const printed = { kind: 'plan', x: wholeMillimetres(at[0]), y: wholeMillimetres(at[1]) } as const;
     return { ...base, at, plan: view.toPlan([x_mm, y_mm]), side: null, aboveBed: null, inward: null, printed };
   }
   const found = placeOnEdge(view, { edge, along: x_mm, fromOutside: y_mm }, panel.thickness_mm);
@@ -73,7 +74,7 @@ function place(view: MouldView, panel: Panel, words: FormWords, castIn: CastIn):
     side,
     aboveBed: found.aboveForm,
     inward: found.inward,
-    printed: { kind: 'edge', along: Math.round(along), from, aboveBed: Math.round(found.aboveForm) },
+    printed: { kind: 'edge', along: wholeMillimetres(along), from, aboveBed: wholeMillimetres(found.aboveForm) },
   };
 }
 

@@ -8,12 +8,6 @@ export function wholeMillimetres(length: number): number {
   return Math.floor(length + 0.5 + ROUNDING) + 0;
 }
 
-/** Whole lengths of a chain from its running lengths: the parts between the rounded stations, which add up to the rounded total. */
-export function chainParts(stations: readonly number[]): readonly number[] {
-  const printed = stations.map(wholeMillimetres);
-  return printed.slice(1).map((station, i) => station - printed[i]!);
-}
-
 /** A group in whole mm: its centre, and each member from the centre. */
 export interface PrintedGroup {
   readonly centre: Point;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chainParts, printGroup, wholeMillimetres } from '../../../src/engine/form/whole-millimetres.ts';
+import { printGroup, wholeMillimetres } from '../../../src/engine/form/whole-millimetres.ts';
 import type { Point } from '../../../src/engine/geometry/point.ts';
 
 /** Thousandths of a millimetre: spread evenly, where doubles would crowd about zero. */
@@ -25,28 +25,6 @@ describe('whole millimetres', () => {
       fc.property(exact, (length) => {
         expect(Math.abs(wholeMillimetres(length) - length)).toBeLessThanOrEqual(HALF);
         expect(Number.isInteger(wholeMillimetres(length))).toBe(true);
-      }),
-    );
-  });
-});
-
-describe('a chain of dimensions', () => {
-  // By hand: three bays of 333.4 are 1000.2; printed bays of 333 would end at 999. Stations 333, 667, 1000: parts 333, 334, 333.
-  it('adds up to the printed total', () => {
-    expect(chainParts([0, 333.4, 666.8, 1000.2])).toEqual([333, 334, 333]);
-  });
-
-  it('adds up to the printed total, and no station drifts', () => {
-    fc.assert(
-      fc.property(fc.array(exact, { minLength: 2, maxLength: 30 }), (stations) => {
-        const parts = chainParts(stations);
-        expect(parts).toHaveLength(stations.length - 1);
-        let station = wholeMillimetres(stations[0]!);
-        parts.forEach((part, i) => {
-          station += part;
-          expect(Math.abs(station - stations[i + 1]!)).toBeLessThanOrEqual(HALF);
-        });
-        expect(station).toBe(wholeMillimetres(stations.at(-1)!));
       }),
     );
   });

@@ -13,6 +13,8 @@ export interface ClashPart {
 export interface ClashItem {
   readonly id: string;
   readonly parts: readonly ClashPart[];
+  /** Concrete that it keeps to the sides of the panel and of openings, and to the large faces where a remedy would bring it nearer [mm]; 0: it must only not stick out. */
+  readonly cover: number;
   /** How far it may be off its place along each of its two directions [mm]; 0: it stays where it is. */
   readonly tolerance: number;
   /** The directions of its face, unit vectors. */
@@ -60,19 +62,12 @@ export interface ClashScene {
 
 /** What has to be kept free [mm]. */
 export interface ClashRules {
-  /** Between an insert and a bar, another insert or another item; the cross bar may touch bars, because it is tied to them. */
+  /**
+   * Between an insert and a bar, another insert or another item; the cross bar may touch bars, because it is tied to them. 5 mm is common
+   * practice: room for mortar all round.
+   */
   readonly clearance: number;
-  /** Between an insert and the sides of the panel and its openings. */
-  readonly sideCover: number;
-  /** Between an insert and the large faces, where a remedy would bring it nearer to them. */
-  readonly faceCover: number;
 }
-
-/**
- * What is taken where nothing is said. Clearance: common practice, room for mortar all round. Side cover 20 mm: nominal cover of EN 1992-1-1
- * table 4.4N for XC1, S4 (15 mm) with 5 mm of the deviation allowed to precast work by 4.4.1.3(3) (both recalled); face cover alike.
- */
-export const USUAL_RULES: ClashRules = { clearance: 5, sideCover: 20, faceCover: 20 };
 
 /** What meets an item. */
 export type ClashOther =

@@ -14,11 +14,6 @@ function neededOfBar(part: ClashPart, rules: ClashRules): number {
   return part.name === 'cross bar' ? 0 : rules.clearance;
 }
 
-/** What a part has to keep to the sides [mm]: inserts need cover, other items only must not stick out. */
-function neededOfSide(part: ClashPart, rules: ClashRules): number {
-  return part.name === 'item' ? 0 : rules.sideCover;
-}
-
 /** The clearance of two solids where it is less than needed [mm]; null where it is enough. */
 function findShort(a: Solid, b: Solid, needed: number): number | null {
   const clearance = measureWithin(a, b, Math.max(needed - SLACK, SLACK));
@@ -72,21 +67,16 @@ export function compareItems(scene: ClashScene, rules: ClashRules, first: number
  * outline or in an opening overlaps the side nearest to it, however far it is from that.
  * @param sides those that may be near
  */
-export function compareWithSides(
-  scene: ClashScene,
-  rules: ClashRules,
-  item: number,
-  sides: readonly ClashSide[],
-): readonly Clash[] {
-  const { parts, throughSide } = scene.items[item]!;
+export function compareWithSides(scene: ClashScene, item: number, sides: readonly ClashSide[]): readonly Clash[] {
+  const { parts, throughSide, cover } = scene.items[item]!;
   return parts.flatMap((one, part) => {
     const left = isInConcrete(one, scene.region) ? null : findNearestSide(one, scene);
     const all = left === null || sides.includes(left) ? sides : [...sides, left];
     return all.flatMap((side): readonly Clash[] => {
       if (isExempt(one, throughSide, side) && side !== left) return [];
-      const clearance = side === left ? 0 : findShortOfSide(one, side, rules);
+      const clearance = side === left ? 0 : findShortOfSide(one, side, cover);
       if (clearance === null) return [];
-      return [{ item, part, other: { kind: 'side', side: side.index }, clearance, needed: neededOfSide(one, rules) }];
+      return [{ item, part, other: { kind: 'side', side: side.index }, clearance, needed: cover }];
     });
   });
 }
@@ -95,8 +85,7 @@ function isExempt({ name }: ClashPart, throughSide: number | null, side: ClashSi
   return throughSide === side.index && (name === 'body' || name === 'item');
 }
 
-function findShortOfSide(part: ClashPart, side: ClashSide, rules: ClashRules): number | null {
-  const needed = neededOfSide(part, rules);
+function findShortOfSide(part: ClashPart, side: ClashSide, needed: number): number | null {
   let least: number | null = null;
   for (const piece of side.pieces) {
     const short = findShort(part.solid, piece, needed);
@@ -126,7 +115,7 @@ export interface Surroundings {
 /** Whether parts of an item, where they would then be, clash with nothing and lie in the concrete. */
 export function isClear(
   parts: readonly ClashPart[],
-  throughSide: number | null,
+  { throughSide, cover }: ClashItem,
   { bars, items, sides }: Surroundings,
   region: Region,
   rules: ClashRules,
@@ -135,7 +124,7 @@ export function isClear(
     (part) =>
       bars.every(({ solid }) => findShortOfBar(part, solid, rules) === null) &&
       items.every((item) => item.parts.every((one) => findShort(part.solid, one.solid, rules.clearance) === null)) &&
-      sides.every((side) => isExempt(part, throughSide, side) || findShortOfSide(part, side, rules) === null) &&
+      sides.every((side) => isExempt(part, throughSide, side) || findShortOfSide(part, side, cover) === null) &&
       isInConcrete(part, region),
   );
 }

@@ -16,7 +16,7 @@ export function findClashes(scene: ClashScene, rules: ClashRules): readonly Clas
   if (items.length === 0) return [];
   const boxes = items.map(boundItem);
   const thickest = bars.reduce((most, { solid }) => Math.max(most, solid.radius), 0);
-  const reach = thickest + Math.max(rules.clearance, rules.sideCover);
+  const reach = thickest + items.reduce((most, { cover }) => Math.max(most, cover), rules.clearance);
   const grid = makeItemGrid(boxes, reach);
   const { starts, entries } = grid;
   const found: Clash[] = [];
@@ -58,7 +58,7 @@ export function findClashes(scene: ClashScene, rules: ClashRules): readonly Clas
     for (const piece of side.pieces) walkBox(grid, piece, visit);
   });
   near.forEach((few, item) => {
-    found.push(...compareWithSides(scene, rules, item, few));
+    found.push(...compareWithSides(scene, item, few));
   });
   return found.sort(compareClashes);
 }

@@ -13,12 +13,12 @@ export function moveItem(scene: ClashScene, rules: ClashRules, item: number): Re
   const most = Math.floor(own.tolerance);
   if (most < 1) return null;
   const around = gatherSurroundings(scene, rules, own, own.parts, most * Math.SQRT2);
-  const keepsOffFaces = openFaceCheck(scene, rules, own.parts);
+  const keepsOffFaces = openFaceCheck(scene, own.cover, own.parts);
   const [u, v] = own.directions;
   for (const [a, b] of listMoves(most)) {
     const by: Vector = [a * u[0] + b * v[0], a * u[1] + b * v[1], a * u[2] + b * v[2]];
     const moved = own.parts.map((part) => shiftPart(part, by));
-    if (!keepsOffFaces(moved) || !isClear(moved, own.throughSide, around, scene.region, rules)) continue;
+    if (!keepsOffFaces(moved) || !isClear(moved, own, around, scene.region, rules)) continue;
     return { kind: 'move', item, along: [a, b], distance: Math.hypot(a, b) };
   }
   return null;

@@ -14,7 +14,7 @@ export function gatherSurroundings(
   parts: readonly ClashPart[],
   way: number,
 ): Surroundings {
-  const reach = way + Math.max(rules.clearance, rules.sideCover) + 1;
+  const reach = way + Math.max(rules.clearance, own.cover) + 1;
   const isNear = (solid: ClashPart['solid']) => parts.some((part) => measureBounds(part.solid, solid) < reach);
   return {
     bars: scene.bars.filter(({ solid }) => isNear(solid)),
@@ -27,17 +27,17 @@ export function gatherSurroundings(
 }
 
 /**
- * Says whether parts that were moved or turned keep off the large faces: by the cover of the rules, or as far as they did before where that
+ * Says whether parts that were moved or turned keep off the large faces: by the item's cover, or as far as they did before where that
  * is less.
  */
 export function openFaceCheck(
   { thickness }: ClashScene,
-  { faceCover }: ClashRules,
+  cover: number,
   before: readonly ClashPart[],
 ): (after: readonly ClashPart[]) => boolean {
   const limits = before.map(({ solid }) => ({
-    top: Math.min(faceCover, solid.minZ),
-    bottom: Math.min(faceCover, thickness - solid.maxZ),
+    top: Math.min(cover, solid.minZ),
+    bottom: Math.min(cover, thickness - solid.maxZ),
   }));
   return (after) =>
     after.every(({ solid }, i) => {

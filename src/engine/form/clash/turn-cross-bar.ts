@@ -17,12 +17,12 @@ export function turnCrossBar(scene: ClashScene, rules: ClashRules, item: number)
   if (bar === undefined || own.turning === null || bar.solid.kind !== 'cylinder') return null;
   const { centre, about } = own.turning;
   const around = gatherSurroundings(scene, rules, own, [bar], bar.solid.length);
-  const keepsOffFaces = openFaceCheck(scene, rules, [bar]);
+  const keepsOffFaces = openFaceCheck(scene, own.cover, [bar]);
   for (let step = 1; step <= MOST_STEPS; step++) {
     for (const sign of [1, -1]) {
       const angle = sign * step * STEP;
       const turned: ClashPart = { name: bar.name, solid: turnSolid(bar.solid, centre, about, angle) };
-      if (!keepsOffFaces([turned]) || !isClear([turned], own.throughSide, around, scene.region, rules)) continue;
+      if (!keepsOffFaces([turned]) || !isClear([turned], own, around, scene.region, rules)) continue;
       return { kind: 'turn cross bar', item, angle };
     }
   }
