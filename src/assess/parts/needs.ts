@@ -87,7 +87,7 @@ function findWhole(
     const spares = countSpares(kind, count, rule);
     return { count, spares, reuse: null, needed: count + spares };
   }
-  const steps = followUses(uses, kind.reuse, today).filter((_, i) => uses[i]!.date >= today);
+  const steps = followUses(uses, kind.reuse, today).filter((_, i) => uses[i]!.date >= today && uses[i]!.count > 0);
   const atOnce = Math.max(0, ...steps.map(({ inUse }) => inUse), ...unplanned);
   const lost = roundShareUp(kind.reuse.lossPerUse, count);
   return { count, spares: 0, reuse: { atOnce, lost }, needed: atOnce + lost };
