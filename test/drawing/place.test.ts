@@ -164,6 +164,23 @@ describe('hatching', () => {
     for (const [a] of pieces) expect(((a[1] - a[0]) / (1.6 * Math.SQRT2)) % 1).toBeCloseTo(0, 9);
   });
 
+  it('keeps a line that runs through corners', () => {
+    // The line through the origin joins two corners of this square: 40 × √2 long.
+    const corners: [number, number][] = [
+      [0, 0],
+      [40, 0],
+      [40, 40],
+      [0, 40],
+    ];
+    const through = hatchArea([corners], 3).filter(([a]) => a[0] === a[1]);
+    expect(total(through)).toBeCloseTo(40 * Math.SQRT2, 9);
+    // The same below the origin, falling.
+    const below: [number, number][] = corners.map(([x, y]) => [x, y - 40]);
+    expect(
+      total(hatchArea([below], 3, -1).filter(([a, b]) => Math.abs(a[0] + a[1]) < 1e-9 && a[0] !== b[0])),
+    ).toBeCloseTo(40 * Math.SQRT2, 9);
+  });
+
   it('is nothing for no rings', () => {
     expect(hatchArea([], 1)).toEqual([]);
   });

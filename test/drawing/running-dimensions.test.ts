@@ -13,7 +13,9 @@ function row(over: Partial<RunningRow>): RunningRow {
   return { side: '-y', line: 100, from: 0, to: 300, datum: 0, size: 2.8, dimensions: [], ...over };
 }
 
-const places = fc.array(fc.double({ min: 0, max: 200, noNaN: true }), { maxLength: 40 });
+/** Spread evenly, in hundredths of a mm: fast-check's own doubles are nearly all next to their limits. */
+const length = (max: number) => fc.integer({ min: 0, max: 100 * max }).map((hundredths) => hundredths / 100);
+const places = fc.array(length(200), { maxLength: 40 });
 const rising = places.map((list) => [...list].sort((a, b) => a - b));
 
 describe('spreading places', () => {
@@ -39,21 +41,17 @@ describe('spreading places', () => {
     // The constraints are convex, so a spread is the best one when the slope toward every other allowed one is not downhill:
     // the sum of (spread − wanted) × (other − spread) is never negative (any text on convex optimisation).
     fc.assert(
-      fc.property(
-        rising,
-        fc.array(fc.double({ min: 0, max: 6, noNaN: true }), { minLength: 41, maxLength: 41 }),
-        (list, gaps) => {
-          const [pitch, from, to] = [4, -10, 450];
-          const spread = spreadPlaces(list, pitch, from, to);
-          let at = from + gaps[40]!;
-          const other = list.map((_, k) => {
-            at += k === 0 ? 0 : pitch + gaps[k]!;
-            return at;
-          });
-          const slope = spread.reduce((sum, place, k) => sum + (place - list[k]!) * (other[k]! - place), 0);
-          expect(slope).toBeGreaterThanOrEqual(-1e-6);
-        },
-      ),
+      fc.property(rising, fc.array(length(6), { minLength: 41, maxLength: 41 }), (list, gaps) => {
+        const [pitch, from, to] = [4, -10, 450];
+        const spread = spreadPlaces(list, pitch, from, to);
+        let at = from + gaps[40]!;
+        const other = list.map((_, k) => {
+          at += k === 0 ? 0 : pitch + gaps[k]!;
+          return at;
+        });
+        const slope = spread.reduce((sum, place, k) => sum + (place - list[k]!) * (other[k]! - place), 0);
+        expect(slope).toBeGreaterThanOrEqual(-1e-6);
+      }),
     );
   });
 

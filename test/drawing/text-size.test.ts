@@ -71,12 +71,17 @@ describe('turning a text into lines', () => {
 
   it('loses no letter, and no line is wider than it may be', () => {
     fc.assert(
-      fc.property(words, fc.double({ min: 8, max: 80, noNaN: true }), (list, width) => {
-        const text = list.join(' ');
-        const lines = wrapText(text, 3, 'plain', width);
-        expect(lines.join('').replaceAll(' ', '')).toBe(text.replaceAll(' ', ''));
-        for (const line of lines) expect(measureText(line, 3)).toBeLessThanOrEqual(width);
-      }),
+      fc.property(
+        words,
+        fc.integer({ min: 8, max: 80 }),
+        fc.constantFrom('plain', 'bold' as const),
+        (list, width, weight) => {
+          const text = list.join(' ');
+          const lines = wrapText(text, 3, weight, width);
+          expect(lines.join('').replaceAll(' ', '')).toBe(text.replaceAll(' ', ''));
+          for (const line of lines) expect(measureText(line, 3, weight)).toBeLessThanOrEqual(width);
+        },
+      ),
     );
   });
 

@@ -70,6 +70,7 @@ describe('lines and areas of a PDF, as pdf.js paints them', () => {
       { kind: 'circle', layer: 'insert', at: [50, 60], radius: 7, pen: 'thin', fill: 'none' },
       { kind: 'arc', layer: 'datum', at: [50, 60], radius: 10, from: 0, to: Math.PI / 2, pen: 'thin' },
       { kind: 'arc', layer: 'datum', at: [50, 60], radius: 10, from: Math.PI / 2, to: 0, pen: 'thin' },
+      { kind: 'arc', layer: 'datum', at: [50, 60], radius: 10, from: Math.PI / 4, to: (3 * Math.PI) / 4, pen: 'thin' },
     );
     expect(unit).toBeCloseTo(1, 6);
     expect(paths.map(({ box }) => near(box))).toEqual([
@@ -78,6 +79,8 @@ describe('lines and areas of a PDF, as pdf.js paints them', () => {
       [43, 53, 57, 67],
       [50, 60, 60, 70],
       [40, 50, 60, 70],
+      // 10 mm × cos 45° to either side; it bulges to the whole radius, no further.
+      [42.93, 67.07, 57.07, 70],
     ]);
     expect(new Set(paths.map(({ paint }) => paint))).toEqual(new Set(['line']));
   });

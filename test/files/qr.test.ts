@@ -54,6 +54,25 @@ describe('QR codes read by another program', () => {
     expect(decode(Math.round(room * dots), print(mark, room, dots))).toBe(text);
   });
 
+  it('have their three corner marks above and at the lower corner of least x, each module where it belongs', () => {
+    const text = 'SQ-07|piece 3|revision C';
+    const modules = findQrModules(text);
+    const count = modules.length;
+    // Two mm a module, one dot a module.
+    const isDark = print(drawQr([0, 0], 2 * count, text), 2 * count, 0.5);
+    for (const [r, row] of modules.entries())
+      for (const [c, module] of row.entries()) expect(isDark(c, r)).toBe(module);
+    // A corner mark has a dark rim of 7 modules (ISO/IEC 18004, 6.3.3).
+    const hasRim = (x: number, y: number) =>
+      Array.from({ length: 7 }, (_, k) => isDark(x + k, y) && isDark(x, y + k)).every(Boolean);
+    expect([hasRim(0, 0), hasRim(count - 7, 0), hasRim(0, count - 7), hasRim(count - 7, count - 7)]).toEqual([
+      true,
+      true,
+      true,
+      false,
+    ]);
+  });
+
   it('bear a quarter of damage: a smudge of 15 % of the width in the middle', () => {
     const text = 'SQ-07|piece 3|revision C';
     const modules = findQrModules(text);
