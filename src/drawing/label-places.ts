@@ -55,8 +55,8 @@ const ENOUGH = 40;
 
 /**
  * Finds places for labels so that none lies on another, on an obstacle, on a line or on an anchor, and no leader runs through a label. Leaders
- * are short, and cross each other or an anchor only where nothing else is left. The same input gives the same places. A label for which there is no such
- * place gets null: the caller must name it elsewhere.
+ * are short; they cross each other or an anchor only where nothing else is left. The same input gives the same places. A label for which there
+ * is no such place gets null: the caller must name it elsewhere.
  *
  * @returns a place for each wish, in the same order
  */

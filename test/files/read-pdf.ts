@@ -64,7 +64,7 @@ export async function readPdf(bytes: Uint8Array): Promise<PdfReading> {
 type Pair = readonly [number, number];
 
 /** Corners of a text with what its letters take: `below` and `above` the line are parts of the font size. */
-export function cornersOf({ x, y, width, size, turn }: PdfText, below = 0.22, above = 0.76): readonly Pair[] {
+function cornersOf({ x, y, width, size, turn }: PdfText, below = 0.22, above = 0.76): readonly Pair[] {
   const [c, s] = [Math.cos(turn), Math.sin(turn)];
   const corner = (along: number, up: number): Pair => [x + c * along - s * up, y + s * along + c * up];
   return [corner(0, -below * size), corner(width, -below * size), corner(width, above * size), corner(0, above * size)];
