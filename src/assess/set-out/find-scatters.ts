@@ -29,29 +29,27 @@ export function findScatters(
   return new Map(
     stops.flatMap((members) => {
       const pairs = members.map(tapedPair);
+      // What a board's holes are off by is in the group's own scatter.
+      const hasTemplate =
+        members.length > 1 && members.every(({ castIn }) => drafts.get(castIn)?.way.method === 'template board');
       const taped =
-        members.length === 1 ? [scatterOfPlace(tapeClass, pairs[0]!)] : ofGroup(members, pairs, drafts, tapeClass);
+        members.length === 1 ? [scatterOfPlace(tapeClass, pairs[0]!)] : ofGroup(pairs, hasTemplate, tapeClass);
       return members.map(({ castIn }, i) => {
-        const held = drafts.get(castIn)?.scatter.position ?? 0;
+        const held = hasTemplate ? 0 : (drafts.get(castIn)?.scatter.position ?? 0);
         return [castIn, addScatter(taped[i]!, { x: held, y: held })] as const;
       });
     }),
   );
 }
 
-function ofGroup(
-  members: readonly Taped[],
-  pairs: readonly Point[],
-  drafts: ReadonlyMap<CastIn, AssemblyDraft | null>,
-  tapeClass: TapeClass,
-): readonly Scatter[] {
+function ofGroup(pairs: readonly Point[], hasTemplate: boolean, tapeClass: TapeClass): readonly Scatter[] {
   const mean = (k: 0 | 1) => pairs.reduce((sum, pair) => sum + pair[k], 0) / pairs.length;
   const centre: Point = [mean(0), mean(1)];
   return scatterOfGroup({
     tapeClass,
     centre,
     offsets: pairs.map(([x, y]): Point => [x - centre[0], y - centre[1]]),
-    hasTemplate: members.every(({ castIn }) => drafts.get(castIn)?.way.method === 'template board'),
+    hasTemplate,
     diagonal: null,
   }).members;
 }

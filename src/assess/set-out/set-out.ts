@@ -1,3 +1,4 @@
+import type { HoldingPlace } from '../../engine/form/holding-methods.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
@@ -7,7 +8,7 @@ import type { Bed } from '../../job/documents/yard.ts';
 import type { Assembly } from './assembly-type.ts';
 
 /** Where an insert sits while the concrete is placed. */
-export type FormPlace = 'mould face' | 'trowelled face' | 'edge';
+export type FormPlace = HoldingPlace;
 
 /**
  * What the yard calls the four sides of a form, seen from above with the bed's x axis across the page: the ends at the least and greatest x, the

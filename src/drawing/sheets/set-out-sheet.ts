@@ -6,6 +6,7 @@ import { type Block, drawBlocks, flowBlocks } from '../flow.ts';
 import { drawLegend } from '../insert-symbol.ts';
 import { drawLine, drawText } from '../marks.ts';
 import { placeMarks } from '../place.ts';
+import { layAssemblyNotes } from './assembly-notes.ts';
 import { CODE_SIZE } from './check-sheet.ts';
 import { layInsertList } from './insert-list.ts';
 import { findPageWidth, layPages } from './lay-pages.ts';
@@ -149,7 +150,13 @@ export function drawSetOutSheets(
     },
     ...layPages(
       { ...head, title: 'Inserts in walking order' },
-      [...layProblems(setOut, warnings, width), ...unlabelled, ...layInsertList(setOut, width), ...left],
+      [
+        ...layProblems(setOut, warnings, width),
+        ...unlabelled,
+        ...layInsertList(setOut, width),
+        ...left,
+        ...layAssemblyNotes(setOut.assemblies, width),
+      ],
       paper,
     ),
   ];
