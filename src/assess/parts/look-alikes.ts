@@ -63,7 +63,9 @@ export function findLookAlikes(setOuts: readonly Pick<PanelSetOut, 'panel' | 'it
       if (way !== null) one.ways.add(way.id);
     }
   }
-  const types = [...used.values()].sort((a, b) => a.item.length_mm - b.item.length_mm);
+  const types = [...used.values()].sort(
+    (a, b) => a.item.length_mm - b.item.length_mm || (a.item.id < b.item.id ? -1 : 1),
+  );
   return types.flatMap((a, i) =>
     types.slice(i + 1).flatMap((b) => {
       const found = compare(a, b);

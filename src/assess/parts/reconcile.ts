@@ -108,7 +108,7 @@ function compareCounts({
   const most = Math.ceil(needed / kind.packSize) * kind.packSize;
   if (ordered < least)
     differences.push(`ordered ${least - ordered} fewer than ${kind.reuse === null ? 'the drawing has' : 'needed'}`);
-  else if (ordered < needed) differences.push(`ordered enough, but ${needed - ordered} spares are missing`);
+  else if (ordered < needed) differences.push(`ordered enough, but ${needed - ordered} too few for the spares`);
   if (ordered > most)
     differences.push(`ordered ${ordered - most} more than needed${kind.packSize > 1 ? ' in whole packs' : ''}`);
   if (delivered > ordered) differences.push(`delivered ${delivered - ordered} more than ordered`);
