@@ -4,7 +4,8 @@ import type { HoldingPart, HoldingWay } from '../../job/documents/holding-parts.
 import type { Panel } from '../../job/documents/panel.ts';
 import type { Rules } from '../../job/documents/rules.ts';
 import type { Bed } from '../../job/documents/yard.ts';
-import type { FormPlace, SetOutProblem } from './set-out.ts';
+import type { FormPlace } from './set-out.ts';
+import type { SetOutProblem } from './set-out-problem.ts';
 
 /** One insert, its place and its way of holding, of which an assembly is to be made. */
 export interface AssemblyQuestion {

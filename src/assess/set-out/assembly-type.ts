@@ -1,7 +1,8 @@
+import type { HoldingPlace } from '../../engine/form/holding-methods.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
 import type { HoldingPart, HoldingWay } from '../../job/documents/holding-parts.ts';
 import type { PlacedLayer } from '../../job/section.ts';
-import type { FormPlace, SetOutProblem } from './set-out.ts';
+import type { SetOutProblem } from './set-out-problem.ts';
 
 /** One step of the stack that makes up the thickness, from the bed upward: what it is and how high [mm]. */
 export interface StackStep {
@@ -24,7 +25,7 @@ export interface Assembly {
   readonly letter: string;
   readonly item: CatalogueItem;
   readonly way: HoldingWay;
-  readonly place: FormPlace;
+  readonly place: HoldingPlace;
   /** Concrete and other layers where it stands: at a large face over the thickness, counted from the bed upward; on an edge the same. */
   readonly layers: readonly PlacedLayer[];
   readonly thickness: number;

@@ -1,8 +1,9 @@
 import type { Piece, Pour, Revision } from '../../job/documents/pour.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
-import type { PanelSetOut, SetOutProblem } from './set-out.ts';
+import type { PanelSetOut } from './set-out.ts';
 import { setOutPanel } from './set-out-panel.ts';
+import type { SetOutProblem } from './set-out-problem.ts';
 
 /** What is cast on one bed on one day, with the set-out of each panel. */
 export interface PourPlan {

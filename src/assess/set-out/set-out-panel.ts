@@ -13,7 +13,8 @@ import { findFormCheck, nameCorner } from './form-check.ts';
 import { findDatumSides, findFormWords, nameDatum } from './form-words.ts';
 import { findGroups } from './groups.ts';
 import { letterAssemblies } from './letter-assemblies.ts';
-import type { FormPlace, FormWords, PanelSetOut, PrintedPlace, SetOutItem, SetOutProblem } from './set-out.ts';
+import type { FormPlace, FormWords, PanelSetOut, PrintedPlace, SetOutItem } from './set-out.ts';
+import type { SetOutProblem } from './set-out-problem.ts';
 import { orderWalk, type Stop } from './walking-order.ts';
 
 /** Directions nearer than this to an axis [mm over the length of the side] lie along it. */

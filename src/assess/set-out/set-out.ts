@@ -6,6 +6,7 @@ import type { HoldingWay } from '../../job/documents/holding-parts.ts';
 import type { Panel } from '../../job/documents/panel.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import type { Assembly } from './assembly-type.ts';
+import type { SetOutProblem } from './set-out-problem.ts';
 
 /** Where an insert sits while the concrete is placed. */
 export type FormPlace = HoldingPlace;
@@ -19,17 +20,6 @@ export interface FormWords {
   readonly finish: string;
   readonly railA: string;
   readonly railB: string;
-}
-
-/** A finding that the yard or the office must hear of. An error: it cannot be made as it stands. */
-export interface SetOutProblem {
-  readonly severity: 'error' | 'warning';
-  /** `face`: the way of holding does not go with the face that the insert is in as the panel lies; it could the other way up. */
-  readonly kind: 'face' | 'form material' | 'stack' | 'cover' | 'cross bar' | 'not decided' | 'datum' | 'clash';
-  /** The panel, and the insert's number in its list if one is meant. */
-  readonly panel: string;
-  readonly insert: string | null;
-  readonly text: string;
 }
 
 /** Dimensions as they are printed, in whole mm. */

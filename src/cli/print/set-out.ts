@@ -1,5 +1,6 @@
 import { findDatumSides } from '../../assess/set-out/form-words.ts';
-import type { PanelSetOut, SetOutItem, SetOutProblem } from '../../assess/set-out/set-out.ts';
+import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
+import type { SetOutProblem } from '../../assess/set-out/set-out-problem.ts';
 import {
   describeFace,
   describeHolding,

@@ -31,6 +31,8 @@ const ROW_GAP = 2.5;
 const ROW_STEPS = 5.4;
 /** Room for the name of a rail or end [mm]. */
 const NAME = 7;
+/** Room beyond the panel for what a row is of [mm]. */
+const ROW_WORDS = 13;
 const FIGURE = TYPE.small;
 /** Of symbols: as large as the nearest neighbours leave room for, within these. */
 const SYMBOL_RADIUS = { least: 0.8, most: 1.7 };
@@ -57,7 +59,7 @@ function layOut(setOut: PanelSetOut, box: { readonly width: number; readonly hei
   const isStart = setOut.datum.endsWith('left');
   const isRailA = setOut.datum.startsWith('bottom');
   const [below, beside] = [depthOfRows(rows[0]) + NAME, depthOfRows(rows[1]) + NAME];
-  const room = { width: box.width - beside - NAME - 2, height: box.height - below - NAME - 2 };
+  const room = { width: box.width - beside - ROW_WORDS, height: box.height - below - ROW_WORDS };
   const figures = rows.map((ofAxis) =>
     Math.max(...ofAxis.map(({ dimensions }) => lengthForFigures(dimensions.length, FIGURE))),
   );
@@ -71,8 +73,8 @@ function layOut(setOut: PanelSetOut, box: { readonly width: number; readonly hei
     );
   const [w, h] = [setOut.length / scale, setOut.width / scale];
   // In the middle of the room that is left.
-  const x = (isStart ? beside : NAME + 2) + (room.width - w) / 2;
-  const y = (isRailA ? below : NAME + 2) + (room.height - h) / 2;
+  const x = (isStart ? beside : ROW_WORDS) + (room.width - w) / 2;
+  const y = (isRailA ? below : ROW_WORDS) + (room.height - h) / 2;
   return { scale, origin: [x, y], rows, isStart, isRailA };
 }
 
@@ -99,12 +101,29 @@ function drawRows(setOut: PanelSetOut, layout: Layout, box: Box): readonly Mark[
         size: FIGURE,
         dimensions: row.dimensions.map(({ at, text }) => ({ at: toPaper(at), text })),
       });
-      marks.push(...drawn.marks);
+      marks.push(
+        ...drawn.marks,
+        nameRow(
+          row,
+          axis,
+          line,
+          row.dimensions.map(({ at }) => toPaper(at)),
+        ),
+      );
       line += outward * (drawn.depth + ROW_GAP);
     }
     marks.push(...nameSide(setOut, layout, axis, line));
   }
   return marks;
+}
+
+/** What a row is of, behind its last figure. */
+function nameRow({ words }: PlanRow, axis: 0 | 1, line: number, places: readonly number[]): Mark {
+  const end = Math.max(...places) + 3;
+  return drawText(axis === 0 ? [end, line] : [line, end], words, TYPE.small, {
+    baseline: 'middle',
+    turn: axis === 0 ? 0 : Math.PI / 2,
+  });
 }
 
 /** The two names of an axis's sides: beyond the rows on the datum's side, right at the form on the other. */
