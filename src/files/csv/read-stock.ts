@@ -60,6 +60,11 @@ class RowReader {
     this.faults.push(tableFault(this.table.file, this.row.number, column, value, expected, text));
   }
 
+  /** Whether all cells so far are what they should be; those that cannot be read at all are told by the table. */
+  get isSound(): boolean {
+    return this.faults.length === 0 && this.row.wrong.size === 0;
+  }
+
   has(column: string): boolean {
     return this.row.cells.has(column);
   }
@@ -67,7 +72,7 @@ class RowReader {
   readText(column: string): string {
     const value = this.row.cells.get(column);
     if (typeof value === 'string') return value;
-    this.refuse(column, '', 'a text', 'the cell is empty; expected the id of a part');
+    if (!this.row.wrong.has(column)) this.refuse(column, '', 'a text', 'the cell is empty; expected the id of a part');
     return '';
   }
 
@@ -130,14 +135,14 @@ export function readStock(file: string, content: string): ListReading<StockRow> 
       onOrder: reader.readCount('on_order', false),
       arrives: reader.readDay('arrives'),
     };
-    if (!reader.has('in_stock') && !reader.has('on_order') && reader.faults.length === 0)
+    if (!reader.has('in_stock') && !reader.has('on_order') && reader.isSound)
       reader.refuse(
         'in_stock',
         '',
         'a whole number',
         'neither in_stock nor on_order is filled in; expected one of them',
       );
-    if (reader.has('arrives') && row.onOrder === 0 && reader.faults.length === 0)
+    if (reader.has('arrives') && row.onOrder === 0 && reader.isSound)
       reader.refuse(
         'arrives',
         String(row.arrives),
