@@ -23,7 +23,7 @@ const SPACING = 87;
 /** @returns { inserts, bars, clashes, ours_us, peer_us, ratio } */
 export function benchClash(parts) {
   const scene = makeScene(parts);
-  const rules = { clearance: 5, sideCover: 20, faceCover: 20 };
+  const rules = { clearance: 5 };
   const ours = () => parts.findClashes(scene, rules);
   const peer = () => findByAllPairs(parts, scene, rules);
   const found = ours();
@@ -108,6 +108,7 @@ function makeInsert(parts, id, x, y, turn) {
       { name: 'foot', solid: parts.makeCylinder([x, y, 90], [x, y, 98], 20) },
       { name: 'cross bar', solid: parts.makeCylinder([x - u, y - v, 70], [x + u, y + v, 70], 6) },
     ],
+    cover: 20,
     tolerance: 5,
     directions: [
       [1, 0, 0],
@@ -124,7 +125,7 @@ function findByAllPairs({ compareWithBar, compareItems, compareWithSides, compar
   for (let item = 0; item < items.length; item++) {
     for (let bar = 0; bar < bars.length; bar++) found.push(...compareWithBar(scene, rules, item, bar));
     for (let other = item + 1; other < items.length; other++) found.push(...compareItems(scene, rules, item, other));
-    found.push(...compareWithSides(scene, rules, item, sides));
+    found.push(...compareWithSides(scene, item, sides));
   }
   return found.sort(compareClashes);
 }

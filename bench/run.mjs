@@ -5,8 +5,10 @@ import { HyperFormula } from 'hyperformula';
 import polygonClipping from 'polygon-clipping';
 import { benchAreas } from './areas.mjs';
 import { benchOneChoice, benchWholeChoice } from './choose.mjs';
+import { benchClash } from './clash.mjs';
 import * as parts from './dist/engine-parts.mjs';
 import { benchEditions } from './editions.mjs';
+import { benchFolder } from './folder.mjs';
 import { benchPlates } from './plates.mjs';
 import { benchSpreadsheet } from './spreadsheet.mjs';
 import { benchWholeJob } from './whole-job.mjs';
@@ -15,6 +17,10 @@ const LARGEST_RESIDUAL = 1e-9;
 const WHOLE_JOB_FACTOR = 1.5;
 const WHOLE_JOB_MB = 300;
 const EDITION_FACTOR = 1.05;
+const CLASH_RATIO = 50;
+/** Four times the panels may take four times as long, and a quarter more. */
+const FOLDER_FACTOR = 4 * 1.25;
+const FOLDER_MB = 500;
 const CHOICE_FACTOR = 1.2;
 /** Four times the job may take four times as long, and a quarter more. */
 const WHOLE_CHOICE_FACTOR = 4 * 1.25;
@@ -27,6 +33,8 @@ const lines = [
   ...(await section('the choice of the edition', measureEditions)),
   ...(await section('a whole job', measureWholeJob)),
   ...(await section('choosing inserts', measureChoice)),
+  ...(await section('clashes in the form', measureClash)),
+  ...(await section('a pour folder', measureFolder)),
 ];
 printTable(lines);
 const required = lines.filter(({ met }) => met !== null);
@@ -140,6 +148,42 @@ function measureChoice() {
       ratio: `${whole.ratio.toFixed(2)} x`,
       target: `<= ${WHOLE_CHOICE_FACTOR} x`,
       met: whole.ratio <= WHOLE_CHOICE_FACTOR,
+    },
+  ];
+}
+
+function measureClash() {
+  const { inserts, bars, clashes, ours_us, peer_us, ratio } = benchClash(parts);
+  return [
+    {
+      name: `${inserts} inserts against ${bars} bars, ${clashes} clashes; peer: the loop over all pairs`,
+      ours: showUs(ours_us),
+      peer: showUs(peer_us),
+      ratio: `${ratio.toFixed(0)} x`,
+      target: `>= ${CLASH_RATIO} x`,
+      met: ratio >= CLASH_RATIO,
+    },
+  ];
+}
+
+async function measureFolder() {
+  const { panels, inserts, pages, largeMs, smallMs, ratio, peakMB, part } = await benchFolder();
+  const what = `folder of ${panels} panels, ${inserts} inserts, ${pages} pages`;
+  return [
+    {
+      name: `${what}; peer: one of a ${part}th of the panels`,
+      ours: `${largeMs.toFixed(0)} ms`,
+      peer: `${smallMs.toFixed(0)} ms`,
+      ratio: `${ratio.toFixed(2)} x`,
+      target: `<= ${FOLDER_FACTOR} x`,
+      met: ratio <= FOLDER_FACTOR,
+    },
+    { name: `${what}: pages a second`, ours: ((1000 * pages) / largeMs).toFixed(0), target: 'none', met: null },
+    {
+      name: `${what}: resident memory`,
+      ours: `${peakMB.toFixed(0)} MB`,
+      target: `< ${FOLDER_MB} MB`,
+      met: peakMB < FOLDER_MB,
     },
   ];
 }

@@ -196,8 +196,8 @@ describe('clashes of any panel', () => {
   it('come and grow with the clearance that is asked for', () => {
     fc.assert(
       fc.property(scenes, (scene) => {
-        const few = findClashes(scene, { ...RULES, clearance: 2, sideCover: 10 });
-        const many = findClashes(scene, { ...RULES, clearance: 12, sideCover: 30 });
+        const few = findClashes(withCover(scene, 10), { clearance: 2 });
+        const many = findClashes(withCover(scene, 30), { clearance: 12 });
         const name = ({ item, part, other }: (typeof few)[number]) => JSON.stringify([item, part, other]);
         const all = new Map(many.map((clash) => [name(clash), clash.clearance]));
         for (const clash of few) expect(all.get(name(clash))).toBeCloseTo(clash.clearance, 5);
@@ -206,6 +206,11 @@ describe('clashes of any panel', () => {
     );
   });
 });
+
+/** A scene whose inserts want another cover. */
+function withCover(scene: ClashScene, cover: number): ClashScene {
+  return { ...scene, items: scene.items.map((item) => (item.cover === 0 ? item : { ...item, cover })) };
+}
 
 /** A scene with every point of it moved; a mirror image where that is one. */
 function changeScene(scene: ClashScene, flip: (p: Vector) => Vector): ClashScene {

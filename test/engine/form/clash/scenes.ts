@@ -1,12 +1,11 @@
 import fc from 'fast-check';
-import {
-  type Clash,
-  type ClashBar,
-  type ClashItem,
-  type ClashPart,
-  type ClashRules,
-  type ClashScene,
-  USUAL_RULES,
+import type {
+  Clash,
+  ClashBar,
+  ClashItem,
+  ClashPart,
+  ClashRules,
+  ClashScene,
 } from '../../../../src/engine/form/clash/clash-scene.ts';
 import { compareItems, compareWithBar, compareWithSides } from '../../../../src/engine/form/clash/compare-parts.ts';
 import { compareClashes } from '../../../../src/engine/form/clash/find-clashes.ts';
@@ -42,6 +41,7 @@ export function makeInsert(
   return {
     id,
     parts,
+    cover: 20,
     tolerance,
     directions: [
       [1, 0, 0],
@@ -57,6 +57,7 @@ export function makeBox(id: string, x: number, y: number, size: number, depth: n
   const corners = [0, size].flatMap((i) => [0, size].flatMap((j) => [0, depth].map((k): Vector => [x + i, y + j, k])));
   return {
     ...makeInsert(id, x, y, { tolerance: 0 }),
+    cover: 0,
     parts: [{ name: 'item', solid: makeBlock(corners) }],
   };
 }
@@ -99,7 +100,7 @@ export function findByAllPairs(scene: ClashScene, rules: ClashRules): readonly C
     });
     for (let other = item + 1; other < scene.items.length; other++)
       found.push(...compareItems(scene, rules, item, other));
-    found.push(...compareWithSides(scene, rules, item, scene.sides));
+    found.push(...compareWithSides(scene, item, scene.sides));
   });
   return found.sort(compareClashes);
 }
@@ -113,7 +114,7 @@ export function replaceBars(scene: ClashScene, change: (bar: ClashBar, place: nu
   return { ...scene, bars: scene.bars.map(change) };
 }
 
-export const RULES = USUAL_RULES;
+export const RULES: ClashRules = { clearance: 5 };
 
 const whole = (min: number, max: number) => fc.integer({ min, max });
 const turn = whole(0, 35).map((n) => (n * Math.PI) / 36);
