@@ -1,209 +1,33 @@
-// Writes demo/job.json: the boat store at Saltmarsh Quay, an invented job with an invented catalogue.
-//   node demo/make-demo.mjs
-// Loads stand in one table below, by connection, so that they are easy to change.
+// Writes demo/job.json: the boat store at Saltmarsh Quay, an invented job with an invented catalogue; and demo/job-rev-a.json, the same job as it
+// was issued before. The command itself makes the handed partner, so build first:
+//   node scripts/ready.mjs && node demo/make-demo.mjs
+// What the job is made of lies in demo/make/: loads, catalogue, plates, and the yard with its ways of holding.
 
-import { writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { catalogue } from './make/catalogue.mjs';
+import { loads, required } from './make/loads.mjs';
+import { details, patterns } from './make/plates.mjs';
+import { holding, rules, yard } from './make/yard.mjs';
 
-/** Design loads [kN, kNm] in the axes of the plate: name, N (pulling out), Vx, Vy, then Mx, My, T if any. */
-const loads = {
-  C01: [['wind out', 24, 3, -16], ['wind in', -12, 3, -16]],
-  C02: [['wind out', 90, 0, 0], ['wind in', -15, 2, -14]],
-  C03: [['wind out', 14, 0, -6]],
-  C05: [['wind out', 32, 6, -18], ['roof thrust', 8, 14, -18]],
-  C06: [['wind out', 28, 4, -15, 1.2, 0, 0]],
-  C07: [['wind out', 12, 2, -8]],
-  C09: [['rafter', 0, 40, 10], ['wind out', 20, 6, -10]],
-  C10: [['wind out', 26, 0, -12]],
-  C11: [['tie', 10, 2, -3]],
-  C12: [['hand rail', 9, 0, -4]],
-  C13: [['lamp', 2, 0, -1.5]],
-  C14: [['canopy', 12, 0, -9, 1.0, 0, 0]],
-  C15: [['floor', 20, 0, -24], ['floor and wind', 26, 5, -20]],
-  C16: [['floor', 15, 0, -22, 0.8, 0, 0]],
-  C17: [['wind out', 10, 3, -5]],
-  C18: [['wind out', 22, 8, -10]],
-  C19: [['wind out', 30, 4, -16]],
-  C20: [['bracket', 66, 0, 0]],
-  C21: [['guard rail', 5, 3, -2]],
-  C22: [['parapet tie', 8, 6, 0]],
-  C23: [['parapet tie', 7, 0, 14]],
-  C24: [['wind out', 34, 4, -12]],
-  C25: [['wind out', 18, 2, -9]],
-  C26: [['quake', 16, 12, -9]],
-  C27: [['wind out', 12, 0, -6]],
-  C28: [['wind out', 9, 0, -5]],
-  C29: [['beam', 18, 4, -26]],
-  C30: [['beam', 12, 0, -30, 0, 0.8, 0]],
-  C31: [['brace frame', 35, 8.5, -26, 3.3, 2.25, 0]],
-  C32: [['wind out', 20, 3, -10]],
-  C33: [['wind out', 9, 0, -5]],
-  C34: [['sign', 5, 0, -3]],
-  C35: [['gangway', 30, 12, -40], ['gangway swing', 12, 30, -20, 0, 0, 1.5]],
-  C36: [['wind out', 24, 4, -12]],
-  C37: [['fender', 0, 155, -8]],
-  C38: [['hand rail', 12, 0, -6, 1.6, 0, 0]],
-  C39: [['cable', 3, 1, 0]],
-  C40: [['davit', 0, -7.3, -3.2]],
-};
-
-/** What only single resistances are asked of: N, V [kN] for each insert. */
-const required = { C04: [8, 6] };
-
-/** Documents of this catalogue are for EN 1992-4; some say more. */
-const doc = (number, standard = 'EN 1992-4') => ({ document: `Invented assessment TW-${number} (no real document)`, standard });
-const ferruleSteel = { ultimate_MPa: 510, yield_MPa: 355, elongation_percent: 18, areaReduction_percent: 40 };
-const stainlessSteel = { ultimate_MPa: 600, yield_MPa: 300, elongation_percent: 30, areaReduction_percent: 45 };
-
-function ferrule(id, thread, size, more = {}) {
-  const { length, body, foot, footThickness, threadDepth, hole } = size;
-  return {
-    id,
-    name: more.name ?? `Ferrule ${thread}, ${length} long, round foot`,
-    thread,
-    length_mm: length,
-    embedment_mm: length - footThickness,
-    foot: { kind: 'diameter', diameter_mm: foot, thickness_mm: footThickness, isFullHead: true },
-    bodyDiameter_mm: body,
-    crossHole: hole === null ? null : { diameter_mm: hole, fromFoot_mm: 16, boreThere_mm: 0 },
-    threadDepth_mm: threadDepth,
-    threadStartsBelowTop_mm: 0,
-    steel: ferruleSteel,
-    finish: 'galvanised',
-    coating_um: 55,
-    threadClass: '6AZ',
-    boltFinishes: ['plain', 'zinc', 'galvanised'],
-    maxTorque_Nm: { M12: 40, M16: 80, M20: 160, M24: 260 }[thread],
-    tested: [],
-    qualification: doc(id),
-    ratedLoads: [],
-    crossBar: hole === null ? null : { diameter_mm: hole - 2, length_mm: 300 },
-    splitting: null,
-    pryOutFactor: null,
-    price: { amount: Math.round(length * body) / 400, currency: 'EUR' },
-    leadTime_days: 14,
-    ...more,
-  };
-}
-
-const m12 = { length: 70, body: 18, foot: 36, footThickness: 6, threadDepth: 28, hole: 8 };
-const m16 = { length: 103, body: 24, foot: 46, footThickness: 7, threadDepth: 38, hole: 10 };
-const m16short = { ...m16, length: 75 };
-const m16long = { ...m16, length: 140, foot: 50 };
-const m20 = { length: 138, body: 30, foot: 58, footThickness: 8, threadDepth: 46, hole: 12 };
-const m20short = { ...m20, length: 95 };
-const m24 = { length: 170, body: 36, foot: 70, footThickness: 10, threadDepth: 54, hole: 14 };
-
-const catalogue = {
-  format: 'onepour-catalogue',
-  version: 1,
-  id: 'tidewater-yard',
-  edition: '2',
-  name: 'House list of an invented yard; no real maker, no real product',
-  items: [
-    ferrule('F12-70', 'M12', m12, { finish: 'zinc', coating_um: 8, threadClass: '6H', boltFinishes: ['plain', 'zinc'], splitting: { criticalEdge_mm: 170, minimumThickness_mm: 100 } }),
-    ferrule('F16-75', 'M16', m16short, { price: { amount: 4.2, currency: 'EUR' } }),
-    ferrule('F16-103', 'M16', m16, { qualification: doc('F16-103', 'EN 1992-4, AS 5216, ACI 318-19'), leastEdge_mm: 60, leastSpacing_mm: 100, leastThickness_mm: 130, splitting: { criticalEdge_mm: 260, minimumThickness_mm: 140 } }),
-    ferrule('F16-103-S', 'M16', m16, { name: 'Ferrule M16, 103 long, stainless', finish: 'stainless', coating_um: 0, threadClass: '6H', boltFinishes: ['stainless'], steel: stainlessSteel, leadTime_days: 42 }),
-    ferrule('F16-103-N', 'M16', m16, { name: 'Ferrule M16, 103 long, without an assessment', qualification: null }),
-    ferrule('F16-103-P', 'M16', { ...m16, foot: 27, footThickness: 7 }, { name: 'Ferrule M16, small foot', price: { amount: 5.1, currency: 'EUR' } }),
-    ferrule('F16-120', 'M16', { ...m16, length: 120 }, { price: { amount: 7.9, currency: 'EUR' } }),
-    ferrule('F16-140', 'M16', m16long, { price: { amount: 9.8, currency: 'EUR' }, leadTime_days: 28 }),
-    ferrule('F20-95', 'M20', m20short, { price: null, leadTime_days: null }),
-    ferrule('F20-138', 'M20', m20, {
-      tested: [{ mode: 'thread', characteristic_kN: 170, partialFactor: null, fromStrength_MPa: null, report: 'TW-R-114 (invented)', standard: 'in-house', conditions: 'engagement 20 mm, galvanised bolt' }],
-    }),
-    ferrule('F20-138-T', 'M20', { ...m20, body: 26 }, {
-      name: 'Ferrule M20, 138 long, thin wall',
-      price: { amount: 8.4, currency: 'EUR' },
-      tested: [{ mode: 'thread', characteristic_kN: 120, partialFactor: null, fromStrength_MPa: null, report: 'TW-R-121 (invented)', standard: 'in-house', conditions: 'engagement 20 mm, galvanised bolt' }],
-    }),
-    ferrule('F24-170', 'M24', m24, { leadTime_days: 35 }),
-    ferrule('B20-138', 'M20', m20, {
-      name: 'Brace insert M20, marked B',
-      ratedLoads: [{ role: 'brace', load_kN: 20, document: 'Invented brace card TW-B1', conditions: 'f_ck at least 20 MPa, any direction' }],
-    }),
-  ],
-};
-
-/** Plates by name: half width, half height, thickness, and the holes by id. Steel S235. */
-const plateSteel = 235;
-function plate(width, height, thickness, bolt, holes, attachment) {
-  const box = (w, h) => [[-w / 2, -h / 2], [w / 2, -h / 2], [w / 2, h / 2], [-w / 2, h / 2]];
-  return {
-    outline_mm: box(width, height),
-    thickness_mm: thickness,
-    yield_MPa: plateSteel,
-    holes: holes.map(([x, y, more], i) => ({ id: String(i + 1), at_mm: [x, y], diameter_mm: bolt + 2, slot_mm: 0, slotAngle_deg: 0, takesShear: true, ...more })),
-    attachment_mm: box(...attachment),
-  };
-}
-const quad = (s, t = s) => [[-s / 2, t / 2], [s / 2, t / 2], [-s / 2, -t / 2], [s / 2, -t / 2]];
-const pairAcross = (s) => [[-s / 2, 0], [s / 2, 0]];
-const pairUp = (s) => [[0, s / 2], [0, -s / 2]];
-const six = [[-150, 100], [0, 100], [150, 100], [-150, -100], [0, -100], [150, -100]];
-
-const patterns = {
-  Q200: plate(300, 300, 20, 16, quad(200), [140, 140]),
-  Q150: plate(240, 240, 18, 16, quad(150), [110, 110]),
-  B150: plate(240, 240, 25, 16, quad(150), [110, 110]),
-  Q120: plate(190, 190, 12, 12, quad(120), [80, 80]),
-  Q240: plate(340, 340, 25, 20, quad(240), [180, 180]),
-  A200: plate(290, 100, 15, 16, pairAcross(200), [110, 80]),
-  H200: plate(290, 120, 30, 16, pairAcross(200), [150, 110]),
-  A140: plate(210, 80, 12, 12, pairAcross(140), [80, 60]),
-  U200: plate(100, 290, 15, 16, pairUp(200), [80, 110]),
-  S: plate(110, 110, 12, 16, [[0, 0]], [60, 60]),
-  S12: plate(90, 90, 10, 12, [[0, 0]], [50, 50]),
-  X: plate(420, 320, 25, 20, six, [280, 180]),
-};
-const bolt = { stress: '8.8' };
-
-const details = {
-  format: 'onepour-details',
-  version: 1,
-  id: 'tidewater-details',
-  edition: '1',
-  name: 'Standard details of the invented yard',
-  details: [
-    { id: 'T1', name: 'Cladding bracket, four bolts M16', fixture: patterns.Q200, item: 'F16-103' },
-    { id: 'T2', name: 'Hand rail foot, two bolts M12', fixture: patterns.A140, item: 'F12-70' },
-  ],
-};
-
-const holding = {
-  format: 'onepour-holding-parts',
-  version: 1,
-  id: 'tidewater-holding',
-  edition: '1',
-  name: 'Holding parts of the invented yard',
-  parts: [
-    { id: 'PL16', name: 'Fixing plate M16, nailed or glued', kind: 'fixing plate', thread: 'M16', height_mm: 10, recess_mm: 10, reusable: true },
-    { id: 'CH', name: 'Chair, adjustable', kind: 'chair', thread: null, height_mm: 75, recess_mm: 0, reusable: false },
-    { id: 'SB16', name: 'Bolt through the side form, M16', kind: 'side form bolt', thread: 'M16', height_mm: null, recess_mm: 0, reusable: true },
-    { id: 'CAP16', name: 'Cap M16', kind: 'cap', thread: 'M16', height_mm: null, recess_mm: 0, reusable: true },
-  ],
-};
-
-const rules = {
-  format: 'onepour-rules',
-  version: 1,
-  id: 'saltmarsh-rules',
-  edition: '1',
-  name: 'EN 1992-4 with recommended values, open coast',
-  standard: 'EN 1992-4',
-  partialFactors: { concrete: 1.5, steelTension: null, steelShear: null },
-  cover: { behindFoot_mm: 25 },
-  tolerances: { position_mm: 5, level_mm: 3 },
-  exposure: 'XS1',
-  environment: 'C5',
-  defaults: { cracked: true, engagement_d: 1, boltClass: '8.8' },
-  statements: ['An invented job for trying out; nobody builds from it.'],
-};
-
-const mesh = (spacing = 200) => ({
-  bars: ['outside', 'inside'].flatMap((face) => [0, 90].map((direction_deg) => ({ face, direction_deg, diameter_mm: 8, spacing_mm: spacing, cover_mm: 35 }))),
+/** Bars both ways near both faces; those that stand on the others have their cover over them. `through`: a point that bars pass. */
+const mesh = (through = [50, 50], more = {}) => ({
+  bars: ['outside', 'inside'].flatMap((face) =>
+    [0, 90].map((direction_deg) => ({
+      face,
+      direction_deg,
+      diameter_mm: 8,
+      spacing_mm: 200,
+      cover_mm: direction_deg === 0 ? 35 : 43,
+      kind: 'bars',
+      through_mm: through,
+      endCover_mm: null,
+      ...more,
+    })),
+  ),
   edge: 'bar',
   stirrupSpacing_mm: null,
   limitsCrackWidth: true,
@@ -222,6 +46,8 @@ function panel(mark, outline_mm, thickness_mm, more = {}) {
     concrete: 'C40',
     drawnFace: 'outside',
     faceDown: 'outside',
+    inForm: { turn_deg: 0, datum: 'bottom-left' },
+    handedOf: null,
     outline_mm,
     openings_mm: [],
     thickness_mm,
@@ -235,21 +61,33 @@ function panel(mark, outline_mm, thickness_mm, more = {}) {
 
 const panels = [
   panel('P01', box(6000, 3200), 180, { openings_mm: [hole(2000, 900, 1800, 1400)] }),
-  panel('P02', box(4800, 3200), 180),
+  panel('P02', box(4800, 3200), 180, { inForm: { turn_deg: 0, datum: 'bottom-right' } }),
   panel('P03', [[0, 0], [5200, 0], [5200, 2200], [0, 3600]], 180),
   panel('P04', box(4000, 2800), 100, { reinforcement: null }),
   panel('P05', box(5000, 3000), 300, {
     layers: [{ kind: 'outer skin', thickness_mm: 70 }, { kind: 'insulation', thickness_mm: 80 }, { kind: 'structural', thickness_mm: 150 }],
   }),
   panel('P06', [[0, 0], [5600, 0], [5600, 1400], [2400, 1400], [2400, 3600], [0, 3600]], 200, { concrete: 'C50' }),
-  panel('P07', box(3600, 3000), 200, { concrete: 'C50' }),
+  panel('P07', box(3600, 3000), 200, { concrete: 'C50', inForm: { turn_deg: 180, datum: 'bottom-left' } }),
   panel('P08', box(4800, 3200), 180, { drawnFace: 'inside' }),
-  panel('P09', box(600, 3400), 250, { concrete: 'C50' }),
+  panel('P09', box(600, 3400), 250, { concrete: 'C50', inForm: { turn_deg: 90, datum: 'top-left' } }),
   panel('P10', box(4200, 3000), 200, {
     zones: [{ name: 'Rebate for the sliding door', outline_mm: hole(2600, 200, 1200, 2400), layers: [{ kind: 'structural', thickness_mm: 140 }], behindOutside_mm: 0 }],
+    reinforcement: mesh(null),
   }),
-  panel('P11', box(7200, 1200), 220, { concrete: 'C50', edges: [{ edge: 2, batter_deg: 5 }] }),
-  panel('P12', box(5000, 900), 150),
+  panel('P11', box(7200, 1200), 220, {
+    concrete: 'C50',
+    edges: [{ edge: 2, batter_deg: 5 }],
+    reinforcement: {
+      ...mesh(),
+      bars: [
+        ...mesh().bars,
+        { face: 'inside', direction_deg: 0, diameter_mm: 12.5, spacing_mm: 400, cover_mm: 60, kind: 'strand', through_mm: [0, 200], endCover_mm: 0 },
+      ],
+    },
+  }),
+  panel('P12', box(5000, 900), 150, { reinforcement: mesh([100, 50], { kind: 'mesh' }) }),
+  panel('P13', box(5400, 3000), 200, { concrete: 'C50', inForm: { turn_deg: 0, datum: 'bottom-left' } }),
 ];
 
 const castIns = [];
@@ -273,16 +111,37 @@ function toDrawing(p, face, edge, origin, local, turn_deg) {
   return [origin[0] + (face === p.drawnFace ? dx : -dx), origin[1] + dy];
 }
 
-/** A connection with its inserts: one for each hole of its pattern. `items`: one type, or one for each hole. */
+/**
+ * A connection with its inserts: one for each hole of its pattern. `items`: one type, or one for each hole; `bar`: direction of the bars through
+ * them, and their length where it is not the maker's.
+ */
 function connect(mark, panelMark, face, origin_mm, pattern, items, more = {}) {
-  const { edge = null, turn_deg = 0, recess_mm = 0, holding: held = null, detail = null, holes, ...rest } = more;
+  const { edge = null, turn_deg = 0, holding: held, bar = null, detail = null, holes, ...rest } = more;
   const p = panels.find((candidate) => candidate.mark === panelMark);
+  const { recess_mm } = holding.ways.find((way) => way.id === held);
   const fixture = { ...patterns[pattern], ...(holes ? { holes: patterns[pattern].holes.map((h) => ({ ...h, ...holes })) } : {}) };
   const used = fixture.holes.map((h, i) => {
     const [x_mm, y_mm] = toDrawing(p, face, edge, origin_mm, h.at_mm, turn_deg);
     const id = numberIn(panelMark);
     const item = Array.isArray(items) ? items[i] : items;
-    castIns.push({ key: newKey('i'), id, panel: panelMark, role: 'fixing', item, description: null, face, edge, x_mm, y_mm, recess_mm, holding: held });
+    castIns.push({
+      key: newKey('i'),
+      id,
+      panel: panelMark,
+      role: 'fixing',
+      item,
+      description: null,
+      face,
+      edge,
+      x_mm,
+      y_mm,
+      recess_mm,
+      holding: held,
+      // Where bars along x would meet each other or stick out, the designer turns them.
+      crossBar: bar === null ? null : { direction_deg: bar[0], diameter_mm: null, length_mm: bar[1] ?? null },
+      size: null,
+      tolerance_mm: null,
+    });
     return { insert: id, hole: h.id };
   });
   const combination = ([name, N_kN, Vx_kN, Vy_kN, Mx_kNm = 0, My_kNm = 0, T_kNm = 0]) => ({ name, N_kN, Vx_kN, Vy_kN, Mx_kNm, My_kNm, T_kNm, at_mm: [0, 0] });
@@ -306,7 +165,7 @@ function connect(mark, panelMark, face, origin_mm, pattern, items, more = {}) {
     isFilled: false,
     isHeldAgainstTurning: false,
     boltThread: null,
-    boltClass: bolt.stress,
+    boltClass: '8.8',
     boltFinish: null,
     engagement_mm: null,
     cracked: null,
@@ -320,8 +179,25 @@ function connect(mark, panelMark, face, origin_mm, pattern, items, more = {}) {
 }
 
 /** A cast-in item of another role. */
-function other(panelMark, role, face, x_mm, y_mm, description, item = null) {
-  castIns.push({ key: newKey('i'), id: numberIn(panelMark), panel: panelMark, role, item, description, face, edge: null, x_mm, y_mm, recess_mm: 0, holding: null });
+function other(panelMark, role, face, x_mm, y_mm, description, more = {}) {
+  castIns.push({
+    key: newKey('i'),
+    id: numberIn(panelMark),
+    panel: panelMark,
+    role,
+    item: null,
+    description,
+    face,
+    edge: null,
+    x_mm,
+    y_mm,
+    recess_mm: 0,
+    holding: null,
+    crossBar: null,
+    size: null,
+    tolerance_mm: null,
+    ...more,
+  });
 }
 
 const M16 = 'F16-103';
@@ -329,68 +205,80 @@ const M12 = 'F12-70';
 const M20 = 'F20-138';
 
 // P01: a wall with a window.
-connect('C01', 'P01', 'inside', [700, 2600], 'Q200', M16, { detail: 'T1' });
-connect('C02', 'P01', 'inside', [4000, 1800], 'Q200', M16); // beside the window: the cone is cut
-connect('C03', 'P01', 'inside', [5200, 2600], 'A200', M16);
-connect('C04', 'P01', 'outside', [1000, 400], 'A140', M12, { detail: 'T2' }); // only required resistances
+connect('C01', 'P01', 'inside', [700, 2600], 'Q200', M16, { detail: 'T1', holding: 'BOARD16' });
+connect('C02', 'P01', 'inside', [4000, 1800], 'Q200', M16, { holding: 'BRIDGE16', bar: [90] }); // beside the window: the cone is cut
+connect('C03', 'P01', 'inside', [5200, 2600], 'A200', M16, { holding: 'CHAIR16' });
+connect('C04', 'P01', 'outside', [1000, 400], 'A140', M12, { detail: 'T2', holding: 'NAIL12', bar: [90], isFilled: true }); // only required resistances
 // P02: a plain wall.
-connect('C05', 'P02', 'inside', [700, 2600], 'Q200', M16);
-connect('C06', 'P02', 'inside', [4100, 2600], 'Q200', M16, { recess_mm: 10, holding: 'PL16', isFilled: true });
-connect('C07', 'P02', 'inside', [2400, 1600], 'U200', M16);
-connect('C08', 'P02', 'outside', [2400, 400], 'A200', M16); // no action given
+connect('C05', 'P02', 'inside', [700, 2600], 'Q200', M16, { holding: 'BOARD16' });
+connect('C06', 'P02', 'inside', [4100, 2600], 'Q200', M16, { holding: 'BOARD16-10', isFilled: true });
+connect('C07', 'P02', 'inside', [2400, 1600], 'U200', M16, { holding: 'CHAIR16' });
+connect('C08', 'P02', 'outside', [2400, 400], 'A200', M16, { holding: 'FORMER16', isFilled: true }); // no action given
 // P03: a gable with a skew edge.
-connect('C09', 'P03', 'inside', [2600, 2760], 'Q150', M16, { turn_deg: 15 }); // shear toward the skew edge
-connect('C10', 'P03', 'inside', [1000, 1600], 'Q200', M16);
-connect('C11', 'P03', 'inside', [4200, 800], 'S', M16);
+connect('C09', 'P03', 'inside', [2600, 2760], 'Q150', M16, { turn_deg: 15, holding: 'BRIDGE16', bar: [165, 120] }); // shear toward the skew edge
+connect('C10', 'P03', 'inside', [1000, 1600], 'Q200', M16, { holding: 'BOARD16' });
+connect('C11', 'P03', 'inside', [4200, 800], 'S', M16, { holding: 'CHAIR16' });
 // P04: a thin panel, reinforcement not known.
-connect('C12', 'P04', 'inside', [400, 1400], 'A200', 'F16-75'); // no splitting values, no bars known
-connect('C13', 'P04', 'inside', [2000, 2000], 'S12', M12);
-connect('C14', 'P04', 'outside', [3200, 1400], 'Q120', M12);
+connect('C12', 'P04', 'inside', [400, 1400], 'A200', 'F16-75', { holding: 'BRIDGE16' }); // no splitting values, no bars known
+connect('C13', 'P04', 'inside', [2000, 2000], 'S12', M12, { holding: 'BRIDGE12' });
+connect('C14', 'P04', 'outside', [3200, 1400], 'Q120', M12, { holding: 'BOARD12', bar: [45] });
 // P05: a sandwich; only the inner leaf carries.
-connect('C15', 'P05', 'inside', [800, 2400], 'Q200', M16);
-connect('C16', 'P05', 'inside', [4200, 2400], 'Q200', M16);
-connect('C17', 'P05', 'inside', [2500, 600], 'A200', M16);
+connect('C15', 'P05', 'inside', [800, 2400], 'Q200', M16, { holding: 'BRIDGE16' });
+connect('C16', 'P05', 'inside', [4200, 2400], 'Q200', M16, { holding: 'BOARD16' });
+connect('C17', 'P05', 'inside', [2500, 600], 'A200', M16, { holding: 'BRIDGE16' });
 // P06: an L.
-connect('C18', 'P06', 'inside', [2150, 1650], 'Q200', M16); // near the inner corner
-connect('C19', 'P06', 'inside', [900, 2900], 'Q200', M16);
-connect('C20', 'P06', 'outside', [4400, 800], 'H200', 'F16-103-P'); // small foot, high pull
-connect('C21', 'P06', 'inside', [5200, 700], 'S', M16);
+connect('C18', 'P06', 'inside', [2150, 1650], 'Q200', M16, { holding: 'BRIDGE16' }); // near the inner corner
+connect('C19', 'P06', 'inside', [900, 2900], 'Q200', M16, { holding: 'BOARD16' });
+connect('C20', 'P06', 'outside', [4400, 800], 'H200', 'F16-103-P', { holding: 'NAIL16', isFilled: true }); // small foot, high pull
+connect('C21', 'P06', 'inside', [5200, 700], 'S', M16, { holding: 'CHAIR16' });
 // P07: inserts in the top edge.
-connect('C22', 'P07', 'edge', [900, 100], 'A200', M16, { edge: 2 });
-connect('C23', 'P07', 'edge', [2700, 100], 'A200', M16, { edge: 2, holding: 'SB16' }); // shear toward the face, 100 mm away
-connect('C24', 'P07', 'inside', [1800, 1500], 'Q240', M20);
+connect('C22', 'P07', 'edge', [900, 100], 'A200', M16, { edge: 2, holding: 'SIDE16' });
+connect('C23', 'P07', 'edge', [2700, 100], 'A200', M16, { edge: 2, holding: 'SIDE16' }); // shear toward the face, 100 mm away
+connect('C24', 'P07', 'inside', [1800, 1500], 'Q240', M20, { holding: 'BRIDGE20' });
 // P08: four that the rules do not cover, in one way or another.
-connect('C25', 'P08', 'inside', [800, 2600], 'Q200', [M16, M16, 'F16-75', 'F16-75']); // mixed types
-connect('C26', 'P08', 'inside', [4000, 2600], 'Q200', M16, { uses: ['seismic'] });
-connect('C27', 'P08', 'outside', [2400, 1600], 'A200', 'F16-103-N'); // no assessment
-connect('C28', 'P08', 'inside', [2400, 600], 'A200', M16, { holes: { diameter_mm: 22 } }); // holes too wide to share shear
+connect('C25', 'P08', 'inside', [800, 2600], 'Q200', [M16, M16, 'F16-75', 'F16-75'], { holding: 'CAGE16' }); // mixed types
+connect('C26', 'P08', 'inside', [4000, 2600], 'Q200', M16, { uses: ['seismic'], holding: 'BOARD16' });
+connect('C27', 'P08', 'outside', [2400, 1600], 'A200', 'F16-103-N', { holding: 'MAGNET16', isFilled: true }); // no assessment
+connect('C28', 'P08', 'inside', [2400, 600], 'A200', M16, { holes: { diameter_mm: 22 }, holding: 'CHAIR16' }); // holes too wide to share shear
 // P09: a pier.
-connect('C29', 'P09', 'inside', [300, 3000], 'Q200', M16);
-connect('C30', 'P09', 'inside', [300, 2000], 'Q200', 'F16-103-S', { boltClass: 'A4-70', boltFinish: 'stainless' });
-connect('C31', 'P09', 'outside', [300, 1000], 'B150', M16); // pull and shear together, too much
+connect('C29', 'P09', 'inside', [300, 3000], 'Q200', M16, { holding: 'CAGE16' });
+connect('C30', 'P09', 'inside', [300, 2000], 'Q200', 'F16-103-S', { boltClass: 'A4-70', boltFinish: 'stainless', holding: 'CAGE16' });
+connect('C31', 'P09', 'outside', [300, 1000], 'B150', M16, { holding: 'BOARD16', bar: [45] }); // pull and shear together, too much
 // P10: a wall with a rebate.
-connect('C32', 'P10', 'inside', [900, 2400], 'Q200', M16);
-connect('C33', 'P10', 'inside', [3200, 2000], 'A200', M16);
-connect('C34', 'P10', 'inside', [3900, 2800], 'S', M16);
+connect('C32', 'P10', 'inside', [900, 2400], 'Q200', M16, { holding: 'BOARD16' });
+connect('C33', 'P10', 'inside', [3200, 2000], 'A200', M16, { holding: 'BRIDGE16' });
+connect('C34', 'P10', 'inside', [3900, 2800], 'S', M16, { holding: 'CHAIR16' });
 // P11: a spandrel.
-connect('C35', 'P11', 'inside', [1500, 600], 'X', M20);
-connect('C36', 'P11', 'outside', [5600, 600], 'Q200', M16, { packers_mm: 10 }); // bolts bend over the packers
-connect('C37', 'P11', 'inside', [3600, 600], 'Q240', 'F20-138-T'); // thin-walled bodies, sheared off at the face
+connect('C35', 'P11', 'inside', [1500, 600], 'X', M20, { holding: 'BRIDGE20', bar: [90] });
+connect('C36', 'P11', 'outside', [5600, 600], 'Q200', M16, { packers_mm: 10, holding: 'STICK16' }); // bolts bend over the packers
+connect('C37', 'P11', 'inside', [3600, 600], 'Q240', 'F20-138-T', { holding: 'BRIDGE20' }); // thin-walled bodies, sheared off at the face
 // P12: a parapet.
-connect('C38', 'P12', 'inside', [800, 600], 'Q120', M12);
-connect('C39', 'P12', 'inside', [2500, 450], 'S12', M12);
-connect('C40', 'P12', 'inside', [4940, 450], 'S', M16); // 60 mm from the end
+connect('C38', 'P12', 'inside', [800, 600], 'Q120', M12, { holding: 'BRIDGE12', bar: [45] });
+connect('C39', 'P12', 'inside', [2500, 450], 'S12', M12, { holding: 'CHAIR12' });
+connect('C40', 'P12', 'inside', [4940, 450], 'S', M16, { holding: 'BRIDGE16', bar: [90] }); // 60 mm from the end
+// P13: twenty inserts in both faces and two edges; its handed partner P13-H is made from it.
+connect('C41', 'P13', 'inside', [700, 2300], 'Q200', M16, { holding: 'BOARD16', detail: 'T1' });
+connect('C42', 'P13', 'inside', [4700, 2300], 'Q200', M16, { holding: 'BOARD16', detail: 'T1' });
+connect('C43', 'P13', 'inside', [2500, 700], 'ARM', M16, { holding: 'CHAIR16' }); // a bracket with a left and a right
+connect('C44', 'P13', 'inside', [3700, 1700], 'S', M16, { holding: 'CHAIR16' });
+connect('C45', 'P13', 'outside', [2100, 2100], 'U200', M16, { holding: 'MAGNET16', isFilled: true });
+connect('C46', 'P13', 'outside', [3300, 2500], 'S12', M12, { holding: 'MAGNET12', isFilled: true });
+connect('C47', 'P13', 'edge', [1500, 100], 'A200', M16, { edge: 2, holding: 'SIDE16' });
+connect('C48', 'P13', 'edge', [1200, 100], 'A200', M16, { edge: 1, holding: 'SIDE16' });
+connect('C49', 'P13', 'inside', [1500, 1300], 'S20', M20, { holding: 'BRIDGE20' });
+connect('C50', 'P13', 'inside', [4100, 900], 'S24', 'F24-170', { holding: 'BRIDGE24', bar: [90] });
 
+const room = (diameter_mm, depth_mm) => ({ size: { kind: 'round', diameter_mm, depth_mm } });
 for (const mark of ['P01', 'P02', 'P08']) {
-  other(mark, 'lifting', 'inside', 1300, 3000, 'Lifting unit by others, with its own plan');
-  other(mark, 'lifting', 'inside', 4300, 3000, 'Lifting unit by others, with its own plan');
+  other(mark, 'lifting', 'inside', 1300, 3000, 'Lifting unit by others, with its own plan', { ...room(50, 120), tolerance_mm: 20 });
+  other(mark, 'lifting', 'inside', 4300, 3000, 'Lifting unit by others, with its own plan', { ...room(50, 120), tolerance_mm: 20 });
 }
-other('P02', 'brace', 'inside', 2400, 2300, null, 'B20-138');
-other('P08', 'brace', 'outside', 2400, 2300, null, 'B20-138');
-other('P06', 'duct', 'inside', 1200, 800, 'Grout tube 60');
-other('P11', 'plate', 'inside', 6600, 600, 'Weld plate 150 × 150');
-other('P05', 'tie', 'inside', 2500, 1500, 'Leaf tie');
-other('P12', 'other', 'inside', 1600, 300, 'Rain spout');
+other('P02', 'brace', 'inside', 2400, 2300, null, { item: 'B20-138', holding: 'BRIDGE20' });
+other('P08', 'brace', 'outside', 2400, 2300, null, { item: 'B20-138', holding: 'MAGNET20', recess_mm: 10 });
+other('P06', 'duct', 'inside', 1200, 800, 'Grout tube 60', room(60, 200));
+other('P11', 'plate', 'inside', 6600, 600, 'Weld plate 150 × 150', { size: { kind: 'box', width_mm: 150, height_mm: 150, depth_mm: 100 } });
+other('P05', 'tie', 'inside', 2500, 1500, 'Leaf tie', room(12, 250));
+other('P12', 'other', 'inside', 1600, 300, 'Rain spout', room(50, 150));
 
 const job = {
   project: {
@@ -399,7 +287,8 @@ const job = {
     designEngineer: null,
     remarks: ['Everything here is invented: place, yard, products and documents. Several connections are made to fail.'],
   },
-  pins: Object.fromEntries(Object.entries({ catalogue, details, holding, rules }).map(([name, d]) => [name, { id: d.id, edition: d.edition }])),
+  pins: Object.fromEntries(Object.entries({ catalogue, details, holding, rules, yard }).map(([name, d]) => [name, { id: d.id, edition: d.edition }])),
+  revision: { letter: 'B', status: 'for construction', date: '2026-11-27' },
   concretes: [
     { id: 'C40', name: 'C40/50, white cement', strength28_MPa: 40, ages: [{ age_days: 7, strength_MPa: 30 }], lightweight: false },
     { id: 'C50', name: 'C50/60', strength28_MPa: 50, ages: [{ age_days: 7, strength_MPa: 38 }], lightweight: false },
@@ -407,7 +296,78 @@ const job = {
   panels,
   castIns,
   connections,
+  pours: [],
 };
 
-const file = join(dirname(fileURLToPath(import.meta.url)), 'job.json');
-writeFileSync(file, `${JSON.stringify({ format: 'onepour-job', version: 1, job, library: { catalogue, details, holding, rules } }, null, 1)}\n`);
+const folder = dirname(fileURLToPath(import.meta.url));
+const library = { catalogue, details, holding, rules, yard };
+const asFile = (of) => ({ format: 'onepour-job', version: 2, job: of, library });
+
+/** The job with the handed partner of a panel, made by the command itself; what it makes stands at the end. */
+function addPartner(of, mark, partner) {
+  const scratch = mkdtempSync(join(tmpdir(), 'onepour-demo-'));
+  try {
+    const [plain, made] = ['plain.json', 'made.json'].map((name) => join(scratch, name));
+    writeFileSync(plain, JSON.stringify(asFile(of)));
+    execFileSync(process.execPath, [join(folder, '..', 'bin', 'onepour.js'), 'handed', plain, mark, partner, '--out', made]);
+    const { job: whole } = JSON.parse(readFileSync(made, 'utf8'));
+    return {
+      ...of,
+      panels: [...of.panels, ...whole.panels.filter((p) => p.mark === partner)],
+      castIns: [...of.castIns, ...whole.castIns.filter((c) => c.panel === partner)],
+      connections: [...of.connections, ...whole.connections.filter((c) => c.panel === partner)],
+    };
+  } finally {
+    rmSync(scratch, { recursive: true });
+  }
+}
+
+const piece = (mark, serial, along_mm, revision = null) => ({ panel: mark, serial, revision, along_mm });
+const pours = [
+  {
+    id: 'T12',
+    bed: 'B1',
+    date: '2026-12-14',
+    strengthAtStrip_MPa: 15,
+    remarks: ['P02 was planned by revision A: to show what a mixed pour says.'],
+    pieces: [piece('P01', '1', 500), piece('P02', '1', 7000, 'A'), piece('P03', '1', 12300), piece('P10', '1', 18000)],
+  },
+  {
+    id: 'T13',
+    bed: 'B2',
+    date: '2026-12-16',
+    strengthAtStrip_MPa: 18,
+    remarks: [],
+    pieces: [piece('P13', '1', 500), piece('P13-H', '1', 6500), piece('P08', '1', 12500), piece('P11', '1', 18000)],
+  },
+  {
+    id: 'T14',
+    bed: 'B1',
+    date: '2027-01-06',
+    strengthAtStrip_MPa: 15,
+    remarks: ['P12 twice: one design, two pieces.'],
+    pieces: [piece('P04', '1', 500), piece('P12', '1', 5000), piece('P12', '2', 10500), piece('P07', '1', 16000), piece('P09', '1', 20500)],
+  },
+];
+
+/** The job as it was issued before: two inserts stood 40 mm lower, one type was another, the handed partner was not there. */
+function makeRevisionA() {
+  const moved = new Set(connections.find(({ mark }) => mark === 'C07').inserts.map(({ insert }) => insert));
+  const lower = 40;
+  return {
+    ...job,
+    revision: { letter: 'A', status: 'for approval', date: '2026-11-02' },
+    castIns: castIns.map((castIn) => {
+      if (castIn.panel === 'P02' && moved.has(castIn.id)) return { ...castIn, y_mm: castIn.y_mm - lower };
+      return castIn.panel === 'P03' && castIn.id === '9' ? { ...castIn, item: 'F16-75' } : castIn;
+    }),
+    connections: connections.map((connection) =>
+      connection.mark === 'C07' ? { ...connection, origin_mm: [connection.origin_mm[0], connection.origin_mm[1] - lower] } : connection,
+    ),
+    pours: pours.map((pour) => ({ ...pour, pieces: pour.pieces.filter(({ panel: mark }) => mark !== 'P13-H') })),
+  };
+}
+
+const whole = { ...addPartner(job, 'P13', 'P13-H'), pours };
+writeFileSync(join(folder, 'job.json'), `${JSON.stringify(asFile(whole), null, 1)}\n`);
+writeFileSync(join(folder, 'job-rev-a.json'), `${JSON.stringify(asFile(makeRevisionA()))}\n`);

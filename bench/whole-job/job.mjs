@@ -6,8 +6,8 @@
  * @returns a job file as plain JSON
  */
 export function makeLargeJob(demo, count) {
-  const { job } = demo;
-  const large = { ...demo, job: { ...job, panels: [], castIns: [], connections: [] } };
+  const job = leaveOutPairs(demo.job);
+  const large = { ...demo, job: { ...job, panels: [], castIns: [], connections: [], pours: [] } };
   for (let copy = 0; large.job.connections.length < count; copy++) {
     const rename = (name) => `${name}/${copy}`;
     const vary = (low, high, step) => low + (high - low) * (0.5 + 0.5 * Math.sin(copy * step));
@@ -34,6 +34,18 @@ export function makeLargeJob(demo, count) {
     );
   }
   return large;
+}
+
+/** The job without handed partners and their sources: with other loads in each copy they would be no mirror images. */
+function leaveOutPairs(job) {
+  const left = new Set(job.panels.flatMap(({ mark, handedOf }) => (handedOf === null ? [] : [mark, handedOf])));
+  const isKept = ({ panel }) => !left.has(panel);
+  return {
+    ...job,
+    panels: job.panels.filter(({ mark }) => !left.has(mark)),
+    castIns: job.castIns.filter(isKept),
+    connections: job.connections.filter(isKept),
+  };
 }
 
 /** Actions with every force and moment times a factor. */

@@ -27,7 +27,7 @@ describe('onepour check', () => {
     expect(stderr).toBe('');
     expect(status).toBe(1);
     const { counts, connections } = JSON.parse(stdout);
-    expect(connections).toHaveLength(40);
+    expect(connections).toHaveLength(60);
     const count = (state: string) => connections.filter((c: { state: string }) => c.state === state).length;
     for (const [state, number] of Object.entries(counts)) expect(count(state)).toBe(number);
     for (const state of ['passes', 'fails', 'not covered', 'strength not checked'])
@@ -49,7 +49,7 @@ describe('onepour check', () => {
 
   it('prints a table, reasons, assumptions, totals and cautions for a person', () => {
     const { stdout } = onepour(['check', DEMO]);
-    for (const words of ['Taken as given', 'Why not', 'Not computed', '40 connections:', 'not lifting inserts'])
+    for (const words of ['Taken as given', 'Why not', 'Not computed', '60 connections:', 'not lifting inserts'])
       expect(stdout).toContain(words);
     expect(stdout).toMatch(/NOT COVERED/);
     expect(stdout).toMatch(/strength not checked/);
@@ -65,7 +65,7 @@ describe('onepour check', () => {
     expect(lines[failing + 1]).toContain('onepour choose JOB MARK tries other inserts');
     expect(section.trimEnd()).toMatch(/- C01, C02, C03, C05 and \d+ more: inserts: hot-dip (?:(?!\n {2}- )[\s\S])*$/);
     expect(section.indexOf('C25: mixed types')).toBeLessThan(section.indexOf('of cover behind'));
-    expect(stdout).toMatch(/^40 connections: \d+ pass, \d+ FAIL, \d+ NOT COVERED, 1 strength not checked$/m);
+    expect(stdout).toMatch(/^60 connections: \d+ pass, \d+ FAIL, \d+ NOT COVERED, 1 strength not checked$/m);
   });
 
   it('checks by another edition, as --also does, and says so; step by step as well', () => {
@@ -168,7 +168,7 @@ describe('onepour check', () => {
   it('refuses what is not there, in one line', () => {
     for (const [args, expected] of [
       [['check', 'nowhere'], /nowhere: cannot be read/],
-      [['check', DEMO, '--connection', 'X9'], /--connection X9: not in this job, expected one of C01, .*and 30 more/],
+      [['check', DEMO, '--connection', 'X9'], /--connection X9: not in this job, expected one of C01, .*and 50 more/],
       [['check', DEMO, '--connection', 'C2'], /--connection C2: not in this job, did you mean C02\?/],
       [['check', DEMO, '--panel', 'p1'], /--panel p1: not in this job, did you mean P01\?/],
       [['check', DEMO, '--by', 'ACI 318'], /--by "ACI 318": not known, expected "EN 1992-4" or/],
@@ -203,7 +203,7 @@ describe('onepour tour', () => {
   it('shows the demo and says what to do next', () => {
     const { status, stdout } = onepour(['tour']);
     expect(status).toBe(0);
-    expect(stdout).toContain('40 connections:');
+    expect(stdout).toContain('60 connections:');
     expect(stdout).toContain('5 connections:');
     expect(stdout).toMatch(/\nNext\n {2}npx onepour check demo\/job\.json --connection \S+ --steps/);
   });

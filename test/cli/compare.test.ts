@@ -28,8 +28,8 @@ describe('onepour check --also', () => {
       'What differs',
       'Why not, by EN 1992-4',
       'Why not, by ACI 318M-19',
-      'EN 1992-4    40 connections: ',
-      'ACI 318M-19  40 connections: ',
+      'EN 1992-4    60 connections: ',
+      'ACI 318M-19  60 connections: ',
       'load factors of one code do not go with the resistances of another',
     ])
       expect(all.stdout.replaceAll(/\n {2,4}(?! *-)/g, ' ')).toContain(words);
