@@ -1,0 +1,92 @@
+import type { Assembly, StackStep } from '../../assess/set-out/assembly-type.ts';
+import { writeNumbers } from '../sheets/plan-dimensions.ts';
+import { describeFinish } from '../sheets/words.ts';
+
+/** Heights on a section have tenths of a mm at most. */
+const TENTHS = 10;
+
+export function roundTenths(value: number): number {
+  // No negative zero.
+  return Math.round(value * TENTHS) / TENTHS + 0;
+}
+
+/** A length in mm, with a tenth where it has one, and a true minus. */
+export function writeMm(value: number): string {
+  const rounded = roundTenths(value);
+  return rounded < 0 ? `−${-rounded}` : String(rounded);
+}
+
+/** Heights where the steps of a stack begin and end, above the mould face [mm]. */
+export function findBounds(stack: readonly StackStep[]): readonly number[] {
+  const bounds = [0];
+  for (const { height } of stack) bounds.push(bounds.at(-1)! + height);
+  return bounds;
+}
+
+/** What is written at each step: rounded so that the figures add up to what is written as the total. */
+export function printSteps(stack: readonly StackStep[]): readonly number[] {
+  const bounds = findBounds(stack).map(roundTenths);
+  return stack.map((_, k) => roundTenths(bounds[k + 1]! - bounds[k]!));
+}
+
+/** The two faces of a panel as it lies, by the form and by the building. */
+export function nameFaces(faceDown: 'outside' | 'inside'): { readonly mould: string; readonly trowelled: string } {
+  const up = faceDown === 'outside' ? 'INSIDE' : 'OUTSIDE';
+  return { mould: `mould face – ${faceDown.toUpperCase()}`, trowelled: `trowelled face – ${up}` };
+}
+
+const LAYER_WORDS = {
+  structural: 'concrete',
+  'outer skin': 'outer skin',
+  insulation: 'insulation',
+  liner: 'liner',
+  cavity: 'cavity',
+} as const;
+
+export function nameLayer(kind: Assembly['layers'][number]['kind']): string {
+  return LAYER_WORDS[kind];
+}
+
+/** Which way a side form leans is on the panel's drawing; an edge is drawn one of the two ways. */
+function describeTilt({ tilt_deg }: Assembly): string[] {
+  if (tilt_deg === 0) return [];
+  return [
+    `side form leans by ${Number(Math.abs(tilt_deg).toFixed(2))}°, axis square to it; whether in or out at the top: see the panel drawing`,
+  ];
+}
+
+function describeChair({ chair }: Assembly): string[] {
+  if (chair === null) return [];
+  const [least, greatest] = chair.range;
+  return [
+    `${chair.part.name}: top ${writeMm(chair.topBelowFace)} below the trowelled face, ${writeMm(least)} to ${writeMm(greatest)} after the pour`,
+  ];
+}
+
+function describeCovers({ covers }: Assembly): string[] {
+  if (covers.length === 0) return [];
+  const lines = covers.map(({ part, toward, cover, wanted }) => {
+    const isShort = cover < wanted;
+    return `${part} ${writeMm(cover)} to ${toward} (wanted ${writeMm(wanted)}${isShort ? ': TOO LITTLE' : ''})`;
+  });
+  return [`Cover: ${lines.join('; ')}`];
+}
+
+/** How long the thread is, and where it starts. */
+function describeThread({ item }: Assembly): string {
+  const start = item.threadStartsBelowTop_mm > 0 ? `from ${writeMm(item.threadStartsBelowTop_mm)} below the top, ` : '';
+  return `thread ${item.thread}, ${start}${writeMm(item.threadDepth_mm)} long`;
+}
+
+/** Lines under a section, beside its title. */
+export function describeAssembly(assembly: Assembly): readonly string[] {
+  const { item, way, stage, numbers } = assembly;
+  return [
+    `${item.id}: ${item.name}, ${item.thread} × ${writeMm(item.length_mm)}, ${describeFinish(item.finish)}; ${describeThread(assembly)}`,
+    `${way.name}; stage ${stage}, ${stage === 1 ? 'before the cage' : 'with the cage'}`,
+    ...describeChair(assembly),
+    ...describeTilt(assembly),
+    ...describeCovers(assembly),
+    `for ${writeNumbers(numbers)}`,
+  ];
+}
