@@ -48,7 +48,11 @@ function countGroupParts(items: readonly SetOutItem[], assemblies: ReadonlyMap<s
 function listUndecided(panel: string, items: readonly SetOutItem[]): readonly OpenPoint[] {
   const undecided = items.filter(({ item, assembly }) => item !== null && assembly === null);
   if (undecided.length === 0) return [];
-  const names = undecided.map(({ castIn }) => castIn.id).join(', ');
+  const { compare } = new Intl.Collator('en', { numeric: true });
+  const names = undecided
+    .map(({ castIn }) => castIn.id)
+    .sort(compare)
+    .join(', ');
   const text = `holding not decided of insert ${names}: counted without what holds them; choose a way of holding for each`;
   return [{ kind: 'holding', panel, text }];
 }

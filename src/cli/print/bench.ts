@@ -11,7 +11,7 @@ export function describePanels(panels: BenchLine['panels']): string {
 /** The bench of a pour, bin by bin. */
 export function printBench(lines: readonly BenchLine[], width: number): string {
   const columns: readonly FilledColumn<BenchLine>[] = [
-    { head: 'bin', least: 8, turn: 1, cell: ({ kind }) => kind.id },
+    { head: 'bin', least: 28, cell: ({ kind }) => kind.id },
     { head: 'what', least: 20, cell: ({ kind }) => describeKind(kind) },
     { head: 'count', align: 'right', cell: ({ count }) => String(count) },
     { head: 'spares', align: 'right', cell: ({ kind, spares }) => (kind.hasSpares ? String(spares) : '-') },
@@ -23,7 +23,7 @@ export function printBench(lines: readonly BenchLine[], width: number): string {
 /** Parts of one casting of a panel. */
 export function printLines(lines: readonly PartLine[], width: number): string {
   const columns: readonly FilledColumn<PartLine>[] = [
-    { head: 'id', least: 8, turn: 1, cell: ({ kind }) => kind.id },
+    { head: 'id', least: 28, cell: ({ kind }) => kind.id },
     { head: 'what', least: 20, cell: ({ kind }) => describeKind(kind) },
     { head: 'count', align: 'right', cell: ({ count }) => String(count) },
     { head: 'goes', cell: ({ kind }) => (kind.neededAt === 'site' ? 'with the panel to the site' : 'on the bench') },

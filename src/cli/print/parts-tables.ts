@@ -45,7 +45,7 @@ export function printNeeds({ needs, today }: PartsAnswer, width: number): string
     { head: 'to order', align: 'right', cell: ({ toOrder }) => String(toOrder) },
   ];
   const columns: readonly FilledColumn<KindNeed>[] = [
-    { head: 'id', least: 8, turn: 1, cell: ({ kind }) => kind.id },
+    { head: 'id', least: 28, cell: ({ kind }) => kind.id },
     { head: 'what', least: 20, cell: ({ kind }) => describeKind(kind) },
     { head: 'count', align: 'right', cell: ({ count }) => String(count) },
     { head: 'spares', align: 'right', cell: ({ kind, spares }) => (kind.hasSpares ? String(spares) : '-') },
@@ -81,7 +81,7 @@ function tellOrderBy({ orderBy, isTooLate }: PourNeed): string {
 /** What is short, pour by pour. */
 export function printShortages(shortages: readonly Shortage[], width: number): string {
   const columns: readonly FilledColumn<Shortage>[] = [
-    { head: 'id', least: 8, turn: 1, cell: ({ kind }) => kind.id },
+    { head: 'id', least: 28, cell: ({ kind }) => kind.id },
     { head: 'pour', cell: ({ need }) => need.pour },
     { head: 'date', cell: ({ need }) => need.date },
     { head: 'needed up to it', align: 'right', least: 9, cell: ({ need }) => String(need.needed) },
@@ -98,7 +98,7 @@ export function printCountRows(rows: readonly CountRow[], width: number): string
   const tell = ({ differences, outstanding }: CountRow) =>
     [...differences, ...(outstanding === 0 ? [] : [`${outstanding} to come`])].join('; ');
   const columns: readonly FilledColumn<CountRow>[] = [
-    { head: 'id', least: 8, turn: 1, cell: ({ kind }) => kind.id },
+    { head: 'id', least: 28, cell: ({ kind }) => kind.id },
     { head: 'drawing', align: 'right', cell: ({ drawing }) => show(drawing) },
     { head: 'schedule', align: 'right', cell: ({ schedule }) => show(schedule) },
     { head: 'needed', align: 'right', cell: ({ needed }) => show(needed) },

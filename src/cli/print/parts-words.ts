@@ -10,7 +10,7 @@ export function describeKind({ group, words, thread, size, finish }: PartKind): 
       return size === null ? words : `${words}: ${size} mm high`;
     case 'caps':
     case 'holding':
-      return thread === null ? words : `${words}: ${thread}`;
+      return thread === null || words.includes(thread) ? words : `${words}: ${thread}`;
     case 'cross bars':
     case 'other cast-ins':
     case 'bolts and washers':

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { findJobParts } from '../../../src/assess/parts/job-parts.ts';
 import { findNeeds } from '../../../src/assess/parts/needs.ts';
 import type { StockLine } from '../../../src/assess/parts/stock.ts';
-import { samplePour } from '../../job/sample-job.ts';
+import { sampleCastIn, samplePanel, samplePour } from '../../job/sample-job.ts';
 import { indexParts } from './parts-job.ts';
 
 const TODAY = '2026-11-25';
@@ -147,6 +147,34 @@ describe('pours before today', () => {
       reuse: { atOnce: 10, lost: 1 },
       byPour: [{ pour: 'T2', needed: 11 }],
     });
+  });
+});
+
+describe('after the last pour', () => {
+  it('nothing is needed, whatever is still out', () => {
+    for (const { id, today } of [
+      { id: 'PLATE-16', today: '2026-12-16' },
+      { id: 'F16', today: '2026-12-16' },
+    ])
+      expect(needOf(id, [], today)).toMatchObject({ count: 0, spares: 0, needed: 0, toOrder: 0, byPour: [] });
+  });
+
+  it('parts of an earlier pour are no need of a later one that takes none', () => {
+    const pieces = (panel: string) => [{ panel, serial: '1' }];
+    const index = indexParts({
+      panels: [samplePanel(), samplePanel({ key: 'p3', mark: 'P3' })],
+      castIns: [
+        sampleCastIn('1', 900, 500, { holding: 'NAILED' }),
+        sampleCastIn('1', 900, 500, { key: 'i3', panel: 'P3', role: 'lifting', item: null, description: 'loop' }),
+      ],
+      connections: [],
+      pours: [
+        samplePour({ id: 'T1', date: '2026-12-14', pieces: pieces('P1') }),
+        samplePour({ id: 'T2', date: '2026-12-15', pieces: pieces('P3') }),
+      ],
+    });
+    const plate = findNeeds(index, findJobParts(index), [], '2026-12-15').find(({ kind }) => kind.id === 'PLATE-16');
+    expect(plate).toMatchObject({ count: 0, reuse: { atOnce: 0, lost: 0 }, needed: 0 });
   });
 });
 
