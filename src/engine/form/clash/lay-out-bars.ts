@@ -48,6 +48,7 @@ export function layOutBars(layer: BarLayer, region: Region): readonly ClashBar[]
   const first = Math.ceil(Math.min(...sides.map(({ s1 }) => s1)) / spacing);
   const last = Math.floor(Math.max(...sides.map(({ s1 }) => s1)) / spacing);
   const bars: ClashBar[] = [];
+  let number = 0;
   for (let line = first; line <= last; line++) {
     const off = line * spacing;
     const place = (t: number): Point => [through[0] + t * ux - off * uy, through[1] + t * uy + off * ux];
@@ -59,11 +60,12 @@ export function layOutBars(layer: BarLayer, region: Region): readonly ClashBar[]
       // What is shorter than it is thick is no bar.
       return to - from > diameter && isInside(region, x, y);
     });
+    if (pieces.length > 0) number += 1;
     pieces.forEach(([from, to], i) => {
       const [ax, ay] = place(from);
       const [bx, by] = place(to);
       bars.push({
-        id: `${layer.id}/${line - first + 1}${pieces.length > 1 ? nameLetter(i) : ''}`,
+        id: `${layer.id}/${number}${pieces.length > 1 ? nameLetter(i) : ''}`,
         layer: layer.id,
         kind: layer.kind,
         solid: makeCylinder([ax, ay, depth], [bx, by, depth], radius),

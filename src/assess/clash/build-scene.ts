@@ -1,0 +1,91 @@
+import type { ClashItem, ClashScene } from '../../engine/form/clash/clash-scene.ts';
+import { layOutBars } from '../../engine/form/clash/lay-out-bars.ts';
+import { makeSides } from '../../engine/form/clash/make-sides.ts';
+import { prepareRegion, type Region } from '../../engine/geometry/region.ts';
+import type { Panel } from '../../job/documents/panel.ts';
+import type { JobIndex } from '../../job/job-index.ts';
+import { batterOf, buildItem } from './item-solids.ts';
+
+/** Corners and sides that lie this close together are the same [mm]. */
+const SAME = 1e-6;
+
+/** A panel's scene, and what could not be put into it. */
+export interface PanelScene {
+  readonly scene: ClashScene;
+  readonly unknown: readonly string[];
+  /** The edge of the outline that a side of the region lies on. */
+  readonly edgeOf: (side: number) => number;
+}
+
+/**
+ * Everything of a panel that may meet in the form.
+ * @param lean which way battered sides lean: see `buildItem`
+ */
+export function buildScene(index: JobIndex, panel: Panel, lean: 1 | -1): PanelScene {
+  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
+  const edges = panel.outline_mm.map((_, edge) => findSide(panel, region, edge));
+  const edgeOf = (side: number) => edges.indexOf(side);
+  const items: ClashItem[] = [];
+  const unknown = new Set<string>(describeUnknownBars(panel));
+  for (const castIn of index.castInsOf(panel.mark)) {
+    const kind = castIn.item === null ? undefined : index.items.get(castIn.item);
+    const rules = index.file.library.rules;
+    const built = buildItem(panel, castIn, kind, rules, lean, (edge) => edges[edge] ?? null);
+    if (typeof built === 'string') {
+      unknown.add(built);
+      continue;
+    }
+    items.push(built.item);
+    for (const text of built.assumptions) unknown.add(text);
+  }
+  const bars = (panel.reinforcement?.bars ?? []).flatMap((layer, i) => {
+    if (layer.through_mm === null) return [];
+    const depth = layer.cover_mm + layer.diameter_mm / 2;
+    return layOutBars(
+      {
+        id: String(i + 1),
+        kind: layer.kind,
+        direction: (layer.direction_deg * Math.PI) / 180,
+        diameter: layer.diameter_mm,
+        spacing: layer.spacing_mm,
+        depth: layer.face === 'outside' ? depth : panel.thickness_mm - depth,
+        through: layer.through_mm,
+        endCover: layer.endCover_mm ?? layer.cover_mm,
+      },
+      region,
+    );
+  });
+  const sides = makeSides(region, panel.thickness_mm, (side) => {
+    const edge = edgeOf(side);
+    return edge < 0 ? 0 : batterOf(panel, edge, lean);
+  });
+  return { scene: { items, bars, region, sides, thickness: panel.thickness_mm }, unknown: [...unknown], edgeOf };
+}
+
+function describeUnknownBars({ reinforcement }: Panel): string[] {
+  if (reinforcement === null) return ['the reinforcement is not given: no bars were looked at'];
+  const layers = reinforcement.bars.flatMap(({ through_mm, face, direction_deg, diameter_mm, spacing_mm }, i) =>
+    through_mm === null
+      ? [
+          `layer ${i + 1} (${face}, ${diameter_mm} mm at ${spacing_mm} mm, ${direction_deg}°): where its bars lie is not given`,
+        ]
+      : [],
+  );
+  return reinforcement.edge === 'none'
+    ? layers
+    : [...layers, 'bars and stirrups along the edges: where they lie is not given'];
+}
+
+/** The side of the region that the middle of an edge lies on; null for an edge of no length. */
+function findSide({ outline_mm }: Panel, { sides }: Region, edge: number): number | null {
+  const [ax, ay] = outline_mm[edge]!;
+  const [bx, by] = outline_mm[(edge + 1) % outline_mm.length]!;
+  const [x, y] = [(ax + bx) / 2, (ay + by) / 2];
+  const found = sides.find((side) => {
+    if (side.ring !== 'outline') return false;
+    const [dx, dy] = [x - side.fromX, y - side.fromY];
+    const along = dx * side.ux + dy * side.uy;
+    return Math.abs(dx * side.nx + dy * side.ny) <= SAME && along >= -SAME && along <= side.length + SAME;
+  });
+  return found === undefined ? null : found.index;
+}

@@ -1,0 +1,95 @@
+import type { Point } from '../../engine/geometry/point.ts';
+import type { ClashingOther, ClashingPart, ClashRemedy, ReportedClash, StrengthAfter } from './clash-report.ts';
+
+/** A shift above one bar diameter is told to the design engineer: common practice (ACI 318 on placing tolerances, recalled). */
+function isBeyondDiameter({ b }: ReportedClash, remedy: ClashRemedy): boolean {
+  return (
+    (remedy.kind === 'shift bar' || remedy.kind === 'shift layer') &&
+    b.kind === 'bar' &&
+    remedy.shift_mm > b.diameter_mm
+  );
+}
+
+/** A clash in sentences: what is too near to what, the best way out, and what that does to strength. */
+export function describeClash(clash: ReportedClash): string {
+  const { a, b, clearance_mm, needed_mm, remedy, strengthAfter } = clash;
+  const where =
+    clearance_mm <= 0
+      ? `${namePart(a)} ${b.kind === 'edge' || b.kind === 'opening' ? 'comes out at' : 'meets'} ${nameOther(b)}`
+      : `${namePart(a)} is ${showTenth(clearance_mm)} mm from ${nameOther(b)}, needed are ${showTenth(needed_mm)} mm`;
+  const fixed = describeFixed(b);
+  if (remedy === null) return `${where}. ${fixed}The design engineer decides.`;
+  const notice = isBeyondDiameter(clash, remedy) ? ' That is more than its diameter: tell the design engineer.' : '';
+  return [`${where}. ${fixed}${describeRemedy(remedy)}.${notice}`, ...strengthAfter.map(describeStrength)].join(' ');
+}
+
+function describeFixed(b: ClashingOther): string {
+  if (b.kind !== 'bar' || b.bars === 'bars') return '';
+  return b.bars === 'mesh' ? 'A mesh is one piece and is not shifted. ' : 'A strand is stressed and is never shifted. ';
+}
+
+function namePart({ id, part }: ClashingPart): string {
+  return part === 'item' ? `item ${id}` : `the ${part} of insert ${id}`;
+}
+
+function nameOther(b: ClashingOther): string {
+  switch (b.kind) {
+    case 'item':
+      return namePart(b);
+    case 'edge':
+      return `edge ${b.edge}`;
+    case 'opening':
+      return `opening ${b.opening + 1}`;
+    case 'bar': {
+      const kind = { bars: 'bar', mesh: 'mesh bar', strand: 'strand' }[b.bars];
+      return `${kind} ${b.bar} of layer ${b.layer} (${b.diameter_mm} mm, ${b.face})`;
+    }
+  }
+}
+
+/** A remedy as an instruction, without a full stop. Directions are those of the drawing. */
+export function describeRemedy(remedy: ClashRemedy): string {
+  switch (remedy.kind) {
+    case 'shift bar':
+    case 'shift layer': {
+      const what =
+        remedy.bar === null ? `all bars of layer ${remedy.layer}` : `bar ${remedy.bar} of layer ${remedy.layer}`;
+      const other = remedy.otherWay_mm === null ? '' : `, or by ${remedy.otherWay_mm} mm the other way`;
+      return `Shift ${what} by ${remedy.shift_mm} mm toward ${nameDirection(remedy.toward)}${other}`;
+    }
+    case 'turn cross bar':
+      return `Turn the cross bar of insert ${remedy.id} by ${remedy.turn_deg}°, to ${showTenth(remedy.direction_deg)}°`;
+    case 'move': {
+      const [x, y] =
+        remedy.face === 'edge'
+          ? ['along the edge', 'away from the outside face']
+          : ['in x of the drawing', 'in y of the drawing'];
+      const steps = [
+        ...(remedy.dx_mm === 0 ? [] : [`${showSigned(remedy.dx_mm)} mm ${x}`]),
+        ...(remedy.dy_mm === 0 ? [] : [`${showSigned(remedy.dy_mm)} mm ${y}`]),
+      ];
+      return `Move insert ${remedy.id} by ${steps.join(' and ')}, within its tolerance of ±${showTenth(remedy.tolerance_mm)} mm`;
+    }
+  }
+}
+
+function describeStrength({ connection, before, after }: StrengthAfter): string {
+  const show = ({ state, ratio }: StrengthAfter['before']) =>
+    ratio === null || !Number.isFinite(ratio) ? state : `${state} at ${(100 * ratio).toFixed(1)} %`;
+  return `Connection ${connection} with it there: ${show(after)} (now: ${show(before)}).`;
+}
+
+/** Along an axis by its name, else by its angle from x towards y. */
+function nameDirection([x, y]: Point): string {
+  const angle = (Math.round((Math.atan2(y, x) * 1800) / Math.PI) / 10 + 360) % 360;
+  const axis = { 0: 'greater x', 90: 'greater y', 180: 'smaller x', 270: 'smaller y' }[angle];
+  return axis === undefined ? `${showTenth(angle)}° of the drawing` : `${axis} of the drawing`;
+}
+
+function showSigned(value: number): string {
+  return value > 0 ? `+${value}` : `−${-value}`;
+}
+
+function showTenth(value: number): string {
+  return String(Math.round(value * 10) / 10);
+}

@@ -1,0 +1,123 @@
+import type { Clash, ClashScene } from '../../engine/form/clash/clash-scene.ts';
+import { findClashes } from '../../engine/form/clash/find-clashes.ts';
+import { findRemedies } from '../../engine/form/clash/find-remedies.ts';
+import type { Remedy } from '../../engine/form/clash/remedy.ts';
+import type { Panel } from '../../job/documents/panel.ts';
+import type { JobIndex } from '../../job/job-index.ts';
+import { buildScene, type PanelScene } from './build-scene.ts';
+import type { ClashingOther, ClashingPart, ClashRemedy, ClashReport, ReportedClash } from './clash-report.ts';
+import { findStrengthAfter } from './strength-after.ts';
+
+/**
+ * What meets what in a panel, each with its smallest legal way out and what that does to strength.
+ *
+ * The job gives the angle of a battered side, not which way it leans: such a panel is looked at both ways, and a clash stands with the
+ * smaller clearance of the two. A way out counts there only where it is the same both ways.
+ */
+export function reportClashes(index: JobIndex, panel: Panel): ClashReport {
+  const isBattered = panel.edges.some(({ batter_deg }) => batter_deg !== 0);
+  const one = examine(index, panel, 1);
+  if (!isBattered) return { panel: panel.mark, clashes: one.clashes, unknown: one.unknown };
+  const other = examine(index, panel, -1);
+  const text = 'which way its battered edges lean is not given: both ways were looked at';
+  return { panel: panel.mark, clashes: mergeLeans(one.clashes, other.clashes), unknown: [...one.unknown, text] };
+}
+
+function examine(index: JobIndex, panel: Panel, lean: 1 | -1): Pick<ClashReport, 'clashes' | 'unknown'> {
+  const built = buildScene(index, panel, lean);
+  const rules = { clearance: index.file.library.rules.clearance_mm };
+  const clashes = findRemedies(built.scene, rules, findClashes(built.scene, rules)).map(
+    ({ clash, remedies }): ReportedClash => {
+      const ways = remedies.map((remedy) => describeRemedy(index, panel, built.scene, remedy));
+      const best = ways[0] ?? null;
+      return {
+        a: namePart(built.scene, clash.item, clash.part),
+        b: nameOther(panel, built, clash),
+        clearance_mm: clash.clearance,
+        needed_mm: clash.needed,
+        remedy: best,
+        others: ways.slice(1),
+        strengthAfter: best?.kind === 'move' ? findStrengthAfter(index, panel, best) : [],
+      };
+    },
+  );
+  return { clashes, unknown: built.unknown };
+}
+
+/** Clashes of both leans, each once; its ways out are those that both have. */
+function mergeLeans(first: readonly ReportedClash[], second: readonly ReportedClash[]): readonly ReportedClash[] {
+  const nameOf = ({ a, b }: ReportedClash) => JSON.stringify([a, b]);
+  const twins = new Map(second.map((clash) => [nameOf(clash), clash]));
+  const merge = (clash: ReportedClash, twin: ReportedClash | undefined): ReportedClash => {
+    const known = new Set((twin === undefined ? [] : listWays(twin)).map((way) => JSON.stringify(way)));
+    const ways = listWays(clash).filter((way) => known.has(JSON.stringify(way)));
+    const keepsBest = ways[0] !== undefined && ways[0] === clash.remedy;
+    return {
+      ...clash,
+      clearance_mm: Math.min(clash.clearance_mm, twin?.clearance_mm ?? clash.clearance_mm),
+      remedy: ways[0] ?? null,
+      others: ways.slice(1),
+      strengthAfter: keepsBest ? clash.strengthAfter : [],
+    };
+  };
+  const merged = first.map((clash) => merge(clash, twins.get(nameOf(clash))));
+  const known = new Set(first.map(nameOf));
+  return [...merged, ...second.filter((clash) => !known.has(nameOf(clash))).map((clash) => merge(clash, undefined))];
+}
+
+function listWays({ remedy, others }: ReportedClash): readonly ClashRemedy[] {
+  return remedy === null ? [] : [remedy, ...others];
+}
+
+function namePart({ items }: ClashScene, item: number, part: number): ClashingPart {
+  const { id, parts } = items[item]!;
+  return { kind: 'item', id, part: parts[part]!.name };
+}
+
+function nameOther(panel: Panel, { scene, edgeOf }: PanelScene, { other }: Clash): ClashingOther {
+  if (other.kind === 'item') return namePart(scene, other.item, other.part);
+  if (other.kind === 'side') {
+    const { ring } = scene.region.sides[other.side]!;
+    return ring === 'outline' ? { kind: 'edge', edge: edgeOf(other.side) } : { kind: 'opening', opening: ring };
+  }
+  const { layer, bar } = nameBar(scene, other.bar);
+  const { face, diameter_mm, kind } = panel.reinforcement!.bars[layer - 1]!;
+  return { kind: 'bar', layer, bar, face, diameter_mm, bars: kind };
+}
+
+/** A bar's id is that of its layer, a stroke, and its own. */
+function nameBar({ bars }: ClashScene, place: number): { readonly layer: number; readonly bar: string } {
+  const { layer, id } = bars[place]!;
+  return { layer: Number(layer), bar: id.slice(layer.length + 1) };
+}
+
+function describeRemedy(index: JobIndex, panel: Panel, scene: ClashScene, remedy: Remedy): ClashRemedy {
+  switch (remedy.kind) {
+    case 'shift bar':
+    case 'shift layer': {
+      const layer = remedy.kind === 'shift bar' ? scene.bars[remedy.bar]!.layer : remedy.layer;
+      const { across } = scene.bars.find((bar) => bar.layer === layer)!;
+      const sign = Math.sign(remedy.shift);
+      return {
+        kind: remedy.kind,
+        layer: Number(layer),
+        bar: remedy.kind === 'shift bar' ? nameBar(scene, remedy.bar).bar : null,
+        shift_mm: Math.abs(remedy.shift),
+        toward: [sign * across[0] + 0, sign * across[1] + 0],
+        otherWay_mm: remedy.otherWay === null ? null : Math.abs(remedy.otherWay),
+      };
+    }
+    case 'turn cross bar': {
+      const { id } = scene.items[remedy.item]!;
+      const turn = Math.round((remedy.angle * 180) / Math.PI);
+      const now = index.castIn(panel.mark, id)!.crossBar?.direction_deg ?? 0;
+      return { kind: 'turn cross bar', id, turn_deg: turn, direction_deg: (((now + turn) % 180) + 180) % 180 };
+    }
+    case 'move': {
+      const { id, tolerance } = scene.items[remedy.item]!;
+      const [dx, dy] = remedy.along;
+      const { face } = index.castIn(panel.mark, id)!;
+      return { kind: 'move', id, face, dx_mm: dx, dy_mm: dy, tolerance_mm: tolerance };
+    }
+  }
+}
