@@ -1,6 +1,7 @@
 import type { Assembly } from '../assess/set-out/assembly-type.ts';
 import type { Point } from '../engine/geometry/point.ts';
 import type { Bed } from '../job/documents/yard.ts';
+import { boxOfMarks } from './boxes.ts';
 import type { Mark } from './drawing.ts';
 import { DrawingError } from './drawing-error.ts';
 import { circle, line } from './make.ts';
@@ -8,6 +9,7 @@ import { drawText, drawTextLines } from './marks.ts';
 import { placeMarks, placePoint } from './place.ts';
 import { findFaceX, findFrame, pointOn, type SectionFrame } from './section/section-frame.ts';
 import {
+  BED,
   drawBed,
   drawBreaks,
   drawLayers,
@@ -15,7 +17,7 @@ import {
   type SectionWindow,
   SIDE_FORM,
 } from './section/section-ground.ts';
-import { drawHolding, findHalfWidth, findStandAbove, findStandOut } from './section/section-holding.ts';
+import { drawHolding, findHalfWidth, findStandOut } from './section/section-holding.ts';
 import { drawCrossBar, drawCrossHole, drawInsertBody, findFootDiameter } from './section/section-insert.ts';
 import { chainSteps, findFootCover, labelFaces, labelForms, listChains } from './section/section-labels.ts';
 import { describeAssembly, writeMm } from './section/section-words.ts';
@@ -49,8 +51,6 @@ const SIZE = TYPE.body;
 const COLUMN = { left: 32, right: 40 };
 const CHAIN = 4;
 const LEADER = 6;
-/** Below the mould face [mm of paper]. */
-const BED = 3.5;
 /** Concrete shown beside what sits in it, and beyond a foot in an edge [mm]. */
 const AROUND = 15;
 const BEYOND = 30;
@@ -104,13 +104,16 @@ function wordDepth({ assembly }: Subject, width: number): readonly string[] {
   return wrapText(`foot ${writeMm(recess + item.length_mm)} deep${parts}`, SIZE, 'plain', width);
 }
 
+/** From the words under a section to its picture [mm of paper]. */
+const WORDS_GAP = 2;
+
 /** From the trowelled face to the dimension of the depth [mm of paper]. */
 const DEPTH_LINE = 4;
 
-function roomAbove(subject: Subject, scale: number, width: number): number {
+/** What the dimension of the depth takes above an edge [mm of paper]. */
+function roomForDepth(subject: Subject, width: number): number {
   const lines = wordDepth(subject, width).length;
-  const depth = lines === 0 ? 0 : DEPTH_LINE + 1 + lines * SIZE * LINE_STEP;
-  return Math.max(findStandAbove(subject.assembly) / scale, depth, 2);
+  return lines === 0 ? 0 : DEPTH_LINE + 1 + lines * SIZE * LINE_STEP;
 }
 
 function drawLabels(
@@ -134,7 +137,7 @@ function drawLabels(
     ...steps.parts.map(({ at, words }): SideLabel => ({ words, at: [x, height(at)] })),
     ...labelFaces(assembly, options.faceDown, (y) => [x, height(y)]),
   ];
-  const bedAt: Point = [layout.window.from, (-BED / 2) * layout.scale];
+  const bedAt: Point = [layout.window.from, -BED / 2];
   left.push(...labelForms(assembly, frame, options.bed, bedAt).map(({ words, at }) => ({ words, at: put(at) })));
   const cover = findFootCover(assembly, frame);
   if (cover !== null) {
@@ -170,18 +173,20 @@ function layOut(subject: Subject, scale: number): Layout | null {
   const half = Math.min(most.to, (room * scale) / 2);
   const window = assembly.place === 'edge' ? most : { from: -half, to: half };
   const pictured = (window.to - window.from) / scale;
-  const below = BED + heightOfWords(words) + 3;
-  const picture = BED + assembly.thickness / scale + roomAbove(subject, scale, pictured);
+  // Never null: a section has layers.
+  const drawn = boxOfMarks(placeMarks(drawPicture(subject, window), { scale: 1 / scale }))!;
+  const above = Math.max(drawn.y + drawn.height, assembly.thickness / scale + roomForDepth(subject, pictured));
+  const picture = above - drawn.y;
   const columns = Math.max(left.height, right.height);
-  const bottom = heightOfWords(words) + 2;
-  const height = bottom + Math.max(picture, columns) + 1;
-  if (height > options.height) return null;
+  const bottom = heightOfWords(words) + WORDS_GAP;
+  const top = bottom + Math.max(picture, columns);
+  if (top + 1 > options.height) return null;
   const spare = Math.max(0, columns - picture) / 2;
   const x = leftRoom + (room - pictured) / 2;
-  return { scale, window, origin: [x, below + spare], left, right, bottom, top: height, height };
+  return { scale, window, origin: [x, bottom + spare - drawn.y], left, right, bottom, top, height: top + 1 };
 }
 
-function drawPicture({ assembly, options, frame }: Subject, window: SectionWindow, scale: number): readonly Mark[] {
+function drawPicture({ assembly, options, frame }: Subject, window: SectionWindow): readonly Mark[] {
   const { item, crossBar, place } = assembly;
   const reach = -window.from;
   const bar =
@@ -200,7 +205,7 @@ function drawPicture({ assembly, options, frame }: Subject, window: SectionWindo
         : drawCrossBar(frame, item, crossBar, reach - 1).marks;
   return [
     ...drawLayers(assembly, frame, window),
-    ...drawBed(options.bed, window, BED * scale),
+    ...drawBed(options.bed, window),
     ...(place === 'edge' ? drawSideForm(assembly, frame, options.bed) : []),
     ...drawInsertBody(frame, item),
     ...(crossBar === null ? drawCrossHole(frame, item) : []),
@@ -260,7 +265,7 @@ export function drawAssemblySection(assembly: Assembly, options: SectionOptions)
     const column = (laid: LaidColumn, own: readonly SideLabel[]): LaidColumn => layColumn(own, laid.width, SIZE);
     return {
       marks: [
-        ...placeMarks(drawPicture(subject, window, scale), placement),
+        ...placeMarks(drawPicture(subject, window), placement),
         ...labels.marks,
         ...drawDepth(subject, layout),
         ...drawColumn(column(left, labels.left), '-x', left.width, bottom, top, SIZE),

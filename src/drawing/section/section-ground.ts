@@ -82,11 +82,14 @@ export function nameForms(bed: Bed | null): { readonly bed: string; readonly sid
   return { bed: `bed (${bed.form})`, sideForm: `side form (${bed.sideForm})` };
 }
 
-/** The bed below the section, `depth` thick [mm]. */
-export function drawBed(bed: Bed | null, window: SectionWindow, depth: number): readonly Mark[] {
+/** Thickness that the bed is drawn with [mm]. */
+export const BED = 10;
+
+/** The bed below the section. */
+export function drawBed(bed: Bed | null, window: SectionWindow): readonly Mark[] {
   const fill: Fill = bed?.form === 'steel' ? 'grey' : 'light';
   return [
-    area('form', null, fill, rectangle(window.from, -depth, window.to - window.from, depth)),
+    area('form', null, fill, rectangle(window.from, -BED, window.to - window.from, BED)),
     line('form', 'thick', [window.from, 0], [window.to, 0]),
   ];
 }

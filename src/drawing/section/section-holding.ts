@@ -14,7 +14,7 @@ const USUAL = {
   /** Of a bridging bar or board across the form. */
   beam: 18,
   boltHead: 10,
-  nail: 18,
+  nail: 8,
   pad: 2,
   chairLeg: 5,
   cageBar: 10,
@@ -134,12 +134,6 @@ function drawCap(assembly: Assembly, frame: SectionFrame): readonly Mark[] {
   const room = assembly.thickness - frame.top[1];
   const height = Math.min(room, cap.height_mm ?? USUAL.cap);
   return height > 0 ? [block(frame, -height, 0, assembly.item.bodyDiameter_mm / 2, 'black')] : [];
-}
-
-/** How high above the trowelled face a way of holding stands [mm]. */
-export function findStandAbove({ place, way }: Assembly): number {
-  const isBeam = way.method === 'bridging bar' || way.method === 'template board';
-  return place === 'trowelled face' && isBeam ? USUAL.beam + USUAL.boltHead + 2 : 0;
 }
 
 /** How far in front of the side form a way of holding stands [mm]. */

@@ -68,8 +68,8 @@ export function drawCrossBar(
 ): DrawnBar {
   const u = item.length_mm - bar.fromFoot;
   const isCut = bar.length / 2 > reach;
-  const half = Math.min(bar.length / 2, reach);
   const radius = bar.diameter / 2;
+  const half = isCut ? reach - radius : bar.length / 2;
   const on = (a: number, b: number) => pointOn(frame, u + a, b);
   // A cut end is slanted, as a broken bar is drawn.
   const slant = isCut ? radius : 0;

@@ -58,18 +58,23 @@ function describeTilt({ tilt_deg }: Assembly): string[] {
 function describeChair({ chair }: Assembly): string[] {
   if (chair === null) return [];
   const [least, greatest] = chair.range;
-  return [
-    `${chair.part.name}: top ${writeMm(chair.topBelowFace)} below the trowelled face, ${writeMm(least)} to ${writeMm(greatest)} after the pour`,
-  ];
+  const top =
+    chair.topBelowFace < 0
+      ? `top ${writeMm(-chair.topBelowFace)} ABOVE the trowelled face`
+      : `top ${writeMm(chair.topBelowFace)} below the trowelled face`;
+  return [`${chair.part.name}: ${top}, ${writeMm(least)} to ${writeMm(greatest)} after the pour`];
 }
 
+/** Of each part the cover that is the scarcest, and whether it is too little. */
 function describeCovers({ covers }: Assembly): string[] {
-  if (covers.length === 0) return [];
-  const lines = covers.map(({ part, toward, cover, wanted }) => {
-    const isShort = cover < wanted;
-    return `${part} ${writeMm(cover)} to ${toward} (wanted ${writeMm(wanted)}${isShort ? ': TOO LITTLE' : ''})`;
+  const parts = [...new Set(covers.map(({ part }) => part))];
+  const lines = parts.map((part) => {
+    const own = covers.filter((line) => line.part === part);
+    const { toward, cover, wanted } = own.reduce((a, b) => (b.cover - b.wanted < a.cover - a.wanted ? b : a));
+    const short = cover < wanted ? ': TOO LITTLE' : '';
+    return `${part} ${writeMm(cover)} to ${toward} (wanted ${writeMm(wanted)}${short})`;
   });
-  return [`Cover: ${lines.join('; ')}`];
+  return lines.length === 0 ? [] : [`Least cover: ${lines.join('; ')}`];
 }
 
 /** How long the thread is, and where it starts. */
@@ -83,10 +88,9 @@ export function describeAssembly(assembly: Assembly): readonly string[] {
   const { item, way, stage, numbers } = assembly;
   return [
     `${item.id}: ${item.name}, ${item.thread} × ${writeMm(item.length_mm)}, ${describeFinish(item.finish)}; ${describeThread(assembly)}`,
-    `${way.name}; stage ${stage}, ${stage === 1 ? 'before the cage' : 'with the cage'}`,
+    `${way.name}; stage ${stage}, ${stage === 1 ? 'before the cage' : 'with the cage'}; for ${numbers.length === 1 ? 'insert' : 'inserts'} ${writeNumbers(numbers)}`,
     ...describeChair(assembly),
     ...describeTilt(assembly),
     ...describeCovers(assembly),
-    `for ${writeNumbers(numbers)}`,
   ];
 }
