@@ -94,6 +94,9 @@ describe('ways of typing a schedule', () => {
       'no yard given: no beds, tapes of class II',
     ]);
   });
+  it('lays a panel as drawn, taped from the bottom left corner, where nothing is said', () => {
+    expect(expected.ok && expected.file.job.panels[0]!.inForm).toEqual({ turn_deg: 0, datum: 'bottom-left' });
+  });
   it('reads a folder without loads as not checked', () => {
     const reading = readSchedulesWith({ 'loads.csv': '' });
     expect(reading.ok && reading.file.job.connections[0]!.actions).toEqual({ kind: 'none' });

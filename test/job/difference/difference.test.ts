@@ -113,6 +113,20 @@ const planted: readonly (readonly [string, (parts: SampleParts) => SampleParts, 
     ['P1: connection C1: loads: actions.combinations[0].N_kN 12 (was 10)'],
   ],
   [
+    'a load combination more',
+    change('connections', keyed('c1'), {
+      actions: {
+        kind: 'loads',
+        combinations: [
+          { name: 'wind', N_kN: 10, Vx_kN: 2, Vy_kN: -5 },
+          { name: 'snow', N_kN: 1, Vx_kN: 0, Vy_kN: 0 },
+        ],
+      },
+    }),
+    ['P1: connection C1: loads: actions.combinations[1] given (was none)'],
+  ],
+  ['a bed more', add('beds', sampleBed({ id: 'B2' })), ['yard: beds.B2 given (was none)']],
+  [
     'the plate of a connection',
     change('connections', keyed('c1'), { fixture: sampleFixture({ thickness_mm: 20 }) }),
     ['P1: connection C1: plate: fixture.thickness_mm 20 (was 15)'],

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { JobFile } from '../../../src/job/documents/job-file.ts';
 import { makeHandedPartner } from '../../../src/job/handed/make-handed-partner.ts';
+import { mirrorEdge } from '../../../src/job/handed/mirror-values.ts';
 import { faultsOf, mustRead } from '../read.ts';
 import {
   type Json,
@@ -66,6 +67,19 @@ describe('mirroring one panel, by hand', () => {
       combinations: [{ name: 'w', N_kN: 9, Vx_kN: -2, Vy_kN: -5, Mx_kNm: 1, My_kNm: -2, T_kNm: -3, at_mm: [-10, 20] }],
     });
     expect(second).toMatchObject({ mark: 'C2-H', edge: 3, origin_mm: [2300, 90] });
+  });
+  it('turns loops round that take up shear toward a side', () => {
+    // By hand: toward the upper right, 30° above the x axis, becomes toward the upper left, 150° from it.
+    const loop = {
+      ...{ diameter_mm: 10, legs: 2, distance_mm: 20, anchorageInside_mm: 90, anchorageOutside_mm: 300 },
+      ...{ yield_MPa: 500, hooked: true, goodBond: true, toward_deg: 30, depth_mm: 40 },
+    };
+    const file = mustRead(sampleJob({ connections: [sampleConnection({ hairpins: [loop] })] }));
+    const partner = makePartner(file, 'P1', 'P1-H').file.job.connections.find(({ panel: of }) => of === 'P1-H');
+    expect(partner?.hairpins).toEqual([{ ...loop, toward_deg: 150 }]);
+  });
+  it('lets bottom and top of a rectangle be what they are, and its two ends change places', () => {
+    expect([0, 1, 2, 3].map((edge) => mirrorEdge(4, edge))).toEqual([0, 3, 2, 1]);
   });
   it('asks to look at what is described in words only', () => {
     expect(made.notes).toEqual(['item 4 (Weld plate): see whether it is the same mirrored']);
