@@ -8,7 +8,8 @@ import { findPageWidth } from './page-width.ts';
 import { printChoices } from './print/choices.ts';
 import { Progress } from './progress.ts';
 import { ruleJob } from './rule-job.ts';
-import { checkJobTarget, type JobTarget, writeJob } from './write-job.ts';
+import { checkTarget } from './write-file.ts';
+import { writeJob } from './write-job.ts';
 
 /** The exit code that choices call for. */
 function exitOf({ choices, passing }: JobChoice): number {
@@ -16,11 +17,10 @@ function exitOf({ choices, passing }: JobChoice): number {
   return choices.some(({ outcome }) => outcome === 'chosen') || passing.length > 0 ? EXIT.pass : EXIT.notChecked;
 }
 
-/** Where the job with its choices is to be written; null: nowhere. */
-function readTarget({ apply, overwrite }: ChooseFlags): JobTarget | null {
-  if (apply !== undefined) return { option: '--apply', path: apply, mayOverwrite: overwrite === true };
-  if (overwrite) throw new UsageError('--overwrite: needs --apply FILE.json, the file to write');
-  return null;
+/** Refuses before any work what could not be written after it. */
+function checkApply({ apply, overwrite }: ChooseFlags): void {
+  if (apply !== undefined) checkTarget('--apply', apply, '.json', overwrite === true);
+  else if (overwrite) throw new UsageError('--overwrite: needs --apply FILE.json, the file to write');
 }
 
 function isChanging({ choices }: JobChoice): boolean {
@@ -35,8 +35,7 @@ function isChanging({ choices }: JobChoice): boolean {
  */
 export function runChoose(path: string, mark: string | undefined, flags: ChooseFlags, today: Date): number {
   const options = readChooseOptions(flags, today);
-  const target = readTarget(flags);
-  if (target !== null) checkJobTarget(target);
+  checkApply(flags);
   if (flags.by !== undefined && flags.apply !== undefined)
     throw new UsageError('--apply: not together with --by, since the job keeps the standard of its own rules');
   const job = ruleJob(loadJob(path), flags.by);
@@ -44,9 +43,8 @@ export function runChoose(path: string, mark: string | undefined, flags: ChooseF
   const progress = new Progress('choosing for connections');
   const choice = chooseJob(job.file, scope, options, (done, total) => progress.tell(done, total));
   progress.end();
-  const written = isChanging(choice) ? target : null;
-  if (written !== null) writeJob(written, choice.file);
-  const applied = written?.path ?? null;
+  const applied = flags.apply !== undefined && isChanging(choice) ? flags.apply : null;
+  if (applied !== null) writeJob('--apply', applied, choice.file);
   const { project } = job.file.job;
   const { standard } = job.file.library.rules;
   if (flags.json) {

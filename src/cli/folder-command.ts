@@ -80,6 +80,23 @@ export function makeFolder(
   return { pages, isReady: mayBePoured(revision) && findings.length === 0, findings };
 }
 
+/** The pages of a folder as a PDF; its date is the day of the pour, so that the same job gives the same bytes. */
+export function writeFolder(file: JobFile, pour: string, pages: readonly FolderPage[]): Promise<Uint8Array> {
+  const { project, pours } = file.job;
+  const date = pours.find(({ id }) => id === pour)!.date;
+  return writePdf(
+    pages,
+    {
+      title: `Pour folder ${pour}`,
+      author: project.name,
+      subject: 'Set-out, parts and checks of inserts cast into precast panels',
+      date: new Date(`${date}T00:00:00Z`),
+      language: 'en',
+    },
+    readDrawingFonts(),
+  );
+}
+
 /**
  * Writes the pour folder of one pour as a PDF.
  * @returns the exit code: 0 ready, 1 something stands against the pour (the folder says what)
@@ -92,19 +109,7 @@ export async function runFolder(path: string, pour: string, options: FolderOptio
   const { file } = loadJob(path);
   const earlier = options.since === undefined ? null : loadJob(options.since).file;
   const { pages, isReady, findings } = makeFolder(file, pour, paper, earlier);
-  const { project, pours } = file.job;
-  const date = pours.find(({ id }) => id === pour)!.date;
-  const bytes = await writePdf(
-    pages,
-    {
-      title: `Pour folder ${pour}`,
-      author: project.name,
-      subject: 'Set-out, parts and checks of inserts cast into precast panels',
-      date: new Date(`${date}T00:00:00Z`),
-      language: 'en',
-    },
-    readDrawingFonts(),
-  );
+  const bytes = await writeFolder(file, pour, pages);
   writeTarget('--out', out, bytes);
   process.stdout.write(`${out}: ${pages.length} pages ${paper.name}\n`);
   for (const text of findings) process.stdout.write(`STOP: ${text}\n`);

@@ -1,7 +1,8 @@
 import { makeHandedPartner } from '../job/handed/make-handed-partner.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { loadJob } from './load-job.ts';
-import { checkJobTarget, type JobTarget, writeJob } from './write-job.ts';
+import { checkTarget } from './write-file.ts';
+import { writeJob } from './write-job.ts';
 
 export interface HandedOptions {
   readonly out: string;
@@ -14,11 +15,10 @@ export interface HandedOptions {
  * @throws UsageError where the job cannot be read, there can be no such partner, or the file cannot be written
  */
 export function runHanded(path: string, mark: string, newMark: string, options: HandedOptions): number {
-  const target: JobTarget = { option: '--out', path: options.out, mayOverwrite: options.overwrite === true };
-  checkJobTarget(target);
+  checkTarget('--out', options.out, '.json', options.overwrite === true);
   const made = makeHandedPartner(loadJob(path).file, mark, newMark);
   if (!made.ok) throw new UsageError(`${path}: ${made.text}`);
-  writeJob(target, made.file);
+  writeJob('--out', options.out, made.file);
   const { castIns, connections } = made.file.job;
   const count = (list: readonly { readonly panel: string }[]) => list.filter(({ panel }) => panel === newMark).length;
   const lines = [

@@ -7,10 +7,12 @@ import { runChoose } from './choose-command.ts';
 import type { ChooseFlags } from './choose-options.ts';
 import { runEditions } from './editions-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
+import { type FolderOptions, runFolder } from './folder-command.ts';
 import { type HandedOptions, runHanded } from './handed-command.ts';
 import { runParts } from './parts-command.ts';
 import type { PartsFlags } from './parts-options.ts';
 import { runSchedules } from './schedules-command.ts';
+import { runSetOut, type SetOutOptions } from './setout-command.ts';
 import { runTour } from './tour-command.ts';
 
 /** Values of an option that may stand several times. */
@@ -132,9 +134,35 @@ function buildProgram(leave: (code: number) => void): Command {
       leave(runHanded(job, mark, newMark, options)),
     );
   program
+    .command('setout')
+    .description('where each insert goes in the form: one panel in full, or all on a line each')
+    .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
+    .argument('[panel]', 'the mark of one panel')
+    .option('--bed <id>', 'the bed that it is cast on; without it, that of its first pour')
+    .option('--dxf <file>', 'the plan of the panel in mm at 1:1, for a drawing program')
+    .option('--svg <file>', 'the plan of the panel as a picture')
+    .option('--overwrite', 'with --dxf or --svg: write over a file that is there')
+    .option('--json', 'the answer as JSON')
+    .addHelpText('after', '\nExit codes: 0 nothing stands against it, 1 something cannot be made so, 2 wrong input')
+    .action((job: string, mark: string | undefined, options: SetOutOptions) => leave(runSetOut(job, mark, options)));
+  program
+    .command('folder')
+    .description('the pour folder of a pour as one PDF: cover, parts, set-out, sections, check sheets')
+    .argument('<job>', 'a job file (.json) or a folder of CSV schedules')
+    .argument('<pour>', 'the name of the pour')
+    .option('--out <file>', 'where to write it; without it, the name of the pour with .pdf')
+    .option('--paper <size>', 'A3 or A4; without it, A3')
+    .option('--since <job>', 'an earlier revision of the job: the cover says what changed')
+    .option('--overwrite', 'write over a file that is there')
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 ready, 1 something stands against the pour (the folder says what), 2 wrong input',
+    )
+    .action(async (job: string, pour: string, options: FolderOptions) => leave(await runFolder(job, pour, options)));
+  program
     .command('tour')
     .description('check the demo job and say what to do next')
-    .action(() => leave(runTour()));
+    .action(async () => leave(await runTour()));
   return program;
 }
 
@@ -148,7 +176,7 @@ try {
   const program = buildProgram((code) => {
     process.exitCode = code;
   });
-  if (process.argv.length > 2) program.parse();
+  if (process.argv.length > 2) await program.parseAsync();
   else process.stdout.write(program.helpInformation());
 } catch (error) {
   if (error instanceof UsageError) {

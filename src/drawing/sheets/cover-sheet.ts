@@ -43,7 +43,7 @@ function pieceRow(plan: PourPlan, setOut: PanelSetOut, piece: PourPlan['pieces']
     count(1),
     count(2),
     String(setOut.items.length - ours.length),
-    piece.along_mm === null ? 'not planned' : `from ${piece.along_mm} off ${plan.bed.names.start}`,
+    piece.along_mm === null ? 'not planned' : `${piece.along_mm} from ${plan.bed.names.start}`,
   ];
 }
 

@@ -33,6 +33,8 @@ const ROW_STEPS = 5.4;
 const NAME = 7;
 /** Room beyond the panel for what a row is of [mm]. */
 const ROW_WORDS = 13;
+/** Side of the solid square at the datum corner [mm]. */
+const DATUM = 5;
 const FIGURE = TYPE.small;
 /** Of symbols: as large as the nearest neighbours leave room for, within these. */
 const SYMBOL_RADIUS = { least: 0.8, most: 1.7 };
@@ -147,7 +149,7 @@ function nameSide(setOut: PanelSetOut, { origin, scale, isStart, isRailA }: Layo
 function drawDatum(setOut: PanelSetOut, { origin, scale, isStart, isRailA }: Layout): readonly Mark[] {
   const at: Point = [origin[0] + setOut.datumAt[0] / scale, origin[1] + setOut.datumAt[1] / scale];
   const [dx, dy] = [isStart ? -1 : 1, isRailA ? -1 : 1];
-  const size = 5;
+  const size = DATUM;
   return [
     {
       kind: 'area',
@@ -199,6 +201,25 @@ function findSymbolRadius(items: readonly SetOutItem[], scale: number): number {
   return Math.max(least, radius);
 }
 
+/** Where labels may lie: on the panel, and beside it as far as the first row of dimensions or the name of a side lets them. */
+function labelFrame(setOut: PanelSetOut, { origin, scale, isStart, isRailA }: Layout): Box {
+  const [rows, name] = [FIRST_ROW - 2.5, 1];
+  const [left, below] = [isStart ? rows : name, isRailA ? rows : name];
+  return {
+    x: origin[0] - left,
+    y: origin[1] - below,
+    width: setOut.length / scale + rows + name,
+    height: setOut.width / scale + rows + name,
+  };
+}
+
+/** The solid square of the datum corner, which no label lies on. */
+function datumBox(setOut: PanelSetOut, { origin, scale, isStart, isRailA }: Layout): Box {
+  const x = origin[0] + setOut.datumAt[0] / scale - (isStart ? DATUM : 0);
+  const y = origin[1] + setOut.datumAt[1] / scale - (isRailA ? DATUM : 0);
+  return { x, y, width: DATUM, height: DATUM };
+}
+
 /** Draws a panel in room of a width and height on paper [mm]. */
 export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number): PanelPlan {
   const layout = layOut(setOut, { width, height });
@@ -234,13 +255,8 @@ export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number
   const places = placeLabels(
     labels.map(({ wish }) => wish),
     {
-      frame: {
-        x: origin[0] + 0.5,
-        y: origin[1] + 0.5,
-        width: setOut.length / scale - 1,
-        height: setOut.width / scale - 1,
-      },
-      obstacles: openings.map(boxAround),
+      frame: labelFrame(setOut, layout),
+      obstacles: [...openings.map(boxAround), datumBox(setOut, layout)],
       lines: [outline, ...openings].flatMap((ring) =>
         ring.map((corner, i): readonly [Point, Point] => [corner, ring[(i + 1) % ring.length]!]),
       ),

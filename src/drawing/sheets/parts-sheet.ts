@@ -20,7 +20,7 @@ const BENCH: readonly TableColumn[] = [
   { head: 'to fetch', width: 10, align: 'end' },
   { head: 'for', width: 44 },
   { head: 'lot', width: 30 },
-  { head: 'there', width: 16, align: 'middle' },
+  { head: 'there', width: 16 },
 ];
 
 function benchRow({ kind, count, spares, panels }: BenchLine): readonly Cell[] {
@@ -62,7 +62,12 @@ export function drawBenchSheets(
     );
   const groups = [...new Set(bench.map(({ kind }) => kind.group))];
   const blocks: Block[] = groups.flatMap((group) => [
-    layTextBlock(group, width, { size: TYPE.heading, weight: 'bold', above: 2.5, staysWithNext: true }),
+    layTextBlock(`${group[0]!.toUpperCase()}${group.slice(1)}`, width, {
+      size: TYPE.heading,
+      weight: 'bold',
+      above: 2.5,
+      staysWithNext: true,
+    }),
     ...layTable(group, fitColumns(BENCH, width), bench.filter(({ kind }) => kind.group === group).map(benchRow)),
   ]);
   return layPages(head, [...notes, ...blocks], paper);
