@@ -281,13 +281,14 @@ describe('what could not be looked at', () => {
     // 10° over 180: the foot (96 to 103 deep) comes nearer where the panel is smaller inside, and keeps its 42 where it is larger.
     const { report } = open({
       ...alone,
-      castIns: [sampleCastIn('1', 900, 65)],
+      castIns: [sampleCastIn('1', 900, 65, { tolerance_mm: 20 })],
       panels: [samplePanel({ edges: [{ edge: 0, batter_deg: 10 }] })],
     });
     const angle = (10 * Math.PI) / 180;
     const foot = report.clashes.find(({ a }) => a.part === 'foot')!;
     expect(foot.b).toEqual({ kind: 'edge', edge: 0 });
     expect(foot.clearance_mm).toBeCloseTo((65 - 23 - 103 * Math.tan(angle)) * Math.cos(angle), 6);
+    // 17 mm farther from the edge would do where it leans in; the way that it leans is not known, so nobody is told to.
     expect(foot.remedy).toBe(null);
   });
 });
