@@ -86,7 +86,7 @@ const panels = [
       ],
     },
   }),
-  panel('P12', box(5000, 900), 150, { reinforcement: mesh([100, 50], { kind: 'mesh' }) }),
+  panel('P12', box(5000, 900), 150, { reinforcement: mesh([200, 100], { kind: 'mesh' }) }),
   panel('P13', box(5400, 3000), 200, { concrete: 'C50', inForm: { turn_deg: 0, datum: 'bottom-left' } }),
 ];
 
@@ -249,7 +249,7 @@ connect('C32', 'P10', 'inside', [900, 2400], 'Q200', M16, { holding: 'BOARD16' }
 connect('C33', 'P10', 'inside', [3200, 2000], 'A200', M16, { holding: 'BRIDGE16' });
 connect('C34', 'P10', 'inside', [3900, 2800], 'S', M16, { holding: 'CHAIR16' });
 // P11: a spandrel.
-connect('C35', 'P11', 'inside', [1500, 600], 'X', M20, { holding: 'BRIDGE20', bar: [90] });
+connect('C35', 'P11', 'inside', [1500, 600], 'X', M20, { holding: 'BRIDGE20', bar: [45] });
 connect('C36', 'P11', 'outside', [5600, 600], 'Q200', M16, { packers_mm: 10, holding: 'STICK16' }); // bolts bend over the packers
 connect('C37', 'P11', 'inside', [3600, 600], 'Q240', 'F20-138-T', { holding: 'BRIDGE20' }); // thin-walled bodies, sheared off at the face
 // P12: a parapet.
@@ -278,7 +278,7 @@ other('P08', 'brace', 'outside', 2400, 2300, null, { item: 'B20-138', holding: '
 other('P06', 'duct', 'inside', 1200, 800, 'Grout tube 60', room(60, 200));
 other('P11', 'plate', 'inside', 6600, 600, 'Weld plate 150 × 150', { size: { kind: 'box', width_mm: 150, height_mm: 150, depth_mm: 100 } });
 other('P05', 'tie', 'inside', 2500, 1500, 'Leaf tie', room(12, 250));
-other('P12', 'other', 'inside', 1600, 300, 'Rain spout', room(50, 150));
+other('P12', 'other', 'inside', 1600, 200, 'Rain spout', room(50, 150));
 
 const job = {
   project: {

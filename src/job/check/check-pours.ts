@@ -9,7 +9,7 @@ import { faultAt } from './fault-at.ts';
 const SAME = 1e-6;
 
 /** A panel's extent on the bed, turned as it lies [mm]. */
-export function extentOnBed(panel: Panel): { readonly along: number; readonly across: number } {
+function extentOnBed(panel: Panel): { readonly along: number; readonly across: number } {
   const reach = (axis: 0 | 1) => {
     const values = panel.outline_mm.map((corner) => corner[axis]);
     return Math.max(...values) - Math.min(...values);

@@ -5,7 +5,7 @@ import { label, lengthOrZero, stress, text } from './values.ts';
 const day = z.iso.date();
 
 /** How far a revision may be trusted: only "for construction" may be poured. */
-export const revisionStatus = z.enum(['preliminary', 'for approval', 'for construction', 'void']);
+const revisionStatus = z.enum(['preliminary', 'for approval', 'for construction', 'void']);
 
 /** The revision of the job as it stands. */
 export const revision = z.strictObject({ letter: label, status: revisionStatus, date: day });

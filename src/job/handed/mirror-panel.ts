@@ -30,7 +30,7 @@ const acrossY: Readonly<Record<Datum, Datum>> = {
  * How the mirror image lies in the form: turned alike, and taped from the mirrored corner, so that all taped lengths are the same numbers. The
  * drawing's x lies along the bed, or across it after a quarter turn.
  */
-export function mirrorInForm({ turn_deg, datum }: Panel['inForm']): Panel['inForm'] {
+function mirrorInForm({ turn_deg, datum }: Panel['inForm']): Panel['inForm'] {
   const isAlong = turn_deg === 0 || turn_deg === 180;
   return { turn_deg, datum: (isAlong ? acrossX : acrossY)[datum] };
 }
