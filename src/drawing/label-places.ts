@@ -9,6 +9,8 @@ export interface LabelWish {
   readonly radius: number;
   readonly width: number;
   readonly height: number;
+  /** How much it matters that it finds a place; 1 where nothing is said. */
+  readonly weight?: number;
 }
 
 /** What labels must keep clear of. */
@@ -50,6 +52,9 @@ const CROSSING_COST = 60;
 const ANCHOR_COST = 80;
 const ROUNDS = 5;
 
+/** So often a label may take the place of others. */
+const EJECTIONS = 60;
+
 /** So many places are as good as all of them for most labels. */
 const ENOUGH = 40;
 
@@ -72,16 +77,60 @@ export function placeLabels(
   if (homeless.length > 0) {
     for (const k of homeless) options[k] = listCandidates(wishes[k]!, k, anchors, surroundings, true);
     settle(options, chosen);
+    makeRoom(wishes, options, chosen);
   }
   return chosen.map((place) => (place === null ? null : { box: place.box, leader: place.leader }));
 }
 
+/**
+ * Gives labels without a place one that others hold, where those matter less together, or have been asked to go less often; the others then look
+ * again. Each time a label is asked to go it counts more, so that two do not push each other for ever.
+ */
+function makeRoom(
+  wishes: readonly LabelWish[],
+  options: readonly (readonly Candidate[])[],
+  chosen: (Candidate | null)[],
+): void {
+  const weights = wishes.map(({ weight = 1 }) => weight);
+  let best = [...chosen];
+  const lost = (places: readonly (Candidate | null)[]) =>
+    places.reduce((sum, place, k) => (place === null ? sum + (wishes[k]!.weight ?? 1) : sum), 0);
+  for (let round = 0; round < EJECTIONS && lost(best) > 0; round++) {
+    const homeless = chosen.flatMap((place, k) => (place === null && options[k]!.length > 0 ? [k] : []));
+    const own = homeless.sort((a, b) => weights[b]! - weights[a]! || a - b)[0];
+    if (own === undefined) break;
+    let cheapest: { readonly option: Candidate; readonly others: readonly number[]; readonly cost: number } | null =
+      null;
+    for (const option of options[own]!) {
+      const others = chosen.flatMap((other, k) =>
+        other !== null && k !== own && !canStandBeside(option, other) ? [k] : [],
+      );
+      const cost = others.reduce((sum, k) => sum + weights[k]!, 0) + option.cost / 1e4;
+      if (cheapest === null || cost < cheapest.cost) cheapest = { option, others, cost };
+    }
+    if (cheapest === null) break;
+    for (const k of cheapest.others) {
+      chosen[k] = null;
+      weights[k] = weights[k]! * 1.5;
+    }
+    chosen[own] = cheapest.option;
+    settle(options, chosen, own);
+    if (lost(chosen) < lost(best)) best = [...chosen];
+  }
+  for (const [k, place] of best.entries()) chosen[k] = place;
+}
+
 /** Chooses for those with the least choice first; then for everybody again, with the others where they are, until nobody moves. */
-function settle(options: readonly (readonly Candidate[])[], chosen: (Candidate | null)[]): void {
+function settle(
+  options: readonly (readonly Candidate[])[],
+  chosen: (Candidate | null)[],
+  fixed: number | null = null,
+): void {
   const order = options.map((_, k) => k).sort((a, b) => options[a]!.length - options[b]!.length || a - b);
   for (let round = 0; round < ROUNDS; round++) {
     let hasChanged = false;
     for (const k of order) {
+      if (k === fixed) continue;
       const best = findBest(options[k]!, k, chosen);
       if (best !== chosen[k]) hasChanged = true;
       chosen[k] = best;
@@ -157,16 +206,21 @@ function findBest(options: readonly Candidate[], own: number, chosen: readonly (
   return best;
 }
 
+/** Whether neither label lies on the other or on its leader. */
+function canStandBeside(a: Candidate, b: Candidate): boolean {
+  if (doBoxesOverlap(a.grown, b.grown)) return false;
+  if (a.leader !== null && doesSegmentMeetBox(...a.leader, b.grown)) return false;
+  return b.leader === null || !doesSegmentMeetBox(...b.leader, a.grown);
+}
+
 /** Cost of a place beside those of the others; Infinity where it cannot be. */
 function costBeside(option: Candidate, own: number, chosen: readonly (Candidate | null)[]): number {
   let cost = option.cost;
   for (let k = 0; k < chosen.length; k++) {
     const other = chosen[k] ?? null;
     if (other === null || k === own) continue;
-    if (doBoxesOverlap(option.grown, other.grown)) return Infinity;
-    if (option.leader !== null && doesSegmentMeetBox(option.leader[0], option.leader[1], other.grown)) return Infinity;
+    if (!canStandBeside(option, other)) return Infinity;
     if (other.leader === null) continue;
-    if (doesSegmentMeetBox(other.leader[0], other.leader[1], option.grown)) return Infinity;
     if (option.leader !== null && doSegmentsCross(...option.leader, ...other.leader)) cost += CROSSING_COST;
   }
   return cost;

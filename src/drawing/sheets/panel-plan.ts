@@ -1,6 +1,6 @@
 import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
 import type { Point } from '../../engine/geometry/point.ts';
-import { type Box, boxAround } from '../boxes.ts';
+import { type Box, boxAround, textCorners } from '../boxes.ts';
 import type { Drawing, Mark } from '../drawing.ts';
 import { DrawingError } from '../drawing-error.ts';
 import { insertSymbol } from '../insert-symbol.ts';
@@ -107,9 +107,9 @@ function drawRows(setOut: PanelSetOut, layout: Layout, box: Box): readonly Mark[
         ...drawn.marks,
         nameRow(
           row,
-          axis,
           line,
           row.dimensions.map(({ at }) => toPaper(at)),
+          counts,
         ),
       );
       line += outward * (drawn.depth + ROW_GAP);
@@ -119,10 +119,11 @@ function drawRows(setOut: PanelSetOut, layout: Layout, box: Box): readonly Mark[
   return marks;
 }
 
-/** What a row is of, behind its last figure. */
-function nameRow({ words }: PlanRow, axis: 0 | 1, line: number, places: readonly number[]): Mark {
-  const end = Math.max(...places) + 3;
+/** What a row is of, beyond its figure that is farthest from the datum. */
+function nameRow({ words, axis }: PlanRow, line: number, places: readonly number[], isRising: boolean): Mark {
+  const end = isRising ? Math.max(...places) + 3 : Math.min(...places) - 3;
   return drawText(axis === 0 ? [end, line] : [line, end], words, TYPE.small, {
+    align: isRising ? 'start' : 'end',
     baseline: 'middle',
     turn: axis === 0 ? 0 : Math.PI / 2,
   });
@@ -184,7 +185,13 @@ function toLabel(
   number: number | null,
 ): Label {
   const width = measureText(words, size, weight) + 0.6;
-  return { wish: { anchor: at, radius, width, height: (ASCENT + DESCENT) * size }, words, weight, size, number };
+  return {
+    wish: { anchor: at, radius, width, height: (ASCENT + DESCENT) * size, weight: number === null ? 0.3 : 1 },
+    words,
+    weight,
+    size,
+    number,
+  };
 }
 
 /** What stands at an insert: its number and the letter of its section. */
@@ -203,7 +210,7 @@ function findSymbolRadius(items: readonly SetOutItem[], scale: number): number {
 
 /** Where labels may lie: on the panel, and beside it as far as the first row of dimensions or the name of a side lets them. */
 function labelFrame(setOut: PanelSetOut, { origin, scale, isStart, isRailA }: Layout): Box {
-  const [rows, name] = [FIRST_ROW - 2.5, 1];
+  const [rows, name] = [FIRST_ROW - 2.5, ROW_WORDS - 6];
   const [left, below] = [isStart ? rows : name, isRailA ? rows : name];
   return {
     x: origin[0] - left,
@@ -232,7 +239,8 @@ export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number
   for (const ring of openings) {
     marks.push({ kind: 'area', layer: 'opening', rings: [ring], pen: 'medium', fill: 'hatch' });
   }
-  marks.push(...drawRows(setOut, layout, { x: 0, y: 0, width, height }), ...drawDatum(setOut, layout));
+  const around = [...drawRows(setOut, layout, { x: 0, y: 0, width, height }), ...drawDatum(setOut, layout)];
+  marks.push(...around);
   const radius = findSymbolRadius(setOut.items, scale);
   const labels: Label[] = [];
   for (const item of setOut.items) {
@@ -256,11 +264,15 @@ export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number
     labels.map(({ wish }) => wish),
     {
       frame: labelFrame(setOut, layout),
-      obstacles: [...openings.map(boxAround), datumBox(setOut, layout)],
+      obstacles: [
+        ...openings.map(boxAround),
+        datumBox(setOut, layout),
+        ...around.flatMap((mark) => (mark.kind === 'text' ? [boxAround(textCorners(mark))] : [])),
+      ],
       lines: [outline, ...openings].flatMap((ring) =>
         ring.map((corner, i): readonly [Point, Point] => [corner, ring[(i + 1) % ring.length]!]),
       ),
-      gap: 0.6,
+      gap: 1.2,
     },
   );
   const unlabelled: number[] = [];
