@@ -14,6 +14,7 @@ import {
   drawSurroundings,
   findBarsInside,
   findRadius,
+  findReach,
   type Line,
 } from './detail/detail-picture.ts';
 import { type DetailView, findDetailView, listMembers } from './detail/detail-view.ts';
@@ -37,12 +38,12 @@ const SCALES = [2, 2.5, 5, 10, 15, 20, 25, 50, 100] as const;
 
 const SIZE = TYPE.body;
 /** Least and most that is shown around the inserts, and how far a row of figures reaches beside its figures [mm of paper]. */
-const AROUND = { least: 12, most: 22 };
+const AROUND = { least: 9, most: 22 };
 const ROW_STEPS = 5.4;
 /** From the picture to a row [mm of paper]. */
-const ROW_GAP = 3;
+const ROW_GAP = 2;
 /** Column of the arrow to the datum corner [mm of paper]. */
-const ARROW = 12;
+const ARROW = 10;
 
 type Member = ReturnType<typeof listMembers>[number];
 
@@ -81,10 +82,15 @@ function widestFigure(figures: readonly number[]): number {
   return Math.max(...figures.map((figure) => measureText(writeSigned(figure), SIZE)));
 }
 
-/** The arrow to the datum corner with its words, over the picture; marks hang below y = 0. */
-function layArrow({ setOut, view, box }: Subject): { readonly marks: readonly Mark[]; readonly height: number } {
-  const lines = wrapText(`to the datum corner: ${setOut.datumWords}`, SIZE, 'plain', box.width - ARROW);
-  const height = Math.max(ARROW - 2, (lines.length * LINE_STEP + DESCENT) * SIZE) + 1;
+/** The arrow to the datum corner, on an edge to where its tape starts, with its words; over the picture, its marks hang below y = 0. */
+function layArrow({ setOut, view, box, members }: Subject): {
+  readonly marks: readonly Mark[];
+  readonly height: number;
+} {
+  const printed = members[0]?.item.printed;
+  const goal = printed?.kind === 'edge' ? printed.from : `the datum corner: ${setOut.datumWords}`;
+  const lines = wrapText(`to ${goal}`, SIZE, 'plain', box.width - ARROW);
+  const height = Math.max(ARROW - 3, (lines.length * LINE_STEP + DESCENT) * SIZE) + 1;
   const angle = Math.atan2(view.towardDatum[1], view.towardDatum[0]);
   const middle: Point = [ARROW / 2 - 1, -height / 2];
   const at = (along: number, across: number): Point => [
@@ -95,8 +101,8 @@ function layArrow({ setOut, view, box }: Subject): { readonly marks: readonly Ma
   return {
     height,
     marks: [
-      line('datum', 'medium', at(-4.2, 0), at(1, 0)),
-      area('datum', null, 'black', [at(4.2, 0), at(0.6, 1.5), at(0.6, -1.5)]),
+      line('datum', 'medium', at(-3.4, 0), at(1, 0)),
+      area('datum', null, 'black', [at(3.4, 0), at(0.4, 1.4), at(0.4, -1.4)]),
       ...drawTextLines([ARROW, top], lines, SIZE, { layer: 'datum', baseline: 'top' }),
     ],
   };
@@ -128,7 +134,7 @@ function drawDiagonal(scene: DetailScene, { group, members }: Subject): DetailPi
   // A third of its way: the middle is often the centre of the group.
   const third: Point = [from[0] + (to[0] - from[0]) / 3, from[1] + (to[1] - from[1]) / 3];
   return {
-    marks: [line('dimension', 'hair', from, to)],
+    marks: [line('dimension', 'thin', from, to)],
     lines: [[from, to]],
     label: labelAt(third, 0.2, words, 'plain', null),
   };
@@ -137,13 +143,17 @@ function drawDiagonal(scene: DetailScene, { group, members }: Subject): DetailPi
 /** Figures of one row: of members at one place only the nearest to the row has a line to it. */
 function listFigures(subject: Subject, scene: DetailScene, axis: 0 | 1): readonly RunningDimension[] {
   const nearest = new Map<string, RunningDimension & { readonly feature: number }>();
+  const centre = scene.toPaper(scene.view.centre);
   for (const { item, dx, dy } of subject.members) {
-    const at = scene.toPaper(scene.view.toView(item.plan, item.aboveBed));
-    const text = writeSigned(axis === 0 ? dx : dy);
-    const key = `${at[axis].toFixed(3)} ${text}`;
-    const feature = at[1 - axis]! - findRadius(item, scene.scale);
+    const place = scene.toPaper(scene.view.toView(item.plan, item.aboveBed));
+    const figure = axis === 0 ? dx : dy;
+    // What is printed as 0 may be half a mm off the printed centre.
+    const at = figure === 0 ? centre[axis] : place[axis];
+    const text = writeSigned(figure);
+    const key = `${at.toFixed(3)} ${text}`;
+    const feature = place[1 - axis]! - findRadius(item, scene.scale);
     const known = nearest.get(key);
-    if (known === undefined || feature < known.feature) nearest.set(key, { at: at[axis], text, feature });
+    if (known === undefined || feature < known.feature) nearest.set(key, { at, text, feature });
   }
   return [...nearest.values()];
 }
@@ -241,7 +251,7 @@ function drawAt(subject: Subject, scale: number): ScaledPicture | null {
   const numbers = items.map((item) =>
     labelAt(
       toPaper(view.toView(item.plan, item.aboveBed)),
-      findRadius(item, scale),
+      findReach(item, scale),
       String(item.number),
       'bold',
       item.number,

@@ -35,6 +35,11 @@ export function findRadius(item: SetOutItem, scale: number): number {
   return Math.max(LEAST_RADIUS, item.item === null ? 0 : item.item.bodyDiameter_mm / 2 / scale);
 }
 
+/** Radius of all that is drawn of an item around its middle: its foot too [mm of paper]. */
+export function findReach(item: SetOutItem, scale: number): number {
+  return Math.max(findRadius(item, scale), item.item === null ? 0 : findFootDiameter(item.item) / 2 / scale);
+}
+
 function onPaper({ toPaper }: DetailScene, pieces: readonly Line[]): readonly Line[] {
   return pieces.map(([from, to]): Line => [toPaper(from), toPaper(to)]);
 }
@@ -133,8 +138,8 @@ export function drawItem(scene: DetailScene, item: SetOutItem): readonly Mark[] 
   const { view, scale } = scene;
   const at = scene.toPaper(view.toView(item.plan, item.aboveBed));
   const radius = findRadius(item, scale);
-  const foot = item.item === null ? 0 : findFootDiameter(item.item) / 2 / scale;
-  const hidden = foot > radius ? [circle('insert', 'dashed', 'none', at, foot)] : [];
+  const reach = findReach(item, scale);
+  const hidden = reach > radius ? [circle('insert', 'dashed', 'none', at, reach)] : [];
   if (view.kind === 'plan') return [...hidden, insertSymbol(item, at, radius)];
   const arm = radius / 2;
   return [

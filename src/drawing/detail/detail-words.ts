@@ -6,15 +6,13 @@ import { writeNumbers } from '../sheets/plan-dimensions.ts';
 import { describeBar, findNearestBar } from './near-bar.ts';
 
 /** From where one looks, so that nobody takes it for its mirror image. */
-function describeSight({ faceDown, isMirrored, panel }: PanelSetOut, place: string, side: string | null): string[] {
+function describeSight({ faceDown, isMirrored, panel }: PanelSetOut, place: string, side: string | null): string {
   const faces = nameFaces(faceDown);
   if (place === 'edge')
-    return [
-      `edge at ${side}: seen from inside the form, facing ${side}; ${faces.mould} below, ${faces.trowelled} above`,
-    ];
+    return `edge at ${side}, seen from inside the form; ${faces.mould} below, ${faces.trowelled} above`;
   const face = place === 'mould face' ? faces.mould : faces.trowelled;
-  const hand = isMirrored ? 'the MIRROR IMAGE of' : 'of the same hand as';
-  return [`${face}, seen from above; ${hand} the drawing of the panel's ${panel.drawnFace} face`];
+  const hand = isMirrored ? 'MIRROR IMAGE of' : 'same hand as';
+  return `${face}, seen from above; ${hand} the drawing (${panel.drawnFace} face)`;
 }
 
 function describeCentre({ words, datum }: PanelSetOut, { centre, place }: SetOutGroup, first: SetOutItem): string {
@@ -29,7 +27,8 @@ function describeBars(bars: readonly PlanBar[], items: readonly SetOutItem[]): s
   if (nearest === null) return [];
   const kinds = [...new Set(bars.map(describeBar))];
   return [
-    `grey: bars ${kinds.join(', ')}; nearest ${describeBar(nearest.bar)}, its axis ${writeMm(nearest.distance)} from that of ${nearest.number} seen from above`,
+    `grey: ${kinds.join(', ')}`,
+    `nearest to an insert: ${describeBar(nearest.bar)}, ${writeMm(nearest.distance)} from ${nearest.number}, axis to axis from above`,
   ];
 }
 
@@ -46,10 +45,7 @@ export function describeGroup(
   // A group has a member at least: it is gathered from its members.
   const first = items[0]!;
   const { handedOf } = setOut.panel;
-  return [
-    ...describeSight(setOut, place, first.side),
-    `${describeCentre(setOut, group, first)}; figures in the picture count from there`,
-    ...(diagonal === null ? [] : [`check diagonal ${diagonal.from} to ${diagonal.to}: ${diagonal.length}`]),
+  const others = [
     ...(hasTemplate ? ['set by one template board'] : []),
     ...(handedOf === null ? [] : [`this panel is the handed partner of ${handedOf}`]),
     ...(hasPlate ? ['dashed: the plate, bolted on later'] : []),
@@ -57,5 +53,11 @@ export function describeGroup(
     ...(unlabelled.length === 0
       ? []
       : [`no room for the numbers of ${writeNumbers(unlabelled)}: find them by their figures`]),
+  ].join('; ');
+  const check = diagonal === null ? '' : `; check diagonal ${diagonal.from} to ${diagonal.to}: ${diagonal.length}`;
+  return [
+    describeSight(setOut, place, first.side),
+    `${describeCentre(setOut, group, first)}${check}`,
+    ...(others === '' ? [] : [others]),
   ];
 }
