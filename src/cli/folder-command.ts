@@ -1,3 +1,4 @@
+import { addClashes } from '../assess/clash/add-clashes.ts';
 import { addUpJob } from '../assess/parts/job-parts.ts';
 import { layBars } from '../assess/set-out/lay-bars.ts';
 import { mayBePoured, planPour } from '../assess/set-out/plan-pour.ts';
@@ -45,7 +46,8 @@ export function makeFolder(
 ): { readonly pages: readonly FolderPage[]; readonly isReady: boolean; readonly findings: readonly string[] } {
   checkPour(file, pour);
   const index = indexJob(file);
-  const plan = planPour(index, pour);
+  const bare = planPour(index, pour);
+  const plan = { ...bare, setOuts: bare.setOuts.map((setOut) => addClashes(index, setOut)) };
   const [parts] = addUpJob(index, [plan], []).pours;
   if (parts === undefined) throw new Error(`pour ${pour} has no parts`);
   const { yard, rules } = file.library;

@@ -1,3 +1,4 @@
+import { addClashes } from '../assess/clash/add-clashes.ts';
 import type { PanelSetOut } from '../assess/set-out/set-out.ts';
 import { setOutPanel } from '../assess/set-out/set-out-panel.ts';
 import { LAYER_NAMES } from '../drawing/layers.ts';
@@ -83,7 +84,7 @@ export function runSetOut(path: string, mark: string | undefined, options: SetOu
   const index = indexJob(file);
   if (mark !== undefined) checkMark(index, mark);
   const marks = mark === undefined ? [...index.panels.keys()] : [mark];
-  const setOuts = marks.map((one) => setOutPanel(index, one, findBed(index, one, options.bed)));
+  const setOuts = marks.map((one) => addClashes(index, setOutPanel(index, one, findBed(index, one, options.bed))));
   const width = findPageWidth();
   const [first] = setOuts;
   if (options.json) {

@@ -4,6 +4,7 @@ import { makeSides } from '../../engine/form/clash/make-sides.ts';
 import { prepareRegion, type Region } from '../../engine/geometry/region.ts';
 import type { Panel } from '../../job/documents/panel.ts';
 import type { JobIndex } from '../../job/job-index.ts';
+import { findBarLayers } from './bar-layers.ts';
 import { batterOf, buildItem } from './item-solids.ts';
 
 /** Corners and sides that lie this close together are the same [mm]. */
@@ -38,23 +39,7 @@ export function buildScene(index: JobIndex, panel: Panel, lean: 1 | -1): PanelSc
     items.push(built.item);
     for (const text of built.assumptions) unknown.add(text);
   }
-  const bars = (panel.reinforcement?.bars ?? []).flatMap((layer, i) => {
-    if (layer.through_mm === null) return [];
-    const depth = layer.cover_mm + layer.diameter_mm / 2;
-    return layOutBars(
-      {
-        id: String(i + 1),
-        kind: layer.kind,
-        direction: (layer.direction_deg * Math.PI) / 180,
-        diameter: layer.diameter_mm,
-        spacing: layer.spacing_mm,
-        depth: layer.face === 'outside' ? depth : panel.thickness_mm - depth,
-        through: layer.through_mm,
-        endCover: layer.endCover_mm ?? layer.cover_mm,
-      },
-      region,
-    );
-  });
+  const bars = findBarLayers(panel).flatMap(({ layer }) => layOutBars(layer, region));
   const sides = makeSides(region, panel.thickness_mm, (side) => {
     const edge = edgeOf(side);
     return edge < 0 ? 0 : batterOf(panel, edge, lean);

@@ -10,17 +10,47 @@ function isBeyondDiameter({ b }: ReportedClash, remedy: ClashRemedy): boolean {
   );
 }
 
+/** How places and directions are called: as the drawing has them, or as the form does. */
+export interface ClashWords {
+  readonly insert: (id: string) => string;
+  /** Something that is no insert. */
+  readonly item: (id: string) => string;
+  /** A direction on the drawn face, behind "toward". */
+  readonly toward: (direction: Point) => string;
+  /** A direction on the drawn face, counter-clockwise from x, behind "to". */
+  readonly turnedTo: (degrees: number) => string;
+  /** Steps of a move along the coordinates of a face of the drawing. */
+  readonly steps: (face: 'outside' | 'inside' | 'edge', dx: number, dy: number) => readonly string[];
+}
+
+/** As the drawing has them. */
+const drawingWords: ClashWords = {
+  insert: (id) => `insert ${id}`,
+  item: (id) => `item ${id}`,
+  toward: nameDirection,
+  turnedTo: (degrees) => `${showTenth(degrees)}°`,
+  steps: (face, dx, dy) => {
+    const [x, y] =
+      face === 'edge'
+        ? ['along the edge', 'away from the outside face']
+        : ['in x of the drawing', 'in y of the drawing'];
+    return [...(dx === 0 ? [] : [`${showSigned(dx)} mm ${x}`]), ...(dy === 0 ? [] : [`${showSigned(dy)} mm ${y}`])];
+  },
+};
+
 /** A clash in sentences: what is too near to what, the best way out, and what that does to strength. */
-export function describeClash(clash: ReportedClash): string {
+export function describeClash(clash: ReportedClash, words: ClashWords = drawingWords): string {
   const { a, b, clearance_mm, needed_mm, remedy, strengthAfter } = clash;
   const where =
     clearance_mm <= 0
-      ? `${namePart(a)} ${b.kind === 'edge' || b.kind === 'opening' ? 'comes out at' : 'meets'} ${nameOther(b)}`
-      : `${namePart(a)} is ${showTenth(clearance_mm)} mm from ${nameOther(b)}, needed are ${showTenth(needed_mm)} mm`;
+      ? `${namePart(a, words)} ${b.kind === 'edge' || b.kind === 'opening' ? 'comes out at' : 'meets'} ${nameOther(b, words)}`
+      : `${namePart(a, words)} is ${showTenth(clearance_mm)} mm from ${nameOther(b, words)}, needed are ${showTenth(needed_mm)} mm`;
   const fixed = describeFixed(b);
   if (remedy === null) return `${where}. ${fixed}The design engineer decides.`;
   const notice = isBeyondDiameter(clash, remedy) ? ' That is more than its diameter: tell the design engineer.' : '';
-  return [`${where}. ${fixed}${describeRemedy(remedy)}.${notice}`, ...strengthAfter.map(describeStrength)].join(' ');
+  return [`${where}. ${fixed}${describeRemedy(remedy, words)}.${notice}`, ...strengthAfter.map(describeStrength)].join(
+    ' ',
+  );
 }
 
 function describeFixed(b: ClashingOther): string {
@@ -28,14 +58,14 @@ function describeFixed(b: ClashingOther): string {
   return b.bars === 'mesh' ? 'A mesh is one piece and is not shifted. ' : 'A strand is stressed and is never shifted. ';
 }
 
-function namePart({ id, part }: ClashingPart): string {
-  return part === 'item' ? `item ${id}` : `the ${part} of insert ${id}`;
+function namePart({ id, part }: ClashingPart, { insert, item }: ClashWords): string {
+  return part === 'item' ? item(id) : `the ${part} of ${insert(id)}`;
 }
 
-function nameOther(b: ClashingOther): string {
+function nameOther(b: ClashingOther, words: ClashWords): string {
   switch (b.kind) {
     case 'item':
-      return namePart(b);
+      return namePart(b, words);
     case 'edge':
       return `edge ${b.edge}`;
     case 'opening':
@@ -47,28 +77,21 @@ function nameOther(b: ClashingOther): string {
   }
 }
 
-/** A remedy as an instruction, without a full stop. Directions are those of the drawing. */
-export function describeRemedy(remedy: ClashRemedy): string {
+/** A remedy as an instruction, without a full stop. */
+function describeRemedy(remedy: ClashRemedy, words: ClashWords): string {
   switch (remedy.kind) {
     case 'shift bar':
     case 'shift layer': {
       const what =
         remedy.bar === null ? `all bars of layer ${remedy.layer}` : `bar ${remedy.bar} of layer ${remedy.layer}`;
       const other = remedy.otherWay_mm === null ? '' : `, or by ${remedy.otherWay_mm} mm the other way`;
-      return `Shift ${what} by ${remedy.shift_mm} mm toward ${nameDirection(remedy.toward)}${other}`;
+      return `Shift ${what} by ${remedy.shift_mm} mm toward ${words.toward(remedy.toward)}${other}`;
     }
     case 'turn cross bar':
-      return `Turn the cross bar of insert ${remedy.id} by ${remedy.turn_deg}°, to ${showTenth(remedy.direction_deg)}°`;
+      return `Turn the cross bar of ${words.insert(remedy.id)} by ${remedy.turn_deg}°, to ${words.turnedTo(remedy.direction_deg)}`;
     case 'move': {
-      const [x, y] =
-        remedy.face === 'edge'
-          ? ['along the edge', 'away from the outside face']
-          : ['in x of the drawing', 'in y of the drawing'];
-      const steps = [
-        ...(remedy.dx_mm === 0 ? [] : [`${showSigned(remedy.dx_mm)} mm ${x}`]),
-        ...(remedy.dy_mm === 0 ? [] : [`${showSigned(remedy.dy_mm)} mm ${y}`]),
-      ];
-      return `Move insert ${remedy.id} by ${steps.join(' and ')}, within its tolerance of ±${showTenth(remedy.tolerance_mm)} mm`;
+      const steps = words.steps(remedy.face, remedy.dx_mm, remedy.dy_mm);
+      return `Move ${words.insert(remedy.id)} by ${steps.join(' and ')}, within its tolerance of ±${showTenth(remedy.tolerance_mm)} mm`;
     }
   }
 }

@@ -3,6 +3,7 @@ import { mouldView } from '../../engine/form/mould-view.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import { prepareRegion } from '../../engine/geometry/region.ts';
 import type { Panel } from '../../job/documents/panel.ts';
+import { findBarLayers } from '../clash/bar-layers.ts';
 
 /** A bar of the reinforcement as it lies in the form, in the plan [mm]. */
 export interface PlanBar {
@@ -16,27 +17,12 @@ export interface PlanBar {
 
 /** Bars of a panel whose places are known, seen from above. */
 export function layBars(panel: Panel): readonly PlanBar[] {
-  if (panel.reinforcement === null) return [];
   const { turn_deg, datum } = panel.inForm;
   const { drawnFace, faceDown } = panel;
   const view = mouldView({ outline: panel.outline_mm, drawnFace, faceDown, turn: turn_deg, datum });
   const region = prepareRegion(panel.outline_mm, panel.openings_mm);
-  return panel.reinforcement.bars.flatMap((bars, i) => {
-    if (bars.through_mm === null) return [];
-    const depth = bars.cover_mm + bars.diameter_mm / 2;
-    const laid = layOutBars(
-      {
-        id: String(i + 1),
-        kind: bars.kind,
-        direction: (bars.direction_deg * Math.PI) / 180,
-        diameter: bars.diameter_mm,
-        spacing: bars.spacing_mm,
-        depth: bars.face === 'outside' ? depth : panel.thickness_mm - depth,
-        through: bars.through_mm,
-        endCover: bars.endCover_mm ?? bars.cover_mm,
-      },
-      region,
-    );
+  return findBarLayers(panel).flatMap(({ bars, layer }) => {
+    const laid = layOutBars(layer, region);
     const face = bars.face === faceDown ? ('mould face' as const) : ('trowelled face' as const);
     return laid.map(({ solid }): PlanBar => {
       const { from, to } = solid;

@@ -7,6 +7,7 @@ import {
   describeLie,
   describePrinted,
   describeType,
+  nameByNumber,
 } from '../../drawing/sheets/words.ts';
 import { layPoint, layTable, layText } from './table.ts';
 
@@ -15,6 +16,7 @@ function rowOf(item: SetOutItem): readonly string[] {
   return [
     String(item.number),
     String(item.stage),
+    item.castIn.id,
     describeType(item),
     describeFace(item),
     describeHolding(item),
@@ -26,8 +28,9 @@ function rowOf(item: SetOutItem): readonly string[] {
 }
 
 /** A finding about a panel, as one line. */
-export function printProblem({ severity, panel, insert, text }: SetOutProblem, width: number): string {
-  const who = insert === null ? panel : `${panel}, insert ${insert}`;
+function printProblem(setOut: PanelSetOut, { severity, insert, text }: SetOutProblem, width: number): string {
+  const mark = setOut.panel.mark;
+  const who = insert === null ? mark : `${mark} ${nameByNumber(setOut, insert)}`;
   return layPoint(`${severity === 'error' ? 'STOP: ' : ''}${who}: ${text}`, width);
 }
 
@@ -53,7 +56,8 @@ export function printSetOut(setOut: PanelSetOut, width: number): string {
           [
             { head: 'no.', align: 'right' },
             { head: 'stage', align: 'right' },
-            { head: 'insert', least: 18 },
+            { head: 'insert' },
+            { head: 'type', least: 18 },
             { head: 'face', least: 12 },
             { head: 'held by', least: 12 },
             { head: 'section' },
@@ -74,7 +78,7 @@ export function printSetOut(setOut: PanelSetOut, width: number): string {
       ),
     );
   if (lines.length > 0) blocks.push(lines.join('\n'));
-  if (problems.length > 0) blocks.push(problems.map((problem) => printProblem(problem, width)).join('\n'));
+  if (problems.length > 0) blocks.push(problems.map((problem) => printProblem(setOut, problem, width)).join('\n'));
   return `${blocks.join('\n\n')}\n`;
 }
 

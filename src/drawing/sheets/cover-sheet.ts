@@ -8,6 +8,7 @@ import { findPageWidth, layPages } from './lay-pages.ts';
 import { type Paper, TYPE } from './paper.ts';
 import { describeStatus, type Sheet, type SheetHead } from './sheet-frame.ts';
 import { layGap, laySignature, layTextBlock } from './text-block.ts';
+import { nameByNumber } from './words.ts';
 
 /** What the cover says beyond the plan of the pour. */
 export interface CoverFacts {
@@ -50,10 +51,10 @@ function pieceRow(plan: PourPlan, setOut: PanelSetOut, piece: PourPlan['pieces']
 /** Everything that stands against the pour or wants a look, the errors first. */
 function listFindings(plan: PourPlan): readonly { readonly isStop: boolean; readonly words: string }[] {
   const ofPour = plan.problems.map(({ severity, text }) => ({ isStop: severity === 'error', words: text }));
-  const ofPanels = plan.setOuts.flatMap(({ panel, problems }) =>
-    problems.map(({ severity, insert, text }) => ({
+  const ofPanels = plan.setOuts.flatMap((setOut) =>
+    setOut.problems.map(({ severity, insert, text }) => ({
       isStop: severity === 'error',
-      words: `${panel.mark}${insert === null ? '' : `, insert ${insert}`}: ${text}`,
+      words: `${setOut.panel.mark}${insert === null ? '' : ` ${nameByNumber(setOut, insert)}`}: ${text}`,
     })),
   );
   const seen = new Set<string>();

@@ -14,7 +14,7 @@ import { drawPanelPlan } from './panel-plan.ts';
 import { findFrame, type Paper, TYPE } from './paper.ts';
 import type { Sheet, SheetHead } from './sheet-frame.ts';
 import { layMarks, layTextBlock } from './text-block.ts';
-import { describeLie } from './words.ts';
+import { describeLie, nameByNumber } from './words.ts';
 
 /** Width of the column beside the plan [mm]. */
 const COLUMN: Readonly<Record<Paper['name'], number>> = { A3: 92, A4: 74 };
@@ -91,10 +91,10 @@ function layLegend(setOut: PanelSetOut, width: number): Block {
 }
 
 /** Everything that must be told of a panel, the errors first. */
-function layProblems({ problems }: PanelSetOut, warnings: readonly string[], width: number): readonly Block[] {
-  const lines = problems.map(({ severity, insert, text }) => ({
+function layProblems(setOut: PanelSetOut, warnings: readonly string[], width: number): readonly Block[] {
+  const lines = setOut.problems.map(({ severity, insert, text }) => ({
     isStop: severity === 'error',
-    words: `${severity === 'error' ? 'STOP: ' : 'Look: '}${insert === null ? '' : `insert ${insert}: `}${text}`,
+    words: `${severity === 'error' ? 'STOP: ' : 'Look: '}${insert === null ? '' : `${nameByNumber(setOut, insert)}: `}${text}`,
   }));
   const all = [...lines.filter(({ isStop }) => isStop), ...lines.filter(({ isStop }) => !isStop)];
   const words = [...new Map(all.map((line) => [line.words, line])).values()];

@@ -239,7 +239,7 @@ describe('clashes of a panel', () => {
         needed_mm: 40,
       },
     ]);
-    expect(report.clashes.map(describeClash)).toEqual([
+    expect(report.clashes.map((clash) => describeClash(clash))).toEqual([
       'the foot of insert 1 is 37 mm from edge 1, needed are 40 mm. Move insert 1 by −3 mm in x of the drawing, within its tolerance of ±5 mm.',
       'the foot of insert 2 is 37 mm from opening 1, needed are 40 mm. Move insert 2 by −3 mm in y of the drawing, within its tolerance of ±5 mm.',
     ]);

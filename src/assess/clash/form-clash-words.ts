@@ -1,0 +1,54 @@
+import { mouldView } from '../../engine/form/mould-view.ts';
+import type { Point } from '../../engine/geometry/point.ts';
+import type { PanelSetOut } from '../set-out/set-out.ts';
+import type { ClashWords } from './describe-clash.ts';
+
+/** A direction nearer than this to an axis of the form [degrees] is along it. */
+const ALONG = 0.1;
+
+/** The side of the form that a direction of the plan points at, or the angle from the direction of the bed. */
+function nameSide({ words }: PanelSetOut, [x, y]: Point): string {
+  const angle = ((Math.atan2(y, x) * 180) / Math.PI + 360) % 360;
+  const sides = [words.finish, words.railB, words.start, words.railA];
+  const quarter = Math.round(angle / 90) % 4;
+  if (Math.abs(angle - 90 * Math.round(angle / 90)) < ALONG) return sides[quarter]!;
+  const between = Math.floor(angle / 90) % 4;
+  return `between ${sides[between]} and ${sides[(between + 1) % 4]}, ${(angle % 90).toFixed(1)}° from toward the first`;
+}
+
+/** Places and directions as the sheet of a panel has them: its numbers, and the yard's names of ends and rails. */
+export function formClashWords(setOut: PanelSetOut): ClashWords {
+  const { panel, items } = setOut;
+  const { drawnFace, faceDown, inForm } = panel;
+  const view = mouldView({
+    outline: panel.outline_mm,
+    drawnFace,
+    faceDown,
+    turn: inForm.turn_deg,
+    datum: inForm.datum,
+  });
+  const numbers = new Map(items.map(({ castIn, number }) => [castIn.id, number]));
+  const step = (amount: number, direction: Point) =>
+    amount === 0
+      ? []
+      : [
+          `${Math.abs(amount)} mm toward ${nameSide(setOut, view.turnVector(amount > 0 ? direction : [-direction[0], -direction[1]]))}`,
+        ];
+  const byNumber = (id: string) => `no. ${numbers.get(id) ?? id}`;
+  return {
+    insert: byNumber,
+    item: byNumber,
+    toward: (direction) => nameSide(setOut, view.turnVector(direction)),
+    turnedTo: (degrees) => `${(view.turnDirection(degrees) % 180).toFixed(0)}° from along the bed, seen from above`,
+    steps: (face, dx, dy) => {
+      if (face !== 'edge') return [...step(dx, [1, 0]), ...step(dy, [0, 1])];
+      const up = faceDown === 'outside' ? dy : -dy;
+      return [
+        ...(dx === 0
+          ? []
+          : [`${Math.abs(dx)} mm along the side, ${dx > 0 ? 'away from' : 'toward'} its first corner in the drawing`]),
+        ...(up === 0 ? [] : [`${Math.abs(up)} mm ${up > 0 ? 'higher' : 'lower'}`]),
+      ];
+    },
+  };
+}
