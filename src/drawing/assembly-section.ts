@@ -20,8 +20,8 @@ import {
 import { drawHolding, findHalfWidth, findStandOut } from './section/section-holding.ts';
 import { drawCrossBar, drawCrossHole, drawInsertBody, findFootDiameter } from './section/section-insert.ts';
 import { chainSteps, findFootCover, labelFaces, labelForms, listChains } from './section/section-labels.ts';
-import { describeAssembly, writeMm } from './section/section-words.ts';
-import { drawChain, drawColumn, type LaidColumn, layColumn, type SideLabel } from './section/side-labels.ts';
+import { describeAssembly, findBounds, writeMm } from './section/section-words.ts';
+import { drawChain, drawColumn, type LaidColumn, layColumn, type SideLabel, TICK } from './section/side-labels.ts';
 import { TYPE } from './sheets/paper.ts';
 import { CAP_HEIGHT, DESCENT, LINE_STEP, measureText, wrapText } from './text-size.ts';
 
@@ -48,7 +48,7 @@ const SCALES = [1, 2, 2.5, 5, 10] as const;
 
 const SIZE = TYPE.body;
 /** Widest columns of labels; from the picture to its first chain, and from chain to chain; from the last chain to the words [mm of paper]. */
-const COLUMN = { left: 32, right: 40 };
+const COLUMN = { left: 32, right: 44 };
 const CHAIN = 4;
 const LEADER = 6;
 /** Concrete shown beside what sits in it, and beyond a foot in an edge [mm]. */
@@ -175,15 +175,21 @@ function layOut(subject: Subject, scale: number): Layout | null {
   const pictured = (window.to - window.from) / scale;
   // Never null: a section has layers.
   const drawn = boxOfMarks(placeMarks(drawPicture(subject, window), { scale: 1 / scale }))!;
-  const above = Math.max(drawn.y + drawn.height, assembly.thickness / scale + roomForDepth(subject, pictured));
-  const picture = above - drawn.y;
+  const bounds = findBounds(assembly).map((y) => y / scale);
+  const below = Math.min(drawn.y, Math.min(...bounds) - TICK);
+  const above = Math.max(
+    drawn.y + drawn.height,
+    assembly.thickness / scale + roomForDepth(subject, pictured),
+    Math.max(...bounds) + TICK,
+  );
+  const picture = above - below;
   const columns = Math.max(left.height, right.height);
   const bottom = heightOfWords(words) + WORDS_GAP;
   const top = bottom + Math.max(picture, columns);
   if (top + 1 > options.height) return null;
   const spare = Math.max(0, columns - picture) / 2;
   const x = leftRoom + (room - pictured) / 2;
-  return { scale, window, origin: [x, bottom + spare - drawn.y], left, right, bottom, top, height: top + 1 };
+  return { scale, window, origin: [x, bottom + spare - below], left, right, bottom, top, height: top + 1 };
 }
 
 function drawPicture({ assembly, options, frame }: Subject, window: SectionWindow): readonly Mark[] {

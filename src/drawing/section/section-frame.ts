@@ -20,7 +20,7 @@ export interface SectionFrame {
 
 /** Finds where the insert lies in its section. Throws Error when the stack has no insert. */
 export function findFrame(assembly: Assembly): SectionFrame {
-  const bounds = findBounds(assembly.stack);
+  const bounds = findBounds(assembly);
   const k = assembly.stack.findIndex(({ kind }) => kind === 'insert');
   if (k < 0) throw new Error(`section ${assembly.letter}: its stack has no insert`);
   const step: [number, number] = [bounds[k]!, bounds[k + 1]!];

@@ -82,7 +82,7 @@ function drawThroughBolt(assembly: Assembly, frame: SectionFrame): readonly Mark
 
 /** A chair with two legs under the foot, true in height. */
 function drawChair(assembly: Assembly): readonly Mark[] {
-  const bounds = findBounds(assembly.stack);
+  const bounds = findBounds(assembly);
   const k = assembly.stack.findIndex(({ kind }) => kind === 'chair');
   if (k < 0) throw new Error(`section ${assembly.letter}: held on a chair, and its stack has none`);
   const [low, high] = [bounds[k]!, bounds[k + 1]!];

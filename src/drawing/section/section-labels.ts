@@ -20,9 +20,9 @@ function chainOf(heights: readonly number[], words: (k: number) => string): Labe
 }
 
 /** The stack: every step and what it is, from the bed upward. */
-export function chainSteps({ stack }: Assembly): LabelledChain {
-  const printed = printSteps(stack);
-  return chainOf(findBounds(stack), (k) => `${writeMm(printed[k]!)} ${stack[k]!.words}`);
+export function chainSteps(assembly: Assembly): LabelledChain {
+  const printed = printSteps(assembly);
+  return chainOf(findBounds(assembly), (k) => `${writeMm(printed[k]!)} ${assembly.stack[k]!.words}`);
 }
 
 /** Chains on the other side, the nearest to the picture first: the axis of an edge, the layers where there are several, the whole. */

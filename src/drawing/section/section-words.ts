@@ -1,4 +1,4 @@
-import type { Assembly, StackStep } from '../../assess/set-out/assembly-type.ts';
+import type { Assembly } from '../../assess/set-out/assembly-type.ts';
 import { writeNumbers } from '../sheets/plan-dimensions.ts';
 import { describeFinish } from '../sheets/words.ts';
 
@@ -16,17 +16,31 @@ export function writeMm(value: number): string {
   return rounded < 0 ? `−${-rounded}` : String(rounded);
 }
 
+/** Sums of decimal lengths are off by less [mm]. */
+const ROUNDING = 1e-6;
+
+/**
+ * Where the stack begins above the mould face [mm]: 0, unless the insert does not fit. Then what is set from the trowelled face reaches below the
+ * bed, and so does a body in an edge that has concrete above it only.
+ */
+function findStart({ stack, place, chair, thickness }: Assembly): number {
+  const isFromBed = place === 'mould face' || chair !== null || (place === 'edge' && stack.at(-1)?.kind === 'insert');
+  if (isFromBed) return 0;
+  const start = stack.reduce((rest, { height }) => rest - height, thickness);
+  return Math.abs(start) < ROUNDING ? 0 : start;
+}
+
 /** Heights where the steps of a stack begin and end, above the mould face [mm]. */
-export function findBounds(stack: readonly StackStep[]): readonly number[] {
-  const bounds = [0];
-  for (const { height } of stack) bounds.push(bounds.at(-1)! + height);
+export function findBounds(assembly: Assembly): readonly number[] {
+  const bounds = [findStart(assembly)];
+  for (const { height } of assembly.stack) bounds.push(bounds.at(-1)! + height);
   return bounds;
 }
 
 /** What is written at each step: rounded so that the figures add up to what is written as the total. */
-export function printSteps(stack: readonly StackStep[]): readonly number[] {
-  const bounds = findBounds(stack).map(roundTenths);
-  return stack.map((_, k) => roundTenths(bounds[k + 1]! - bounds[k]!));
+export function printSteps(assembly: Assembly): readonly number[] {
+  const bounds = findBounds(assembly).map(roundTenths);
+  return assembly.stack.map((_, k) => roundTenths(bounds[k + 1]! - bounds[k]!));
 }
 
 /** The two faces of a panel as it lies, by the form and by the building. */

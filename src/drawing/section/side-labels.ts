@@ -102,9 +102,11 @@ export function drawColumn(
   });
 }
 
+/** How far a stroke reaches to each side of its dimension line [mm of paper]. */
+export const TICK = 1;
+
 /** A line of dimensions across heights: a slanted stroke at each, and a hair line to what is dimensioned. */
 export function drawChain(x: number, heights: readonly number[], feature: number): readonly Mark[] {
-  const tick = 1;
   const distinct = [...new Set(heights)];
   return [
     drawPath(
@@ -127,8 +129,8 @@ export function drawChain(x: number, heights: readonly number[], feature: number
       drawPath(
         'dimension',
         [
-          [x - tick, y - tick],
-          [x + tick, y + tick],
+          [x - TICK, y - TICK],
+          [x + TICK, y + TICK],
         ],
         'medium',
       ),
