@@ -2,12 +2,10 @@ import { createHash } from 'node:crypto';
 import { writeCanonical } from '../job/canonical.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
 
-/** Hash of a job file as it stands: SHA-256 of its canonical text, in hexadecimal digits. */
-export function hashJob(file: JobFile): string {
-  return createHash('sha256').update(writeCanonical(file)).digest('hex');
-}
+/** As many digits of the hash as go onto a sheet. */
+const DIGITS = 12;
 
-/** As much of the hash as goes onto a sheet. */
+/** First digits of the SHA-256 of a job file's canonical text: two sheets with the same are of the same state of the job. */
 export function fingerprintJob(file: JobFile): string {
-  return hashJob(file).slice(0, 12);
+  return createHash('sha256').update(writeCanonical(file)).digest('hex').slice(0, DIGITS);
 }

@@ -11,7 +11,7 @@ declare module 'dxf' {
     readonly rotation?: number;
     readonly string?: string;
     readonly tag?: string;
-    readonly value?: string;
+    readonly text?: { readonly string: string };
     readonly closed?: boolean;
     readonly vertices?: readonly { readonly x: number; readonly y: number }[];
     readonly start?: { readonly x: number; readonly y: number };

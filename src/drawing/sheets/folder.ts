@@ -34,13 +34,7 @@ export interface FolderPage {
 }
 
 /** What the code of a piece says: enough to open the right piece, and to tell an old print. */
-export function writeCode(
-  project: string,
-  mark: string,
-  serial: string | null,
-  letter: string,
-  fingerprint: string,
-): string {
+function writeCode(project: string, mark: string, serial: string | null, letter: string, fingerprint: string): string {
   const parts = [project, mark, serial ?? '-', letter, fingerprint].map(encodeURIComponent);
   return `onepour:piece/${parts.join('/')}`;
 }

@@ -3,7 +3,7 @@ import type { Revision } from '../../job/documents/pour.ts';
 import type { Drawing, Mark } from '../drawing.ts';
 import { drawBox, drawLine, drawText } from '../marks.ts';
 import { measureText } from '../text-size.ts';
-import { findFrame, type Paper, TYPE } from './paper.ts';
+import { type Paper, TYPE } from './paper.ts';
 
 /** What a sheet is about, for its head. */
 export interface SheetHead {
@@ -144,10 +144,4 @@ export function finishSheets(sheets: readonly Sheet[], facts: FolderFacts): read
     height,
     marks: [...drawHead(facts, head), ...marks, ...drawFoot(facts, i + 1, sheets.length)],
   }));
-}
-
-/** Corner of the free room of a sheet from which one writes downward. */
-export function findTopCorner(paper: Paper): Point {
-  const frame = findFrame(paper);
-  return [frame.x, frame.y + frame.height];
 }

@@ -31,10 +31,6 @@ export function describeFinish(finish: CatalogueItem['finish']): string {
   return FINISHES[finish];
 }
 
-export function describeRole(role: SetOutItem['castIn']['role']): string {
-  return ROLES[role];
-}
-
 /** The face that an item is in, by the form and by the building: never one without the other. */
 export function describeFace({ place, side, castIn }: Pick<SetOutItem, 'place' | 'side' | 'castIn'>): string {
   if (place === 'edge') return `edge at ${side}`;

@@ -2,7 +2,7 @@ import type { PanelSetOut, SetOutItem } from '../../../src/assess/set-out/set-ou
 
 /** Reads a set-out as a person does who knows nothing of how it was made: printed whole numbers, the yard's words, which face is down. */
 
-export type Vector = readonly [number, number, number];
+type Vector = readonly [number, number, number];
 
 /** The plan place that printed numbers mean, from above, with its height above the bed [mm]. */
 export function readBack(setOut: PanelSetOut, item: SetOutItem): Vector {
@@ -31,7 +31,7 @@ export function readBack(setOut: PanelSetOut, item: SetOutItem): Vector {
 }
 
 /** The same place in the body of the panel as designed: x and y of the drawing, z out of the drawn face toward the reader. */
-export function designed({ panel }: PanelSetOut, { castIn }: SetOutItem): Vector {
+function designed({ panel }: PanelSetOut, { castIn }: SetOutItem): Vector {
   if (castIn.face !== 'edge')
     return [castIn.x_mm, castIn.y_mm, castIn.face === panel.drawnFace ? 0 : -panel.thickness_mm];
   const p = panel.outline_mm[castIn.edge!]!;
@@ -45,7 +45,7 @@ export function designed({ panel }: PanelSetOut, { castIn }: SetOutItem): Vector
  * The panel laid down as a body: turned over about its y axis if its drawn face goes down (a rotation, so that no hand is lost), then turned
  * on the bed, then pushed against both zero lines with its lower face on the bed.
  */
-export function layDown(setOut: PanelSetOut, points: readonly Vector[]): readonly Vector[] {
+function layDown(setOut: PanelSetOut, points: readonly Vector[]): readonly Vector[] {
   const { panel } = setOut;
   const isOver = panel.drawnFace === panel.faceDown;
   const angle = (panel.inForm.turn_deg * Math.PI) / 180;
