@@ -13,6 +13,7 @@ import {
   sampleCastIn,
   sampleConnection,
   sampleFixture,
+  sampleItem,
   sampleJob,
   samplePanel,
 } from '../job/sample-job.ts';
@@ -25,7 +26,7 @@ export interface DetailSample {
 }
 
 /** A gable with a skew side: no two of its corners are alike, so that no mirror can hide. */
-export const GABLE = [
+export const GABLE: readonly (readonly [number, number])[] = [
   [0, 0],
   [5200, 0],
   [5200, 2200],
@@ -36,18 +37,20 @@ export const GABLE = [
 export function sampleGroup(
   places: readonly (readonly [number, number])[],
   face: { readonly face: 'outside' | 'inside' | 'edge'; readonly edge?: number },
-  changes: { readonly panel?: Json; readonly castIn?: Json; readonly connection?: Json } = {},
+  changes: { readonly panel?: Json; readonly castIn?: Json; readonly item?: Json; readonly connection?: Json } = {},
 ): DetailSample {
   const castIns = places.map(([x, y], i) => sampleCastIn(String(i + 1), x, y, { ...face, ...changes.castIn }));
   const inserts = places.map((_, i) => ({ insert: String(i + 1), hole: null }));
   const file = mustRead(
     sampleJob({
+      items: [sampleItem(changes.item)],
       panels: [samplePanel({ outline_mm: GABLE, ...changes.panel })],
       castIns,
       connections: [
         sampleConnection({ ...face, inserts, fixture: null, actions: { kind: 'none' }, ...changes.connection }),
       ],
       beds: [sampleBed()],
+      ways: [{ id: 'WAY', name: 'Way', method: 'recess former' }],
     }),
   );
   const setOut = setOutPanel(indexJob(file), 'P1', bed.parse(sampleBed()));

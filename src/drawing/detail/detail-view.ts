@@ -33,8 +33,8 @@ export function listMembers(
   });
 }
 
-/** The side of the outline that a place lies on, its corner nearer to the datum first. */
-function findSide({ outline, datumAt }: PanelSetOut, at: Point, inward: Point): readonly [Point, Point] {
+/** The ends of the side of the outline that a place lies on. */
+function findSide({ outline }: PanelSetOut, at: Point, inward: Point): readonly [Point, Point] {
   const off = ([x, y]: Point) => Math.abs((x - at[0]) * inward[0] + (y - at[1]) * inward[1]);
   const sides = outline.map((corner, i): readonly [Point, Point] => [corner, outline[(i + 1) % outline.length]!]);
   const side = sides.find(([a, b]) => {
@@ -44,7 +44,30 @@ function findSide({ outline, datumAt }: PanelSetOut, at: Point, inward: Point): 
     return along > -ROUNDING && along < length + ROUNDING;
   });
   if (side === undefined) throw new Error(`no side of the outline passes ${at[0]}, ${at[1]}`);
-  const distance = ([x, y]: Point) => Math.hypot(x - datumAt[0], y - datumAt[1]);
+  return side;
+}
+
+/**
+ * Where the tape along a side starts, and a place that it runs toward: along an axis of the form the end or rail at the datum corner (which may
+ * lie beyond the side), along a skew side its corner nearer to that.
+ */
+function findTape(
+  { datumAt, length, width }: PanelSetOut,
+  side: readonly [Point, Point],
+): readonly [from: Point, toward: Point] {
+  const [[ax, ay], [bx, by]] = side;
+  const [datumX, datumY] = datumAt;
+  if (Math.abs(ay - by) < ROUNDING)
+    return [
+      [datumX, ay],
+      [length - datumX, ay],
+    ];
+  if (Math.abs(ax - bx) < ROUNDING)
+    return [
+      [ax, datumY],
+      [ax, width - datumY],
+    ];
+  const distance = ([x, y]: Point) => Math.hypot(x - datumX, y - datumY);
   return distance(side[0]) <= distance(side[1]) ? side : [side[1], side[0]];
 }
 
@@ -69,16 +92,17 @@ function viewPlan(setOut: PanelSetOut, group: SetOutGroup): DetailView {
 function viewEdge(setOut: PanelSetOut, group: SetOutGroup, inward: Point, at: Point): DetailView {
   const across: Point = [0 - inward[1], inward[0]];
   const toX = ([x, y]: Point) => x * across[0] + y * across[1];
-  const [near, end] = findSide(setOut, at, inward);
-  const sign = toX(end) > toX(near) ? 1 : -1;
-  const centre: Point = [toX(near) + sign * group.centre[0], group.centre[1]];
+  const side = findSide(setOut, at, inward);
+  const [from, toward] = findTape(setOut, side);
+  const sign = toX(toward) > toX(from) ? 1 : -1;
+  const centre: Point = [toX(from) + sign * group.centre[0], group.centre[1]];
   return {
     kind: 'edge',
     toView: (plan, aboveBed) => [toX(plan), aboveBed ?? 0],
     signs: [sign, 1],
     centre,
     towardDatum: [-sign, 0],
-    ends: [Math.min(toX(near), toX(end)), Math.max(toX(near), toX(end))],
+    ends: [Math.min(...side.map(toX)), Math.max(...side.map(toX))],
   };
 }
 
