@@ -1,7 +1,7 @@
 import { addClashes } from '../assess/clash/add-clashes.ts';
 import { addUpJob } from '../assess/parts/job-parts.ts';
 import { layBars } from '../assess/set-out/lay-bars.ts';
-import { mayBePoured, planPour } from '../assess/set-out/plan-pour.ts';
+import { planPour } from '../assess/set-out/plan-pour.ts';
 import { FOOT_CAUTION } from '../drawing/sheets/cautions.ts';
 import { drawFolder, type FolderPage } from '../drawing/sheets/folder.ts';
 import { PAPERS, type Paper } from '../drawing/sheets/paper.ts';
@@ -79,7 +79,7 @@ export function makeFolder(
   });
   const problems = [...plan.problems, ...plan.setOuts.flatMap((setOut) => setOut.problems)];
   const findings = problems.filter(({ severity }) => severity === 'error').map(({ text }) => text);
-  return { pages, isReady: mayBePoured(revision) && findings.length === 0, findings };
+  return { pages, isReady: findings.length === 0, findings };
 }
 
 /** The pages of a folder as a PDF; its date is the day of the pour, so that the same job gives the same bytes. */
