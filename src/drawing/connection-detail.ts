@@ -38,7 +38,7 @@ const SCALES = [2, 2.5, 5, 10, 15, 20, 25, 50, 100] as const;
 
 const SIZE = TYPE.body;
 /** Least and most that is shown around the inserts, and how far a row of figures reaches beside its figures [mm of paper]. */
-const AROUND = { least: 9, most: 22 };
+const AROUND = { least: 5, most: 22 };
 const ROW_STEPS = 5.4;
 /** From the picture to a row [mm of paper]. */
 const ROW_GAP = 2;
@@ -60,9 +60,32 @@ interface Subject {
   readonly extent: Box;
 }
 
+/** Longer cross bars are cut where the picture ends [mm]. */
+const LONGEST_BAR = 400;
+
+/** The middle of an item and the ends of its cross bar, in the plan. */
+function listEnds({ plan, crossBar }: SetOutItem): readonly Point[] {
+  if (crossBar === null || crossBar.planDirection_deg === null || crossBar.length > LONGEST_BAR) return [plan];
+  const angle = (crossBar.planDirection_deg * Math.PI) / 180;
+  return [-0.5, 0.5].map(
+    (share): Point => [
+      plan[0] + share * crossBar.length * Math.cos(angle),
+      plan[1] + share * crossBar.length * Math.sin(angle),
+    ],
+  );
+}
+
 function findExtent(subject: Omit<Subject, 'extent'>): Box {
   const { members, view, plate, setOut } = subject;
-  const points = members.map(({ item }) => view.toView(item.plan, item.aboveBed));
+  const points = members.flatMap(({ item }) => {
+    const { x, y, width, height } = boxAround(listEnds(item).map((end) => view.toView(end, item.aboveBed)));
+    // A scale of 1: what an item takes at 1:1.
+    const taken = growBox({ x, y, width, height }, findReach(item, 1));
+    return [
+      [taken.x, taken.y],
+      [taken.x + taken.width, taken.y + taken.height],
+    ] as const;
+  });
   const x = view.centre[0];
   const edge: readonly Point[] =
     view.kind === 'edge'
@@ -203,7 +226,10 @@ function drawLabels(
 }
 
 /** Draws a detail at a scale; null where it does not fit. */
-function drawAt(subject: Subject, scale: number): ScaledPicture | null {
+function drawAt(
+  subject: Subject,
+  scale: number,
+): { readonly picture: ScaledPicture; readonly unlabelled: readonly number[] } | null {
   const { setOut, group, members, view, box, extent, plate } = subject;
   const items = members.map(({ item }) => item);
   const arrow = layArrow(subject);
@@ -258,7 +284,11 @@ function drawAt(subject: Subject, scale: number): ScaledPicture | null {
     ),
   );
   const frame: Box = { x: origin[0], y: 0, width, height };
-  const labels = drawLabels([...numbers, ...(diagonal.label === null ? [] : [diagonal.label])], frame, lines);
+  const wanted = [...numbers, ...(diagonal.label === null ? [] : [diagonal.label])];
+  const bars = drawBars(scene, inside);
+  const clear = drawLabels(wanted, frame, [...lines, ...bars.map(({ from, to }): Line => [from, to])]);
+  // Rather over a faint bar than without its number.
+  const labels = clear.unlabelled.length === 0 ? clear : drawLabels(wanted, frame, lines);
   const { words } = lay(labels.unlabelled, window);
   const total = heightOfWords(words) + 2 + under + height + arrow.height;
   if (total > box.height) return null;
@@ -275,33 +305,32 @@ function drawAt(subject: Subject, scale: number): ScaledPicture | null {
     }).marks;
   const top = heightOfWords(words);
   const up = top + 2 + under;
-  const picture: readonly Mark[] = [
-    ...drawBars(scene, inside),
+  const marks: readonly Mark[] = [
+    ...bars,
     ...pieces.flatMap((piece) => piece.marks),
     ...row(0),
     ...row(1),
     ...items.flatMap((item) => drawItem(scene, item)),
     ...labels.marks,
   ];
-  return {
+  const title = `Connection ${group.connection} – 1 : ${scale}`;
+  const picture: ScaledPicture = {
     marks: [
-      ...placeMarks(picture, { move: [0, up] }),
+      ...placeMarks(marks, { move: [0, up] }),
       ...placeMarks(arrow.marks, { move: [0, total] }),
-      drawText([0, top], `Connection ${group.connection} – 1 : ${scale}`, TYPE.large, {
-        weight: 'bold',
-        baseline: 'top',
-      }),
+      drawText([0, top], title, TYPE.large, { weight: 'bold', baseline: 'top' }),
       ...drawTextLines([0, top - TYPE.large * LINE_STEP], words, SIZE, { baseline: 'top' }),
     ],
     width: box.width,
     height: total,
     scale,
   };
+  return { picture, unlabelled: labels.unlabelled };
 }
 
 /**
  * A connection as it lies in the form, seen from above; one in an edge as one stands inside the form and faces its side. The largest scale that
- * fits is taken.
+ * fits and has room for most numbers is taken.
  * Throws DrawingError when none fits.
  *
  * @param bars of the panel in its plan; those in the picture are drawn
@@ -324,10 +353,14 @@ export function drawConnectionDetail(
     box,
   };
   const subject: Subject = { ...base, extent: findExtent(base) };
+  let best: { picture: ScaledPicture; unlabelled: readonly number[] } | null = null;
   for (const scale of SCALES) {
     const drawn = drawAt(subject, scale);
-    if (drawn !== null) return drawn;
+    if (drawn === null || (best !== null && drawn.unlabelled.length >= best.unlabelled.length)) continue;
+    best = drawn;
+    if (drawn.unlabelled.length === 0) break;
   }
+  if (best !== null) return best.picture;
   throw new DrawingError(
     `the detail of connection ${group.connection} of panel ${setOut.panel.mark} does not fit on ${box.width.toFixed(0)} × ${box.height.toFixed(0)} mm; expected a larger sheet`,
   );

@@ -2,7 +2,7 @@ import type { PlanBar } from '../../assess/set-out/lay-bars.ts';
 import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Box } from '../boxes.ts';
-import type { Mark } from '../drawing.ts';
+import type { LineMark, Mark } from '../drawing.ts';
 import { insertSymbol } from '../insert-symbol.ts';
 import { area, circle, line, path, rectangle } from '../make.ts';
 import { findFootDiameter } from '../section/section-insert.ts';
@@ -111,11 +111,11 @@ export function findBarsInside(bars: readonly PlanBar[], window: Box): readonly 
 }
 
 /** The reinforcement in the window, faint, as wide as it is. */
-export function drawBars(scene: DetailScene, bars: readonly PlanBar[]): readonly Mark[] {
-  const pieces = bars.flatMap(sidesOf).flatMap(([from, to]) => clipSegment(from, to, scene.window) ?? []);
-  return pieces.flatMap((from, k) =>
-    k % 2 === 1 ? [] : [line('bar', 'faint', scene.toPaper(from), scene.toPaper(pieces[k + 1]!))],
-  );
+export function drawBars(scene: DetailScene, bars: readonly PlanBar[]): readonly LineMark[] {
+  return bars.flatMap(sidesOf).flatMap(([from, to]): LineMark[] => {
+    const piece = clipSegment(from, to, scene.window);
+    return piece === null ? [] : [line('bar', 'faint', scene.toPaper(piece[0]), scene.toPaper(piece[1]))];
+  });
 }
 
 /** The cross bar of an item, as long as the window lets it be. */

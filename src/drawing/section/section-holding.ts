@@ -12,8 +12,8 @@ import { findBounds } from './section-words.ts';
 /** Sizes of what the job does not give, drawn as such a thing usually is [mm]. */
 const USUAL = {
   /** Of a bridging bar or board across the form. */
-  beam: 18,
-  boltHead: 10,
+  beam: 14,
+  boltHead: 8,
   nail: 8,
   pad: 2,
   chairLeg: 5,

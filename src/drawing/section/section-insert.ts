@@ -13,7 +13,7 @@ export function findFootDiameter({ foot, bodyDiameter_mm }: CatalogueItem): numb
 }
 
 /** How far the axis is drawn beyond the insert [mm]. */
-const AXIS_BEYOND = 12;
+const AXIS_BEYOND = 8;
 
 /** An insert at 1:1 in its section: body and foot as one solid, its bore and thread as hidden lines, its axis. */
 export function drawInsertBody(frame: SectionFrame, item: CatalogueItem): readonly Mark[] {

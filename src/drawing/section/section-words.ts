@@ -79,11 +79,15 @@ function describeChair({ chair }: Assembly): string[] {
   return [`${chair.part.name}: ${top}, ${writeMm(least)} to ${writeMm(greatest)} after the pour`];
 }
 
-/** Of each part the cover that is the scarcest, and whether it is too little. */
+/** Concrete enough that nobody asks for it [mm]. */
+const AMPLE = 200;
+
+/** Of each part the cover that is the scarcest, and whether it is too little; parts with ample cover all round are left out. */
 function describeCovers({ covers }: Assembly): string[] {
-  const parts = [...new Set(covers.map(({ part }) => part))];
+  const near = covers.filter(({ cover, wanted }) => cover < Math.max(AMPLE, wanted));
+  const parts = [...new Set(near.map(({ part }) => part))];
   const lines = parts.map((part) => {
-    const own = covers.filter((line) => line.part === part);
+    const own = near.filter((line) => line.part === part);
     const { toward, cover, wanted } = own.reduce((a, b) => (b.cover - b.wanted < a.cover - a.wanted ? b : a));
     const short = cover < wanted ? ': TOO LITTLE' : '';
     return `${part} ${writeMm(cover)} to ${toward} (wanted ${writeMm(wanted)}${short})`;
