@@ -1,6 +1,7 @@
 import { addClashes } from '../assess/clash/add-clashes.ts';
 import { addUpJob } from '../assess/parts/job-parts.ts';
 import { layBars } from '../assess/set-out/lay-bars.ts';
+import { listFindings } from '../assess/set-out/list-findings.ts';
 import { planPour } from '../assess/set-out/plan-pour.ts';
 import { FOOT_CAUTION } from '../drawing/sheets/cautions.ts';
 import { drawFolder, type FolderPage } from '../drawing/sheets/folder.ts';
@@ -77,8 +78,7 @@ export function makeFolder(
     barsOf: ({ panel }) => layBars(panel),
     drawCode: (text, size) => drawQr([0, 0], size, text),
   });
-  const problems = [...plan.problems, ...plan.setOuts.flatMap((setOut) => setOut.problems)];
-  const findings = problems.filter(({ severity }) => severity === 'error').map(({ text }) => text);
+  const findings = listFindings(plan).flatMap(({ isStop, words }) => (isStop ? [words] : []));
   return { pages, isReady: findings.length === 0, findings };
 }
 

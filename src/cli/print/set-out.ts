@@ -1,13 +1,12 @@
 import { findDatumSides } from '../../assess/set-out/form-words.ts';
+import { listPanelFindings } from '../../assess/set-out/list-findings.ts';
 import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
-import type { SetOutProblem } from '../../assess/set-out/set-out-problem.ts';
 import {
   describeFace,
   describeHolding,
   describeLie,
   describePrinted,
   describeType,
-  nameByNumber,
 } from '../../drawing/sheets/words.ts';
 import { layPoint, layTable, layText } from './table.ts';
 
@@ -27,16 +26,9 @@ function rowOf(item: SetOutItem): readonly string[] {
   ];
 }
 
-/** A finding about a panel, as one line. */
-function printProblem(setOut: PanelSetOut, { severity, insert, text }: SetOutProblem, width: number): string {
-  const mark = setOut.panel.mark;
-  const who = insert === null ? mark : `${mark} ${nameByNumber(setOut, insert)}`;
-  return layPoint(`${severity === 'error' ? 'STOP: ' : ''}${who}: ${text}`, width);
-}
-
 /** The set-out of one panel as text: how it lies, the form, the inserts in walking order, groups, findings. */
 export function printSetOut(setOut: PanelSetOut, width: number): string {
-  const { panel, form, items, groups, problems, words, datum, datumWords, bed } = setOut;
+  const { panel, form, items, groups, words, datum, datumWords, bed } = setOut;
   const sides = findDatumSides(words, datum);
   const diagonals = form.isRectangle
     ? `diagonals ${form.diagonals[0]!.length}`
@@ -78,7 +70,10 @@ export function printSetOut(setOut: PanelSetOut, width: number): string {
       ),
     );
   if (lines.length > 0) blocks.push(lines.join('\n'));
-  if (problems.length > 0) blocks.push(problems.map((problem) => printProblem(setOut, problem, width)).join('\n'));
+  const findings = listPanelFindings(setOut).map(({ isStop, words }) =>
+    layPoint(`${isStop ? 'STOP: ' : ''}${words}`, width),
+  );
+  if (findings.length > 0) blocks.push(findings.join('\n'));
   return `${blocks.join('\n\n')}\n`;
 }
 

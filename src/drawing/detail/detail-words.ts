@@ -1,8 +1,8 @@
 import { findDatumSides } from '../../assess/set-out/form-words.ts';
 import type { PlanBar } from '../../assess/set-out/lay-bars.ts';
 import type { PanelSetOut, SetOutGroup, SetOutItem } from '../../assess/set-out/set-out.ts';
+import { writeNumbers } from '../../assess/set-out/write-numbers.ts';
 import { nameFaces, writeMm } from '../section/section-words.ts';
-import { writeNumbers } from '../sheets/plan-dimensions.ts';
 import { describeBar, findNearestBar } from './near-bar.ts';
 
 /** From where one looks, so that nobody takes it for its mirror image. */

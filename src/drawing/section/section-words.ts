@@ -1,11 +1,11 @@
 import type { Assembly } from '../../assess/set-out/assembly-type.ts';
-import { writeNumbers } from '../sheets/plan-dimensions.ts';
+import { writeNumbers } from '../../assess/set-out/write-numbers.ts';
 import { describeFinish } from '../sheets/words.ts';
 
 /** Heights on a section have tenths of a mm at most. */
 const TENTHS = 10;
 
-export function roundTenths(value: number): number {
+function roundTenths(value: number): number {
   // No negative zero.
   return Math.round(value * TENTHS) / TENTHS + 0;
 }

@@ -1,10 +1,10 @@
 import type { Assembly } from '../../assess/set-out/assembly-type.ts';
+import { writeNumbers } from '../../assess/set-out/write-numbers.ts';
 import { findHoldingMethod } from '../../engine/form/holding-methods.ts';
 import type { Block } from '../flow.ts';
 import { drawBox } from '../marks.ts';
 import { placeMarks } from '../place.ts';
 import { TYPE } from './paper.ts';
-import { writeNumbers } from './plan-dimensions.ts';
 import { layTextBlock } from './text-block.ts';
 
 /** Side of a box to tick beside a line [mm]. */

@@ -1,3 +1,4 @@
+import { listFindings } from '../../assess/set-out/list-findings.ts';
 import { mayBePoured, type PourPlan } from '../../assess/set-out/plan-pour.ts';
 import type { PanelSetOut } from '../../assess/set-out/set-out.ts';
 import type { Block } from '../flow.ts';
@@ -8,7 +9,6 @@ import { findPageWidth, layPages } from './lay-pages.ts';
 import { type Paper, TYPE } from './paper.ts';
 import { describeStatus, type Sheet, type SheetHead } from './sheet-frame.ts';
 import { layGap, laySignature, layTextBlock } from './text-block.ts';
-import { nameByNumber } from './words.ts';
 
 /** What the cover says beyond the plan of the pour. */
 export interface CoverFacts {
@@ -46,21 +46,6 @@ function pieceRow(plan: PourPlan, setOut: PanelSetOut, piece: PourPlan['pieces']
     String(setOut.items.length - ours.length),
     piece.along_mm === null ? 'not planned' : `${piece.along_mm} from ${plan.bed.names.start}`,
   ];
-}
-
-/** Everything that stands against the pour or wants a look, the errors first. */
-function listFindings(plan: PourPlan): readonly { readonly isStop: boolean; readonly words: string }[] {
-  const ofPour = plan.problems.map(({ severity, text }) => ({ isStop: severity === 'error', words: text }));
-  const ofPanels = plan.setOuts.flatMap((setOut) =>
-    setOut.problems.map(({ severity, insert, text }) => ({
-      isStop: severity === 'error',
-      words: `${setOut.panel.mark}${insert === null ? '' : ` ${nameByNumber(setOut, insert)}`}: ${text}`,
-    })),
-  );
-  const seen = new Set<string>();
-  return [...ofPour, ...ofPanels]
-    .filter(({ words }) => !seen.has(words) && seen.add(words))
-    .sort((a, b) => Number(b.isStop) - Number(a.isStop));
 }
 
 function layFindings(plan: PourPlan, width: number): readonly Block[] {

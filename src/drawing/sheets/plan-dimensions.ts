@@ -1,5 +1,6 @@
 import { findDatumSides } from '../../assess/set-out/form-words.ts';
 import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
+import { writeNumbers } from '../../assess/set-out/write-numbers.ts';
 import type { RunningDimension } from '../running-dimensions.ts';
 
 /** Figures of one row along an axis of the form: distances from the datum corner [mm of the panel]. */
@@ -8,20 +9,6 @@ export interface PlanRow {
   readonly words: string;
   /** `at` is the exact distance from the datum corner, the text the printed one. */
   readonly dimensions: readonly RunningDimension[];
-}
-
-/** Numbers with runs drawn together: `1–3 7`. */
-export function writeNumbers(numbers: readonly number[]): string {
-  const sorted = [...new Set(numbers)].sort((a, b) => a - b);
-  const runs: [number, number][] = [];
-  for (const number of sorted) {
-    const last = runs.at(-1);
-    if (last !== undefined && last[1] === number - 1) last[1] = number;
-    else runs.push([number, number]);
-  }
-  return runs
-    .map(([from, to]) => (from === to ? `${from}` : to === from + 1 ? `${from} ${to}` : `${from}–${to}`))
-    .join(' ');
 }
 
 /** The distance along an axis that an item's row shows; null where its list alone says it (a skew side, or across its own side). */

@@ -1,3 +1,4 @@
+import { listPanelFindings } from '../../assess/set-out/list-findings.ts';
 import type { PanelSetOut } from '../../assess/set-out/set-out.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Mark } from '../drawing.ts';
@@ -14,7 +15,7 @@ import { drawPanelPlan } from './panel-plan.ts';
 import { findFrame, type Paper, TYPE } from './paper.ts';
 import type { Sheet, SheetHead } from './sheet-frame.ts';
 import { layMarks, layTextBlock } from './text-block.ts';
-import { describeLie, nameByNumber } from './words.ts';
+import { describeLie } from './words.ts';
 
 /** Width of the column beside the plan [mm]. */
 const COLUMN: Readonly<Record<Paper['name'], number>> = { A3: 92, A4: 74 };
@@ -90,17 +91,14 @@ function layLegend(setOut: PanelSetOut, width: number): Block {
   return layMarks('the legend', height + 1, marks);
 }
 
-/** Everything that must be told of a panel, the errors first. */
+/** Everything that must be told of a panel, the stops first. */
 function layProblems(setOut: PanelSetOut, warnings: readonly string[], width: number): readonly Block[] {
-  const lines = setOut.problems.map(({ severity, insert, text }) => ({
-    isStop: severity === 'error',
-    words: `${severity === 'error' ? 'STOP: ' : 'Look: '}${insert === null ? '' : `${nameByNumber(setOut, insert)}: `}${text}`,
-  }));
-  const all = [...lines.filter(({ isStop }) => isStop), ...lines.filter(({ isStop }) => !isStop)];
-  const words = [...new Map(all.map((line) => [line.words, line])).values()];
   return [
-    ...words.map(({ isStop, words: text }) =>
-      layTextBlock(text, width, { size: TYPE.body, weight: isStop ? 'bold' : 'plain' }),
+    ...listPanelFindings(setOut).map(({ isStop, words }) =>
+      layTextBlock(`${isStop ? 'STOP' : 'Look'}: ${words}`, width, {
+        size: TYPE.body,
+        weight: isStop ? 'bold' : 'plain',
+      }),
     ),
     ...warnings.map((text) => layTextBlock(`Look: ${text}`, width, { size: TYPE.body })),
   ];

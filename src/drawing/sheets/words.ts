@@ -65,9 +65,3 @@ export function writeSigned(value: number): string {
   if (value === 0) return '0';
   return value > 0 ? `+${value}` : `−${-value}`;
 }
-
-/** An insert as the sheets of its panel call it: by its number there. */
-export function nameByNumber({ items }: PanelSetOut, insert: string): string {
-  const item = items.find(({ castIn }) => castIn.id === insert);
-  return item === undefined ? `insert ${insert}` : `no. ${item.number}`;
-}
