@@ -192,6 +192,14 @@ describe('the section of an assembly', () => {
     expect(words).toContain('cross bar Ø12 × 300, 14 from the foot');
   });
 
+  it('tells of each part the cover with the least to spare', () => {
+    // At x = 150: the foot of 45 has 150 − 22.5 = 127.5 to the side, 87.5 more than wanted; behind it 180 − 103 = 77, 57 more.
+    const words = textOf(draw(assemble('mould face', 'magnet', { castIn: { x_mm: 150 } })).marks).replaceAll('\n', ' ');
+    expect(words).toContain('foot 77 to the trowelled face (wanted 20)');
+    expect(words).not.toContain('foot 127.5');
+    expect(words).toContain('body 138 to the nearest side or opening (wanted 40)');
+  });
+
   it('draws the cross bar where its hole is, as wide as it is, and cuts it at the sides of the picture', () => {
     for (const [length_mm, isCut] of [
       [80, false],
