@@ -76,8 +76,15 @@ function describeConnection(difference: ConnectionDifference): string {
     const { kind, connection } = difference;
     return `connection ${connection.mark} ${kind}: ${nameFace(connection)}, ${connection.inserts.length} inserts`;
   }
-  const words = difference.aspects.map(describeAspect);
-  return `connection ${difference.after.mark}: ${words.join('; ')}`;
+  const { before, after } = difference;
+  const words = difference.aspects.map((aspect) => {
+    const hasMoved = aspect.changes.some(({ path }) => String(path[0]) === 'origin_mm');
+    if (aspect.what !== 'place' || !hasMoved) return describeAspect(aspect);
+    const rest = aspect.changes.filter(({ path }) => String(path[0]) !== 'origin_mm');
+    const moved = `moved from ${showPoint(before.origin_mm)} to ${showPoint(after.origin_mm)}`;
+    return rest.length === 0 ? moved : `${moved}; ${describeAspect({ ...aspect, changes: rest })}`;
+  });
+  return `connection ${after.mark}: ${words.join('; ')}`;
 }
 
 /** The mark by which a person knows the panel now, or knew it. */

@@ -125,6 +125,11 @@ const planted: readonly (readonly [string, (parts: SampleParts) => SampleParts, 
     }),
     ['P1: connection C1: loads: actions.combinations[1] given (was none)'],
   ],
+  [
+    'the place of a plate',
+    change('connections', keyed('c1'), { origin_mm: [1000.5, 500] }),
+    ['P1: connection C1: moved from (1000, 500) to (1000.5, 500)'],
+  ],
   ['a bed more', add('beds', sampleBed({ id: 'B2' })), ['yard: beds.B2 given (was none)']],
   [
     'the plate of a connection',
