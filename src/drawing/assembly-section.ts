@@ -4,8 +4,7 @@ import type { Bed } from '../job/documents/yard.ts';
 import { boxOfMarks } from './boxes.ts';
 import type { Mark } from './drawing.ts';
 import { DrawingError } from './drawing-error.ts';
-import { circle, line } from './make.ts';
-import { drawText, drawTextLines } from './marks.ts';
+import { drawCircle, drawLine, drawText, drawTextLines } from './marks.ts';
 import { placeMarks, placePoint } from './place.ts';
 import { findFaceX, findFrame, pointOn, type SectionFrame } from './section/section-frame.ts';
 import {
@@ -200,7 +199,7 @@ function drawPicture({ assembly, options, frame }: Subject, window: SectionWindo
       ? []
       : place === 'edge'
         ? [
-            circle(
+            drawCircle(
               'bar',
               'medium',
               'grey',
@@ -234,11 +233,11 @@ function drawDepth(subject: Subject, layout: Layout): readonly Mark[] {
   const start = put([layout.window.from, 0])[0];
   const middle = Math.min(Math.max((from[0] + foot[0]) / 2, start + widest / 2), start + width - widest / 2);
   const top = y + 1 + ((lines.length - 1) * LINE_STEP + CAP_HEIGHT + DESCENT) * SIZE;
-  const tick = (x: number) => line('dimension', 'medium', [x - 1, y - 1], [x + 1, y + 1]);
+  const tick = (x: number) => drawLine('dimension', [x - 1, y - 1], [x + 1, y + 1], 'medium');
   return [
-    line('dimension', 'hair', from, [from[0], y]),
-    line('dimension', 'hair', foot, [foot[0], y]),
-    line('dimension', 'thin', [from[0], y], [foot[0], y]),
+    drawLine('dimension', from, [from[0], y], 'hair'),
+    drawLine('dimension', foot, [foot[0], y], 'hair'),
+    drawLine('dimension', [from[0], y], [foot[0], y], 'thin'),
     tick(from[0]),
     tick(foot[0]),
     ...drawTextLines([middle, top], lines, SIZE, { layer: 'dimension', align: 'middle', baseline: 'top' }),

@@ -22,8 +22,7 @@ import { describeGroup } from './detail/detail-words.ts';
 import type { Mark } from './drawing.ts';
 import { DrawingError } from './drawing-error.ts';
 import { type LabelWish, placeLabels } from './label-places.ts';
-import { area, line } from './make.ts';
-import { drawLine, drawText, drawTextLines } from './marks.ts';
+import { drawArea, drawLine, drawText, drawTextLines } from './marks.ts';
 import { placeMarks } from './place.ts';
 import { drawRunningDimensions, lengthForFigures, type RunningDimension } from './running-dimensions.ts';
 import { TYPE } from './sheets/paper.ts';
@@ -124,8 +123,8 @@ function layArrow({ setOut, view, box, members }: Subject): {
   return {
     height,
     marks: [
-      line('datum', 'medium', at(-3.4, 0), at(1, 0)),
-      area('datum', null, 'black', [at(3.4, 0), at(0.4, 1.4), at(0.4, -1.4)]),
+      drawLine('datum', at(-3.4, 0), at(1, 0), 'medium'),
+      drawArea('datum', null, 'black', [at(3.4, 0), at(0.4, 1.4), at(0.4, -1.4)]),
       ...drawTextLines([ARROW, top], lines, SIZE, { layer: 'datum', baseline: 'top' }),
     ],
   };
@@ -157,7 +156,7 @@ function drawDiagonal(scene: DetailScene, { group, members }: Subject): DetailPi
   // A third of its way: the middle is often the centre of the group.
   const third: Point = [from[0] + (to[0] - from[0]) / 3, from[1] + (to[1] - from[1]) / 3];
   return {
-    marks: [line('dimension', 'thin', from, to)],
+    marks: [drawLine('dimension', from, to, 'thin')],
     lines: [[from, to]],
     label: labelAt(third, 0.2, words, 'plain', null),
   };

@@ -3,6 +3,9 @@ import type { Point } from '../engine/geometry/point.ts';
 /** A piece of a hatching line. */
 export type Segment = readonly [from: Point, to: Point];
 
+/** Pieces shorter than this [mm] are rounding where two sides meet. */
+const SHORTEST = 1e-6;
+
 /**
  * Hatching of a polygon with holes (even-odd rule): the pieces of parallel lines that lie inside it. The lines run at 45° from the origin of the
  * coordinates, so that neighbouring areas are hatched as one.
@@ -29,7 +32,7 @@ export function hatchArea(
     const xs = rings.flatMap((ring) => findCrossings(ring, v, across)).sort((a, b) => a - b);
     for (let i = 0; i + 1 < xs.length; i += 2) {
       const [from, to] = [xs[i]!, xs[i + 1]!];
-      if (to > from) pieces.push([pointAt(from, v, direction), pointAt(to, v, direction)]);
+      if (to - from > SHORTEST) pieces.push([pointAt(from, v, direction), pointAt(to, v, direction)]);
     }
   }
   return pieces;

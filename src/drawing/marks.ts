@@ -1,5 +1,5 @@
 import type { Point } from '../engine/geometry/point.ts';
-import type { Fill, LineMark, Mark, PolylineMark, TextMark, Weight } from './drawing.ts';
+import type { AreaMark, CircleMark, Fill, LineMark, PolylineMark, TextMark, Weight } from './drawing.ts';
 import type { LayerName } from './layers.ts';
 import type { PenName, Tone } from './pens.ts';
 import { LINE_STEP } from './text-size.ts';
@@ -8,9 +8,33 @@ export function drawLine(layer: LayerName, from: Point, to: Point, pen: PenName)
   return { kind: 'line', layer, from, to, pen };
 }
 
-/** Open lines through the points. */
-export function drawPath(layer: LayerName, points: readonly Point[], pen: PenName): PolylineMark {
-  return { kind: 'polyline', layer, points, isClosed: false, pen };
+/** Lines through the points, open unless said otherwise. */
+export function drawPath(layer: LayerName, points: readonly Point[], pen: PenName, isClosed = false): PolylineMark {
+  return { kind: 'polyline', layer, points, isClosed, pen };
+}
+
+/** A polygon with holes: a ring inside a ring is a hole. */
+export function drawArea(
+  layer: LayerName,
+  pen: PenName | null,
+  fill: Fill,
+  ...rings: readonly (readonly Point[])[]
+): AreaMark {
+  return { kind: 'area', layer, rings, pen, fill };
+}
+
+export function drawCircle(layer: LayerName, pen: PenName | null, fill: Fill, at: Point, radius: number): CircleMark {
+  return { kind: 'circle', layer, at, radius, pen, fill };
+}
+
+/** Corners of an upright rectangle, counter-clockwise from its lower corner of least x. */
+export function rectangle(x: number, y: number, width: number, height: number): readonly Point[] {
+  return [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ];
 }
 
 /** A box with its sides along x and y, its lower corner of least x at `at`. */
@@ -21,15 +45,8 @@ export function drawBox(
   height: number,
   pen: PenName | null,
   fill: Fill = 'none',
-): Mark {
-  const [x, y] = at;
-  const ring: readonly Point[] = [
-    [x, y],
-    [x + width, y],
-    [x + width, y + height],
-    [x, y + height],
-  ];
-  return { kind: 'area', layer, rings: [ring], pen, fill };
+): AreaMark {
+  return drawArea(layer, pen, fill, rectangle(at[0], at[1], width, height));
 }
 
 /** What of a text is not as usual; the usual is plain black text that starts at `at` and stands on its line. */

@@ -1,7 +1,7 @@
 import type { FormPlace, SetOutItem } from '../assess/set-out/set-out.ts';
 import type { Point } from '../engine/geometry/point.ts';
 import type { Mark } from './drawing.ts';
-import { area, line, rectangle } from './make.ts';
+import { drawArea, drawLine, rectangle } from './marks.ts';
 import { circleRing } from './place.ts';
 
 export type Role = SetOutItem['castIn']['role'];
@@ -98,15 +98,15 @@ const MIDDLE = 0.45;
  */
 export function shapeOf(role: Role, place: FormPlace): readonly Mark[] {
   const rings = RINGS[role];
-  const strokes = (STROKES[role] ?? []).map(([from, to]) => line('insert', 'medium', from, to));
-  if (place === 'mould face') return [area('insert', 'thin', 'black', ...rings), ...strokes];
-  const open = area('insert', 'medium', 'white', ...rings);
-  if (place === 'edge') return [open, area('insert', null, 'black', ...rings.map(clipInward)), ...strokes];
+  const strokes = (STROKES[role] ?? []).map(([from, to]) => drawLine('insert', from, to, 'medium'));
+  if (place === 'mould face') return [drawArea('insert', 'thin', 'black', ...rings), ...strokes];
+  const open = drawArea('insert', 'medium', 'white', ...rings);
+  if (place === 'edge') return [open, drawArea('insert', null, 'black', ...rings.map(clipInward)), ...strokes];
   if (rings.length > 1) return [open, ...strokes];
   return [
     open,
-    line('insert', 'thin', [-MIDDLE, 0], [MIDDLE, 0]),
-    line('insert', 'thin', [0, -MIDDLE], [0, MIDDLE]),
+    drawLine('insert', [-MIDDLE, 0], [MIDDLE, 0], 'thin'),
+    drawLine('insert', [0, -MIDDLE], [0, MIDDLE], 'thin'),
     ...strokes,
   ];
 }

@@ -4,7 +4,7 @@ import type { Point } from '../../engine/geometry/point.ts';
 import type { Box } from '../boxes.ts';
 import type { LineMark, Mark } from '../drawing.ts';
 import { insertSymbol } from '../insert-symbol.ts';
-import { area, circle, line, path, rectangle } from '../make.ts';
+import { drawArea, drawCircle, drawLine, drawPath, rectangle } from '../marks.ts';
 import { findFootDiameter } from '../section/section-insert.ts';
 import { clipRing, clipSegment } from './clip.ts';
 import type { DetailView } from './detail-view.ts';
@@ -54,8 +54,8 @@ export function drawSurroundings(scene: DetailScene): DetailPiece {
       setOut.openings.flatMap((ring) => clipRing(ring, window)),
     );
     const marks = [
-      ...outline.map(([from, to]) => line('outline', 'thick', from, to)),
-      ...openings.map(([from, to]) => line('opening', 'medium', from, to)),
+      ...outline.map(([from, to]) => drawLine('outline', from, to, 'thick')),
+      ...openings.map(([from, to]) => drawLine('opening', from, to, 'medium')),
     ];
     return { marks, lines: [...outline, ...openings] };
   }
@@ -84,9 +84,9 @@ export function drawSurroundings(scene: DetailScene): DetailPiece {
   const [x, y] = toPaper([window.x, 0]);
   return {
     marks: [
-      area('form', null, 'light', rectangle(x, y - 2, window.width / scale, 2)),
-      ...levels.map(([a, b], k) => line('outline', k === 0 ? 'thick' : 'medium', a, b)),
-      ...ends.map(([a, b]) => line('outline', 'thick', a, b)),
+      drawArea('form', null, 'light', rectangle(x, y - 2, window.width / scale, 2)),
+      ...levels.map(([a, b], k) => drawLine('outline', a, b, k === 0 ? 'thick' : 'medium')),
+      ...ends.map(([a, b]) => drawLine('outline', a, b, 'thick')),
     ],
     lines: [...levels, ...ends],
   };
@@ -114,7 +114,7 @@ export function findBarsInside(bars: readonly PlanBar[], window: Box): readonly 
 export function drawBars(scene: DetailScene, bars: readonly PlanBar[]): readonly LineMark[] {
   return bars.flatMap(sidesOf).flatMap(([from, to]): LineMark[] => {
     const piece = clipSegment(from, to, scene.window);
-    return piece === null ? [] : [line('bar', 'faint', scene.toPaper(piece[0]), scene.toPaper(piece[1]))];
+    return piece === null ? [] : [drawLine('bar', scene.toPaper(piece[0]), scene.toPaper(piece[1]), 'faint')];
   });
 }
 
@@ -130,7 +130,7 @@ export function drawItemBar(scene: DetailScene, { crossBar, plan, aboveBed }: Se
   const [from, to] = [scene.toPaper(piece[0]), scene.toPaper(piece[1])];
   const [a, b] = sidesOf({ from, to, diameter: crossBar.diameter / scale });
   if (a === undefined || b === undefined) return { marks: [], lines: [] };
-  return { marks: [area('bar', 'thin', 'grey', [a[0], a[1], b[1], b[0]])], lines: [a, b] };
+  return { marks: [drawArea('bar', 'thin', 'grey', [a[0], a[1], b[1], b[0]])], lines: [a, b] };
 }
 
 /** An insert as it is seen: from above its symbol, into an edge its end; its foot hidden behind. */
@@ -139,14 +139,14 @@ export function drawItem(scene: DetailScene, item: SetOutItem): readonly Mark[] 
   const at = scene.toPaper(view.toView(item.plan, item.aboveBed));
   const radius = findRadius(item, scale);
   const reach = findReach(item, scale);
-  const hidden = reach > radius ? [circle('insert', 'dashed', 'none', at, reach)] : [];
+  const hidden = reach > radius ? [drawCircle('insert', 'dashed', 'none', at, reach)] : [];
   if (view.kind === 'plan') return [...hidden, insertSymbol(item, at, radius)];
   const arm = radius / 2;
   return [
     ...hidden,
-    circle('insert', 'medium', 'white', at, radius),
-    line('insert', 'thin', [at[0] - arm, at[1]], [at[0] + arm, at[1]]),
-    line('insert', 'thin', [at[0], at[1] - arm], [at[0], at[1] + arm]),
+    drawCircle('insert', 'medium', 'white', at, radius),
+    drawLine('insert', [at[0] - arm, at[1]], [at[0] + arm, at[1]], 'thin'),
+    drawLine('insert', [at[0], at[1] - arm], [at[0], at[1] + arm], 'thin'),
   ];
 }
 
@@ -164,14 +164,14 @@ export function drawCentre(scene: DetailScene): DetailPiece {
       [x, window.y + window.height],
     ],
   ]);
-  return { marks: lines.map(([from, to]) => line('dimension', 'dash-dot', from, to)), lines };
+  return { marks: lines.map(([from, to]) => drawLine('dimension', from, to, 'dash-dot')), lines };
 }
 
 /** The plate that is bolted on later. */
 export function drawPlate(scene: DetailScene, plate: readonly Point[]): DetailPiece {
   const corners = plate.map(scene.toPaper);
   return {
-    marks: [path('holding', 'dashed', corners, true)],
+    marks: [drawPath('holding', corners, 'dashed', true)],
     lines: corners.map((corner, k): Line => [corner, corners[(k + 1) % corners.length]!]),
   };
 }

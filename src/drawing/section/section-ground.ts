@@ -2,7 +2,7 @@ import type { Assembly } from '../../assess/set-out/assembly-type.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import type { Fill, Mark } from '../drawing.ts';
-import { area, line, path, rectangle } from '../make.ts';
+import { drawArea, drawLine, drawPath, rectangle } from '../marks.ts';
 import { findFaceX, type SectionFrame } from './section-frame.ts';
 
 type LayerKind = Assembly['layers'][number]['kind'];
@@ -34,7 +34,7 @@ function drawZigzag(from: Point, to: Point): Mark {
     { length: count + 1 },
     (_, k): Point => [from[0] + ((to[0] - from[0]) * k) / count, k % 2 === 0 ? from[1] : to[1]],
   );
-  return path('section', 'hair', points);
+  return drawPath('section', points, 'hair');
 }
 
 /** The layers of a section from the bed upward, with the lines between them. */
@@ -49,10 +49,10 @@ export function drawLayers(assembly: Assembly, frame: SectionFrame, window: Sect
     ];
     const zigzag = kind === 'insulation' ? [drawZigzag([Math.max(low, high), from], [window.to, to])] : [];
     return [
-      area('section', null, LAYER_FILLS[kind], ring),
+      drawArea('section', null, LAYER_FILLS[kind], ring),
       ...zigzag,
-      line('section', 'medium', [low, from], [window.to, from]),
-      line('section', 'medium', [high, to], [window.to, to]),
+      drawLine('section', [low, from], [window.to, from], 'medium'),
+      drawLine('section', [high, to], [window.to, to], 'medium'),
     ];
   });
 }
@@ -62,14 +62,18 @@ export function drawBreaks(assembly: Assembly, { from, to }: SectionWindow): rea
   const { thickness } = assembly;
   const kink = Math.min(8, thickness / 8);
   const at = (x: number): Mark =>
-    path('section', 'hair', [
-      [x, -kink],
-      [x, thickness / 2 - kink],
-      [x - kink / 2, thickness / 2 - kink / 3],
-      [x + kink / 2, thickness / 2 + kink / 3],
-      [x, thickness / 2 + kink],
-      [x, thickness + kink],
-    ]);
+    drawPath(
+      'section',
+      [
+        [x, -kink],
+        [x, thickness / 2 - kink],
+        [x - kink / 2, thickness / 2 - kink / 3],
+        [x + kink / 2, thickness / 2 + kink / 3],
+        [x, thickness / 2 + kink],
+        [x, thickness + kink],
+      ],
+      'hair',
+    );
   return assembly.place === 'edge' ? [at(to)] : [at(from), at(to)];
 }
 
@@ -89,8 +93,8 @@ export const BED = 10;
 export function drawBed(bed: Bed | null, window: SectionWindow): readonly Mark[] {
   const fill: Fill = bed?.form === 'steel' ? 'grey' : 'light';
   return [
-    area('form', null, fill, rectangle(window.from, -BED, window.to - window.from, BED)),
-    line('form', 'thick', [window.from, 0], [window.to, 0]),
+    drawArea('form', null, fill, rectangle(window.from, -BED, window.to - window.from, BED)),
+    drawLine('form', [window.from, 0], [window.to, 0], 'thick'),
   ];
 }
 
@@ -104,5 +108,5 @@ export function drawSideForm(assembly: Assembly, frame: SectionFrame, bed: Bed |
     [high, assembly.thickness],
     [high - SIDE_FORM, assembly.thickness],
   ];
-  return [area('form', 'medium', fill, ring), line('form', 'thick', [low, 0], [high, assembly.thickness])];
+  return [drawArea('form', 'medium', fill, ring), drawLine('form', [low, 0], [high, assembly.thickness], 'thick')];
 }

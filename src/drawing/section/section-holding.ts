@@ -3,7 +3,7 @@ import { findHoldingStage } from '../../engine/form/holding-methods.ts';
 import { findThread } from '../../engine/hardware/threads.ts';
 import type { HoldingPart } from '../../job/documents/holding-parts.ts';
 import type { Fill, Mark } from '../drawing.ts';
-import { area, circle, line, path, rectangle } from '../make.ts';
+import { drawArea, drawCircle, drawLine, drawPath, rectangle } from '../marks.ts';
 import { findFrame, pointOn, type SectionFrame } from './section-frame.ts';
 import { SIDE_FORM } from './section-ground.ts';
 import { findFootDiameter } from './section-insert.ts';
@@ -24,7 +24,7 @@ const USUAL = {
 /** A rectangle along the insert's axis, from one length to another, `half` to both sides. */
 function block(frame: SectionFrame, from: number, to: number, half: number, fill: Fill, narrow = half): Mark {
   const ring = [pointOn(frame, from, -half), pointOn(frame, to, -narrow), pointOn(frame, to, narrow)];
-  return area('holding', 'medium', fill, [...ring, pointOn(frame, from, half)]);
+  return drawArea('holding', 'medium', fill, [...ring, pointOn(frame, from, half)]);
 }
 
 /** How far bolts and studs go into the thread [mm]: as much as their diameter, if there is so much. */
@@ -58,7 +58,7 @@ function drawInRecess(assembly: Assembly, frame: SectionFrame): readonly Mark[] 
   );
   if (way.method === 'nail-on plate') {
     const nails = [-0.75, 0.75].map((side) =>
-      line('holding', 'thick', pointOn(frame, 0, side * half), pointOn(frame, -recess - USUAL.nail, side * half)),
+      drawLine('holding', pointOn(frame, 0, side * half), pointOn(frame, -recess - USUAL.nail, side * half), 'thick'),
     );
     return [stud, body, ...nails];
   }
@@ -89,7 +89,7 @@ function drawChair(assembly: Assembly): readonly Mark[] {
   const half = findFootDiameter(assembly.item) / 2;
   const leg = Math.min(USUAL.chairLeg, half / 2);
   const legs = [-1, 1].map((side) =>
-    area('holding', 'medium', 'grey', [
+    drawArea('holding', 'medium', 'grey', [
       [side * half, high],
       [side * (half - leg), high],
       [side * (1.3 * half - leg), low],
@@ -97,7 +97,7 @@ function drawChair(assembly: Assembly): readonly Mark[] {
     ]),
   );
   const seat = Math.min(leg, (high - low) / 2);
-  return [...legs, area('holding', 'medium', 'grey', rectangle(-half, high - seat, 2 * half, seat))];
+  return [...legs, drawArea('holding', 'medium', 'grey', rectangle(-half, high - seat, 2 * half, seat))];
 }
 
 /** A bar or board over the form, and the bolt that the insert hangs from. */
@@ -107,7 +107,7 @@ function drawBeam(assembly: Assembly, frame: SectionFrame, reach: number): reado
   const top = thickness - frame.top[1];
   return [
     block(frame, -top - USUAL.beam, findStud(assembly), diameter / 2, 'grey'),
-    area('holding', 'medium', 'grey', rectangle(-reach, thickness, 2 * reach, USUAL.beam)),
+    drawArea('holding', 'medium', 'grey', rectangle(-reach, thickness, 2 * reach, USUAL.beam)),
     block(frame, -top - USUAL.beam - USUAL.boltHead, -top - USUAL.beam, 0.85 * diameter, 'grey'),
   ];
 }
@@ -117,12 +117,16 @@ function drawCage({ item }: Assembly, frame: SectionFrame): readonly Mark[] {
   const u = item.embedment_mm / 2;
   const radius = USUAL.cageBar / 2;
   const aside = item.bodyDiameter_mm / 2 + radius;
-  const round = (side: number) => circle('bar', 'medium', 'grey', pointOn(frame, u, side * aside), radius);
+  const round = (side: number) => drawCircle('bar', 'medium', 'grey', pointOn(frame, u, side * aside), radius);
   const tie = [-1, 1].map((side) =>
-    path('holding', 'thin', [
-      pointOn(frame, u - side * 1.4 * radius, -aside - 1.2 * radius),
-      pointOn(frame, u + side * 1.4 * radius, aside + 1.2 * radius),
-    ]),
+    drawPath(
+      'holding',
+      [
+        pointOn(frame, u - side * 1.4 * radius, -aside - 1.2 * radius),
+        pointOn(frame, u + side * 1.4 * radius, aside + 1.2 * radius),
+      ],
+      'thin',
+    ),
   );
   return [round(-1), round(1), ...tie];
 }

@@ -3,7 +3,7 @@ import type { Point } from '../../engine/geometry/point.ts';
 import { findThread } from '../../engine/hardware/threads.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
 import type { Mark } from '../drawing.ts';
-import { area, line, path } from '../make.ts';
+import { drawArea, drawLine, drawPath } from '../marks.ts';
 import { pointOn, type SectionFrame } from './section-frame.ts';
 
 /** Diameter of the foot [mm]; of one known by its bearing area that of a round foot with as much. */
@@ -35,10 +35,10 @@ export function drawInsertBody(frame: SectionFrame, item: CatalogueItem): readon
     on(0, body),
   ];
   return [
-    area('insert', 'medium', 'white', outline),
-    path('insert', 'dashed', [on(0, -thread), on(end, -thread), on(end, thread), on(0, thread)]),
-    ...(start > 0 ? [line('insert', 'dashed', on(start, -thread), on(start, thread))] : []),
-    line('insert', 'dash-dot', on(-AXIS_BEYOND, 0), on(length + AXIS_BEYOND, 0)),
+    drawArea('insert', 'medium', 'white', outline),
+    drawPath('insert', [on(0, -thread), on(end, -thread), on(end, thread), on(0, thread)], 'dashed'),
+    ...(start > 0 ? [drawLine('insert', on(start, -thread), on(start, thread), 'dashed')] : []),
+    drawLine('insert', on(-AXIS_BEYOND, 0), on(length + AXIS_BEYOND, 0), 'dash-dot'),
   ];
 }
 
@@ -48,7 +48,7 @@ export function drawCrossHole(frame: SectionFrame, item: CatalogueItem): readonl
   const u = item.length_mm - item.crossHole.fromFoot_mm;
   const [body, hole] = [item.bodyDiameter_mm / 2, item.crossHole.diameter_mm / 2];
   return [-1, 1].map((side) =>
-    line('insert', 'dashed', pointOn(frame, u + side * hole, -body), pointOn(frame, u + side * hole, body)),
+    drawLine('insert', pointOn(frame, u + side * hole, -body), pointOn(frame, u + side * hole, body), 'dashed'),
   );
 }
 
@@ -79,5 +79,5 @@ export function drawCrossBar(
     on(radius, half + slant),
     on(-radius, half - slant),
   ];
-  return { marks: [area('bar', 'medium', 'grey', ring)], ends: [on(0, -half), on(0, half)] };
+  return { marks: [drawArea('bar', 'medium', 'grey', ring)], ends: [on(0, -half), on(0, half)] };
 }
