@@ -1,6 +1,6 @@
 import type { CoverFacts } from '../drawing/sheets/cover-sheet.ts';
 import { compareJobs } from '../job/difference/compare-jobs.ts';
-import { describeLibrary, describePanel, markOf } from '../job/difference/describe-difference.ts';
+import { describeGeneral, describeLibrary, describePanel, markOf } from '../job/difference/describe-difference.ts';
 import { summariseDifference } from '../job/difference/summarise-difference.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
 
@@ -12,9 +12,29 @@ export function compareForPour(earlier: JobFile, now: JobFile, marks: readonly s
     .filter((panel) => isOurs(markOf(panel)))
     .flatMap((panel) => describePanel(panel).map((text) => `▲ ${markOf(panel)}: ${text}`));
   const library = difference.library.filter((one) => one.panels.some(isOurs)).map((one) => `▲ ${describeLibrary(one)}`);
+  const general = difference.general
+    .filter(({ of }) => of === 'rules' || of === 'yard')
+    .map((one) => `▲ ${describeGeneral(one)}`);
+  const castIns = difference.panels.flatMap((panel) =>
+    panel.kind !== 'changed'
+      ? []
+      : panel.castIns.flatMap((one) =>
+          one.kind === 'changed' ? [one.after.key] : one.kind === 'added' ? [one.castIn.key] : [],
+        ),
+  );
   const { before } = difference.revisions;
   return {
     since: before?.letter ?? 'not issued',
-    lines: [`Whole job: ${summariseDifference(difference)}.`, ...panels, ...library],
+    lines: [`Whole job: ${summariseDifference(difference)}.`, ...panels, ...library, ...general],
+    castIns: new Set(castIns),
   };
+}
+
+/** Two states under one letter: nobody could tell their sheets apart. Null where the letters differ, or nothing does. */
+export function findReusedLetter(earlier: JobFile, now: JobFile): string | null {
+  const { revisions, panels, library, general } = compareJobs(earlier, now);
+  const letter = revisions.after?.letter;
+  if (letter === undefined || letter !== revisions.before?.letter) return null;
+  if (panels.length + library.length + general.length === 0) return null;
+  return `revision ${letter} was given before to another content: give this one a letter of its own`;
 }

@@ -2,19 +2,23 @@ import { addClashes } from '../assess/clash/add-clashes.ts';
 import { addUpJob } from '../assess/parts/job-parts.ts';
 import { layBars } from '../assess/set-out/lay-bars.ts';
 import { listFindings } from '../assess/set-out/list-findings.ts';
-import { planPour } from '../assess/set-out/plan-pour.ts';
+import { type PourPlan, planPour } from '../assess/set-out/plan-pour.ts';
+import type { PanelSetOut, SetOutGroup } from '../assess/set-out/set-out.ts';
+import { layPlate } from '../drawing/detail/plate-in-plan.ts';
 import { FOOT_CAUTION } from '../drawing/sheets/cautions.ts';
 import { drawFolder, type FolderPage } from '../drawing/sheets/folder.ts';
 import { PAPERS, type Paper } from '../drawing/sheets/paper.ts';
+import type { Point } from '../engine/geometry/point.ts';
 import { writePdf } from '../files/pdf/write-pdf.ts';
 import { drawQr } from '../files/qr/qr-marks.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
-import { indexJob } from '../job/job-index.ts';
-import { compareForPour } from './compare-for-pour.ts';
+import { indexJob, type JobIndex } from '../job/job-index.ts';
+import { compareForPour, findReusedLetter } from './compare-for-pour.ts';
 import { readDrawingFonts } from './drawing-fonts.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { fingerprintJob } from './fingerprint.ts';
 import { loadJob } from './load-job.ts';
+import { tellDrawingFaults } from './tell-drawing-faults.ts';
 import { checkTarget, writeTarget } from './write-file.ts';
 
 export interface FolderOptions {
@@ -38,6 +42,15 @@ function checkPour(file: JobFile, pour: string): void {
   throw new UsageError(`${pour}: is no pour of this job; ${known}`);
 }
 
+/** The plate of a connection as it lies on the panel; null where the drawing shows none. */
+function findPlate(index: JobIndex, setOut: PanelSetOut, group: SetOutGroup): readonly Point[] | null {
+  const connection = index.connectionsOf(setOut.panel.mark).find(({ mark }) => mark === group.connection);
+  if (connection === undefined) return null;
+  const detail = connection.detail === null ? undefined : index.details.get(connection.detail);
+  const fixture = connection.fixture ?? detail?.fixture ?? null;
+  return fixture === null ? null : layPlate(setOut, group, connection, fixture);
+}
+
 /** A pour folder as pages, with everything that is found against the pour. */
 export function makeFolder(
   file: JobFile,
@@ -48,36 +61,44 @@ export function makeFolder(
   checkPour(file, pour);
   const index = indexJob(file);
   const bare = planPour(index, pour);
-  const plan = { ...bare, setOuts: bare.setOuts.map((setOut) => addClashes(index, setOut)) };
+  const reused = earlier === null ? null : findReusedLetter(earlier, file);
+  const plan: PourPlan = {
+    ...bare,
+    setOuts: bare.setOuts.map((setOut) => addClashes(index, setOut)),
+    problems: [...bare.problems, ...(reused === null ? [] : [{ severity: 'error' as const, text: reused }])],
+  };
   const [parts] = addUpJob(index, [plan], []).pours;
   if (parts === undefined) throw new Error(`pour ${pour} has no parts`);
   const { yard, rules } = file.library;
   const { project, revision } = file.job;
-  const pages = drawFolder({
-    parts,
-    spares: yard.spares,
-    cover: {
-      changes:
-        earlier === null
-          ? null
-          : compareForPour(
-              earlier,
-              file,
-              plan.setOuts.map(({ panel }) => panel.mark),
-            ),
-      contacts: yard.contacts,
-      statements: rules.statements,
-    },
-    facts: {
-      paper,
-      project: project.number === null ? project.name : `${project.number} ${project.name}`,
-      revision,
-      fingerprint: fingerprintJob(file),
-      caution: FOOT_CAUTION,
-    },
-    barsOf: ({ panel }) => layBars(panel),
-    drawCode: (text, size) => drawQr([0, 0], size, text),
-  });
+  const pages = tellDrawingFaults(`pour ${pour}`, () =>
+    drawFolder({
+      parts,
+      spares: yard.spares,
+      cover: {
+        changes:
+          earlier === null
+            ? null
+            : compareForPour(
+                earlier,
+                file,
+                plan.setOuts.map(({ panel }) => panel.mark),
+              ),
+        contacts: yard.contacts,
+        statements: rules.statements,
+      },
+      facts: {
+        paper,
+        project: project.number === null ? project.name : `${project.number} ${project.name}`,
+        revision,
+        fingerprint: fingerprintJob(file),
+        caution: FOOT_CAUTION,
+      },
+      barsOf: ({ panel }) => layBars(panel),
+      plateOf: (setOut, group) => findPlate(index, setOut, group),
+      drawCode: (text, size) => drawQr([0, 0], size, text),
+    }),
+  );
   const findings = listFindings(plan).flatMap(({ isStop, words }) => (isStop ? [words] : []));
   return { pages, isReady: findings.length === 0, findings };
 }

@@ -13,6 +13,7 @@ import { loadJob } from './load-job.ts';
 import { findPageWidth } from './page-width.ts';
 import { printSetOut, printSetOuts } from './print/set-out.ts';
 import { layText } from './print/table.ts';
+import { tellDrawingFaults } from './tell-drawing-faults.ts';
 import { checkTarget, writeTarget } from './write-file.ts';
 
 export interface SetOutOptions {
@@ -42,8 +43,15 @@ function checkMark({ panels }: JobIndex, mark: string): void {
 
 function writeDrawings(setOut: PanelSetOut, { dxf, svg }: SetOutOptions): void {
   if (dxf === undefined && svg === undefined) return;
-  const { drawing, scale } = drawPanelAtSize(setOut);
-  if (dxf !== undefined) writeTarget('--dxf', dxf, writeDxf(drawing, { scale, layers: LAYER_NAMES }));
+  const mark = setOut.panel.mark;
+  const { drawing, scale, notes } = tellDrawingFaults(`panel ${mark}`, () => drawPanelAtSize(setOut));
+  if (dxf !== undefined)
+    writeTarget(
+      '--dxf',
+      dxf,
+      tellDrawingFaults(`panel ${mark}`, () => writeDxf(drawing, { scale, layers: LAYER_NAMES })),
+    );
+  for (const note of notes) process.stderr.write(`onepour: ${note}\n`);
   if (svg !== undefined) writeTarget('--svg', svg, writeSvg(drawing, `Set-out of panel ${setOut.panel.mark}`));
 }
 

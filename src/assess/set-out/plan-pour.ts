@@ -37,15 +37,14 @@ function checkRevisions(revision: Revision | null, pieces: PourPlan['pieces']): 
     const what = revision === null ? 'the job has no revision' : `revision ${revision.letter} is "${revision.status}"`;
     problems.push({ severity: 'error', text: `${what}: do not pour; only "for construction" may be poured` });
   }
-  const byRevision = new Map<string, string[]>();
+  const now = revision?.letter ?? NOT_ISSUED;
+  const old = new Map<string, string[]>();
   for (const { panel, serial, revision: letter } of pieces)
-    byRevision.set(letter, [...(byRevision.get(letter) ?? []), `${panel} no. ${serial}`]);
-  if (byRevision.size > 1) {
-    const list = [...byRevision].map(([letter, names]) => `${letter}: ${names.join(', ')}`).join('; ');
-    problems.push({
-      severity: 'warning',
-      text: `this pour mixes revisions (${list}); the sheets show revision ${revision?.letter ?? NOT_ISSUED}: plan the others anew or take them out`,
-    });
+    if (letter !== now) old.set(letter, [...(old.get(letter) ?? []), `${panel} no. ${serial}`]);
+  const isMixed = new Set(pieces.map(({ revision: letter }) => letter)).size > 1;
+  for (const [letter, names] of old) {
+    const text = `${isMixed ? 'this pour mixes revisions: ' : ''}${names.join(', ')} ${names.length === 1 ? 'was' : 'were'} planned by revision ${letter}, the sheets show revision ${now}: plan anew, or take out of the pour`;
+    problems.push({ severity: 'warning', text });
   }
   return problems;
 }

@@ -116,7 +116,7 @@ export function drawCheckSheets(
 ): readonly Sheet[] {
   const width = findPageWidth(paper);
   const beside = width - CODE_SIZE - 8;
-  const form = [
+  const intro = [
     layTextBlock('0 – the form itself, before anything is measured from it', beside, {
       size: TYPE.heading,
       weight: 'bold',
@@ -126,9 +126,8 @@ export function drawCheckSheets(
       beside,
       { size: TYPE.body, below: 2 },
     ),
-    ...layFormCheck(setOut.form, beside),
   ];
-  const [first, ...others] = form;
+  const rows = layFormCheck(setOut.form, beside);
   const words = codeWords.map((line, i) =>
     layTextBlock(line, CODE_SIZE, { size: TYPE.small, weight: i === 0 ? 'bold' : 'plain', above: 0.2, below: 0.2 }),
   );
@@ -139,16 +138,21 @@ export function drawCheckSheets(
     return placed;
   });
   const codeMarks = [...placeMarks(code, { move: [width - CODE_SIZE, -CODE_SIZE] }), ...wordMarks];
-  const formHeight = form.reduce((sum, { height }) => sum + height, 0);
+  // As many rows stand beside the code as it is high; the others flow below it.
+  const heightOf = (blocks: readonly Block[]) => blocks.reduce((sum, { height }) => sum + height, 0);
+  let count = 0;
+  while (count < rows.length && heightOf([...intro, ...rows.slice(0, count)]) < down) count += 1;
+  const beforeCode = [...intro, ...rows.slice(0, count)];
   const withCode: Block = {
     name: 'the check of the form',
-    height: Math.max(formHeight, down),
-    marks: [...stack([first!, ...others]), ...codeMarks],
+    height: Math.max(heightOf(beforeCode), down),
+    marks: [...stack(beforeCode), ...codeMarks],
   };
   return layPages(
     head,
     [
       withCode,
+      ...rows.slice(count),
       ...layStage(setOut, 1, width),
       ...layStage(setOut, 2, width),
       ...layAfterScreed(setOut, width),

@@ -13,7 +13,12 @@ import { layGap, laySignature, layTextBlock } from './text-block.ts';
 /** What the cover says beyond the plan of the pour. */
 export interface CoverFacts {
   /** What changed since an earlier revision; null: none was given. */
-  readonly changes: { readonly since: string; readonly lines: readonly string[] } | null;
+  readonly changes: {
+    readonly since: string;
+    readonly lines: readonly string[];
+    /** Keys of cast-in items that are new or another since then. */
+    readonly castIns: ReadonlySet<string>;
+  } | null;
   readonly contacts: readonly { readonly role: string; readonly name: string; readonly phone: string }[];
   /** Statements of the rules, for every sheet's reader. */
   readonly statements: readonly string[];

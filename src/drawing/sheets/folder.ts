@@ -2,11 +2,13 @@ import { listBagLabels, listBench } from '../../assess/parts/bench.ts';
 import type { PourParts } from '../../assess/parts/job-parts.ts';
 import { findLookAlikes } from '../../assess/parts/look-alikes.ts';
 import type { SparesRule } from '../../assess/parts/spares.ts';
-import type { PanelSetOut } from '../../assess/set-out/set-out.ts';
+import type { PanelSetOut, SetOutGroup } from '../../assess/set-out/set-out.ts';
+import type { Point } from '../../engine/geometry/point.ts';
 import { drawAssemblySection } from '../assembly-section.ts';
 import type { Bar } from '../connection-detail.ts';
 import { drawConnectionDetail } from '../connection-detail.ts';
 import type { Drawing, Mark } from '../drawing.ts';
+import { DrawingError } from '../drawing-error.ts';
 import { CODE_SIZE, drawCheckSheets } from './check-sheet.ts';
 import { type CoverFacts, drawCoverSheets } from './cover-sheet.ts';
 import type { Paper } from './paper.ts';
@@ -23,6 +25,8 @@ export interface FolderContent {
   readonly facts: FolderFacts;
   /** Bars of a panel as they lie, in its plan. */
   readonly barsOf: (setOut: PanelSetOut) => readonly Bar[];
+  /** Outline of a connection's plate in the view of its detail; null: the drawing shows none. */
+  readonly plateOf: (setOut: PanelSetOut, group: SetOutGroup) => readonly Point[] | null;
   /** A code as one mark, as wide as asked from its lower corner of least x [mm]. */
   readonly drawCode: (text: string, size: number) => Mark;
 }
@@ -60,14 +64,14 @@ function drawPanel(place: Place, panel: PourParts['panels'][number]): readonly S
   const codeFor = (serial: string | null) =>
     content.drawCode(writeCode(facts.project, mark, serial, letter, facts.fingerprint), CODE_SIZE);
   const handed = setOut.panel.handedOf === null ? [] : [`handed partner of ${setOut.panel.handedOf}: its mirror image`];
-  const pieces = serials.length === 1 ? `piece no. ${serials[0]}` : `pieces no. ${serials.join(', ')}`;
+  const pieces = namePieces(serials);
   const setOutSheets = drawSetOutSheets(
     setOut,
     headOf(place, mark, 'Set-out', [pieces, ...handed]),
     paper,
     [codeFor(null)],
     [`${mark} rev ${letter}`, pieces, parts.plan.pour.id],
-    lookAlikes,
+    { warnings: lookAlikes, changed: content.cover.changes?.castIns ?? new Set() },
   );
   const bars = content.barsOf(setOut);
   const pictures: Picture[] = [
@@ -79,7 +83,8 @@ function drawPanel(place: Place, panel: PourParts['panels'][number]): readonly S
     ),
     ...setOut.groups.map(
       (group): Picture => ({
-        draw: (width, height) => drawConnectionDetail(setOut, group, bars, { width, height }),
+        draw: (width, height) =>
+          drawConnectionDetail(setOut, group, bars, { width, height }, content.plateOf(setOut, group)),
       }),
     ),
   ];
@@ -88,7 +93,9 @@ function drawPanel(place: Place, panel: PourParts['panels'][number]): readonly S
     .flatMap(({ serial, revision }) =>
       drawCheckSheets(
         setOut,
-        headOf(place, mark, 'Check sheet', [`piece no. ${serial}, revision ${revision}`]),
+        headOf(place, mark, 'Check sheet', [
+          revision === letter ? `piece no. ${serial}` : `piece no. ${serial}, planned by revision ${revision}`,
+        ]),
         paper,
         [codeFor(serial)],
         [mark, `piece ${serial}`, `revision ${letter}`],
@@ -99,6 +106,24 @@ function drawPanel(place: Place, panel: PourParts['panels'][number]): readonly S
     ...drawPictureSheets(pictures, headOf(place, mark, 'Sections and connections', [pieces]), paper),
     ...checks,
   ];
+}
+
+/** Castings of a panel in words: each by its serial, or how many where they are too many for a head. */
+function namePieces(serials: readonly string[]): string {
+  if (serials.length === 1) return `piece no. ${serials[0]}`;
+  return serials.length <= 6
+    ? `pieces no. ${serials.join(', ')}`
+    : `${serials.length} pieces, no. ${serials[0]} to ${serials.at(-1)}`;
+}
+
+/** Says of which panel something cannot be drawn. */
+function nameFault<T>(mark: string, draw: () => T): T {
+  try {
+    return draw();
+  } catch (error) {
+    if (error instanceof DrawingError) throw new DrawingError(`panel ${mark}: ${error.message}`);
+    throw error;
+  }
 }
 
 /** The pages of a pour folder: cover, parts, then for each panel its set-out, sections and a check sheet a piece. Same content, same pages. */
@@ -120,7 +145,7 @@ export function drawFolder(content: FolderContent): readonly FolderPage[] {
       headOf(place, pour.id, 'Labels, one bag a piece'),
       facts.paper,
     ),
-    ...parts.panels.flatMap((panel) => drawPanel(place, panel)),
+    ...parts.panels.flatMap((panel) => nameFault(panel.setOut.panel.mark, () => drawPanel(place, panel))),
   ];
   const drawings = finishSheets(sheets, facts);
   return sheets.map(({ head }, i) => ({ drawing: drawings[i]!, bookmark: `${head.mark} – ${head.title}` }));

@@ -43,13 +43,13 @@ function describeDirection(degrees: number): string {
   return `${turn.toFixed(0)}° from along`;
 }
 
-function toRow(item: SetOutItem, group: SetOutGroup | undefined): readonly Cell[] {
+function toRow(item: SetOutItem, group: SetOutGroup | undefined, isChanged: boolean): readonly Cell[] {
   const [x, y] = describePrinted(item);
   const member = group?.members.find(({ number }) => number === item.number);
   const isGroup = group !== undefined && group.members.length > 1 && member !== undefined;
   return [
     { kind: 'text', text: String(item.number), weight: 'bold' },
-    { kind: 'text', text: describeType(item), weight: 'bold' },
+    { kind: 'text', text: `${isChanged ? '▲ ' : ''}${describeType(item)}`, weight: 'bold' },
     describeFace(item),
     describeHolding(item),
     item.assembly ?? '–',
@@ -72,7 +72,7 @@ function describeGroup({ connection, centre, diagonal, hasTemplate, place }: Set
 const STAGES = { 1: 'Stage 1 – before the cage goes in', 2: 'Stage 2 – with the cage in' } as const;
 
 /** The list of inserts in walking order, stage by stage, groups from their middle. */
-export function layInsertList(setOut: PanelSetOut, width: number): readonly Block[] {
+export function layInsertList(setOut: PanelSetOut, width: number, changed: ReadonlySet<string>): readonly Block[] {
   const sides = findDatumSides(setOut.words, setOut.datum);
   const columns = fitColumns(COLUMNS, width);
   const groupOf = new Map(
@@ -85,6 +85,10 @@ export function layInsertList(setOut: PanelSetOut, width: number): readonly Bloc
       { size: TYPE.body, below: 1.5 },
     ),
   ];
+  if (setOut.items.some(({ castIn }) => changed.has(castIn.key)))
+    blocks.push(
+      layTextBlock('▲ is new or another since the revision that the cover names.', width, { size: TYPE.body }),
+    );
   for (const stage of [1, 2] as const) {
     const items = setOut.items.filter((item) => item.stage === stage);
     blocks.push(
@@ -98,7 +102,7 @@ export function layInsertList(setOut: PanelSetOut, width: number): readonly Bloc
       ...layTable(
         `inserts of stage ${stage}`,
         columns,
-        items.map((item) => toRow(item, groupOf.get(item.number))),
+        items.map((item) => toRow(item, groupOf.get(item.number), changed.has(item.castIn.key))),
       ),
       layGap(2),
     );

@@ -1,4 +1,5 @@
 import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
+import { writeNumbers } from '../../assess/set-out/write-numbers.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import { type Box, boxAround, textCorners } from '../boxes.ts';
 import type { Drawing, Mark } from '../drawing.ts';
@@ -20,8 +21,8 @@ export interface PanelPlan {
   readonly scale: number;
   /** Where on paper the plan's own origin lies. */
   readonly origin: Point;
-  /** Inserts whose number found no place beside them; the sheet must name them elsewhere. */
-  readonly unlabelled: readonly number[];
+  /** What found no room on the plan and must be looked up in the list, in sentences. */
+  readonly notes: readonly string[];
 }
 
 /** From the outline to the first row, and between rows [mm on paper]. */
@@ -54,30 +55,57 @@ interface Layout {
   readonly rows: readonly [x: readonly PlanRow[], y: readonly PlanRow[]];
   readonly isStart: boolean;
   readonly isRailA: boolean;
+  /** Rows that have no room. */
+  readonly omitted: readonly string[];
 }
 
+/** Rows and the scale that goes with them in some room; null where not even the panel fits. */
+function tryRows(
+  setOut: PanelSetOut,
+  rows: Layout['rows'],
+  box: { readonly width: number; readonly height: number },
+): {
+  readonly scale: number;
+  readonly below: number;
+  readonly beside: number;
+  readonly room: readonly [number, number];
+} | null {
+  const [below, beside] = [depthOfRows(rows[0]) + NAME, depthOfRows(rows[1]) + NAME];
+  const room = [box.width - beside - ROW_WORDS, box.height - below - ROW_WORDS] as const;
+  const scale = findScale([
+    [setOut.length, room[0]],
+    [setOut.width, room[1]],
+  ]);
+  return scale === null ? null : { scale, below, beside, room };
+}
+
+/**
+ * Places the panel and its rows of dimensions. A row with more figures than its side has room for is left out whole, and named: the list has
+ * every figure.
+ */
 function layOut(setOut: PanelSetOut, box: { readonly width: number; readonly height: number }): Layout {
-  const rows = [listPlanRows(setOut, 0), listPlanRows(setOut, 1)] as const;
   const isStart = setOut.datum.endsWith('left');
   const isRailA = setOut.datum.startsWith('bottom');
-  const [below, beside] = [depthOfRows(rows[0]) + NAME, depthOfRows(rows[1]) + NAME];
-  const room = { width: box.width - beside - ROW_WORDS, height: box.height - below - ROW_WORDS };
-  const figures = rows.map((ofAxis) =>
-    Math.max(...ofAxis.map(({ dimensions }) => lengthForFigures(dimensions.length, FIGURE))),
-  );
-  const scale = findScale([
-    [setOut.length, room.width],
-    [setOut.width, room.height],
-  ]);
-  if (scale === null || figures[0]! > room.width || figures[1]! > room.height)
+  const all = [listPlanRows(setOut, 0), listPlanRows(setOut, 1)] as const;
+  const first = tryRows(setOut, all, box);
+  const fits = (row: PlanRow, room: number) => lengthForFigures(row.dimensions.length, FIGURE) <= room;
+  const rows =
+    first === null ? all : ([0, 1] as const).map((axis) => all[axis].filter((row) => fits(row, first.room[axis])));
+  const kept: Layout['rows'] = [rows[0]!, rows[1]!];
+  const laid = tryRows(setOut, kept, box);
+  if (laid === null)
     throw new DrawingError(
-      `the plan of panel ${setOut.panel.mark} does not fit on ${box.width.toFixed(0)} × ${box.height.toFixed(0)} mm; expected a larger sheet`,
+      `its plan does not fit on ${box.width.toFixed(0)} × ${box.height.toFixed(0)} mm; expected a larger sheet`,
     );
+  const { scale, below, beside, room } = laid;
   const [w, h] = [setOut.length / scale, setOut.width / scale];
   // In the middle of the room that is left.
-  const x = (isStart ? beside : ROW_WORDS) + (room.width - w) / 2;
-  const y = (isRailA ? below : ROW_WORDS) + (room.height - h) / 2;
-  return { scale, origin: [x, y], rows, isStart, isRailA };
+  const x = (isStart ? beside : ROW_WORDS) + (room[0] - w) / 2;
+  const y = (isRailA ? below : ROW_WORDS) + (room[1] - h) / 2;
+  const omitted = ([0, 1] as const).flatMap((axis) =>
+    all[axis].filter((row) => !kept[axis].includes(row)).map(({ words }) => `${words} along ${axis === 0 ? 'x' : 'y'}`),
+  );
+  return { scale, origin: [x, y], rows: kept, isStart, isRailA, omitted };
 }
 
 function drawRows(setOut: PanelSetOut, layout: Layout, box: Box): readonly Mark[] {
@@ -227,6 +255,17 @@ function datumBox(setOut: PanelSetOut, { origin, scale, isStart, isRailA }: Layo
   return { x, y, width: DATUM, height: DATUM };
 }
 
+function describeMissing(unlabelled: readonly number[], omitted: readonly string[]): readonly string[] {
+  return [
+    ...(unlabelled.length === 0
+      ? []
+      : [`No room on the plan for the numbers ${writeNumbers(unlabelled)}: find them by x and y.`]),
+    ...(omitted.length === 0
+      ? []
+      : [`No room on the plan for the figures of ${omitted.join(', ')}: they are in the list.`]),
+  ];
+}
+
 /** Draws a panel in room of a width and height on paper [mm]. */
 export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number): PanelPlan {
   const layout = layOut(setOut, { width, height });
@@ -285,15 +324,20 @@ export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number
     if (place.leader !== null) marks.push(drawLine('insert', ...place.leader, 'hair'));
     marks.push(drawText([place.box.x + 0.3, place.box.y + DESCENT * size], words, size, { weight, layer: 'insert' }));
   }
-  return { marks, scale, origin, unlabelled };
+  return { marks, scale, origin, notes: describeMissing(unlabelled, layout.omitted) };
 }
 
 /** The plan of a panel in mm of the panel, its plan's origin at (0, 0): for files that are read and measured. `scale`: that of its texts. */
-export function drawPanelAtSize(setOut: PanelSetOut): { readonly drawing: Drawing; readonly scale: number } {
-  const { marks, scale, origin } = drawPanelPlan(setOut, PAPERS.A3.width, PAPERS.A3.height);
+export function drawPanelAtSize(setOut: PanelSetOut): {
+  readonly drawing: Drawing;
+  readonly scale: number;
+  readonly notes: readonly string[];
+} {
+  const { marks, scale, origin, notes } = drawPanelPlan(setOut, PAPERS.A3.width, PAPERS.A3.height);
   const move: Point = [-origin[0] * scale, -origin[1] * scale];
   return {
     drawing: { width: setOut.length, height: setOut.width, marks: placeMarks(marks, { scale, move }) },
     scale,
+    notes,
   };
 }

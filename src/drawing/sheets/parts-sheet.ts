@@ -76,7 +76,7 @@ export function drawBenchSheets(
 /** A label to cut out and tie to the bag of one piece. */
 export function makeLabelPicture(label: BagLabel): Picture {
   return {
-    draw: (width, height) => {
+    draw: (width) => {
       const inner = width - 8;
       const lines = label.inBag.map(({ kind, count }) => `${count} × ${kind.id}  ${kind.words}`);
       const beside = label.beside.map(({ kind, count }) => `${count} × ${kind.words}`);
@@ -93,7 +93,7 @@ export function makeLabelPicture(label: BagLabel): Picture {
               ...beside.map((text) => layTextBlock(text, inner, body)),
             ]),
       ];
-      const needed = blocks.reduce((sum, block) => sum + block.height, 8);
+      const height = blocks.reduce((sum, block) => sum + block.height, 8);
       let top = height - 4;
       const marks = blocks.flatMap((block) => {
         const placed = placeMarks(block.marks, { move: [4, top] });
@@ -103,7 +103,7 @@ export function makeLabelPicture(label: BagLabel): Picture {
       return {
         marks: [drawBox('frame', [0, 0], width, height, 'thin'), ...marks],
         width,
-        height: Math.max(height, needed),
+        height,
       };
     },
   };

@@ -1,4 +1,5 @@
 import type { Mark } from '../drawing.ts';
+import { DrawingError } from '../drawing-error.ts';
 import { placeMarks } from '../place.ts';
 import { findFrame, type Paper } from './paper.ts';
 import type { Sheet, SheetHead } from './sheet-frame.ts';
@@ -18,21 +19,38 @@ const GRID: Readonly<Record<Paper['name'], { readonly across: number; readonly d
 };
 const GAP = 6;
 
-/** Pictures in a grid, on as many sheets as they need; the first in the upper corner. */
+/**
+ * Pictures in columns, down one and then down the next, on as many sheets as they need. Each is drawn for a cell of the grid; one that comes out
+ * lower leaves room for the next.
+ * Throws DrawingError when a picture is higher than a sheet.
+ */
 export function drawPictureSheets(pictures: readonly Picture[], head: SheetHead, paper: Paper): readonly Sheet[] {
   const frame = findFrame(paper);
   const { across, down } = GRID[paper.name];
   const width = (frame.width - (across - 1) * GAP) / across;
-  const height = (frame.height - 3 - (down - 1) * GAP) / down;
-  const sheets: Sheet[] = [];
-  for (let from = 0; from < pictures.length; from += across * down) {
-    const marks = pictures.slice(from, from + across * down).flatMap((picture, i) => {
-      const drawn = picture.draw(width, height);
-      const x = frame.x + (i % across) * (width + GAP);
-      const top = frame.y + frame.height - 3 - Math.floor(i / across) * (height + GAP);
-      return placeMarks(drawn.marks, { move: [x + (width - drawn.width) / 2, top - drawn.height] });
-    });
-    sheets.push({ head: from === 0 ? head : { ...head, title: `${head.title} (${sheets.length + 1})` }, marks });
+  const full = frame.height - 3;
+  const height = (full - (down - 1) * GAP) / down;
+  const pages: Mark[][] = [];
+  let column = across;
+  let used = 0;
+  for (const picture of pictures) {
+    const drawn = picture.draw(width, height);
+    if (drawn.height > full + 1e-9)
+      throw new DrawingError(
+        `a picture of ${drawn.height.toFixed(0)} mm does not go onto a sheet ${paper.name} with ${full.toFixed(0)} mm; expected A3`,
+      );
+    if (column < across && used + drawn.height > full + 1e-9) {
+      column += 1;
+      used = 0;
+    }
+    if (column >= across) {
+      pages.push([]);
+      column = 0;
+      used = 0;
+    }
+    const x = frame.x + column * (width + GAP) + (width - drawn.width) / 2;
+    pages.at(-1)!.push(...placeMarks(drawn.marks, { move: [x, frame.y + full - used - drawn.height] }));
+    used += drawn.height + GAP;
   }
-  return sheets;
+  return pages.map((marks, i) => ({ head: i === 0 ? head : { ...head, title: `${head.title} (${i + 1})` }, marks }));
 }

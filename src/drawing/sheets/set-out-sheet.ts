@@ -2,7 +2,6 @@ import { listPanelFindings } from '../../assess/set-out/list-findings.ts';
 import type { PanelSetOut } from '../../assess/set-out/set-out.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Mark } from '../drawing.ts';
-import { DrawingError } from '../drawing-error.ts';
 import { type Block, drawBlocks, flowBlocks } from '../flow.ts';
 import { drawLegend } from '../insert-symbol.ts';
 import { drawLine, drawText } from '../marks.ts';
@@ -107,7 +106,7 @@ function layProblems(setOut: PanelSetOut, warnings: readonly string[], width: nu
 /**
  * The set-out of one panel: the plan as it lies with a column of words, then the list of its inserts.
  * @param code marks of the code, CODE_SIZE wide from its lower corner of least x
- * @param warnings beyond those of the set-out itself, such as look-alikes
+ * @param more warnings beyond those of the set-out itself, such as look-alikes; keys of inserts that changed, marked ▲
  */
 export function drawSetOutSheets(
   setOut: PanelSetOut,
@@ -115,7 +114,7 @@ export function drawSetOutSheets(
   paper: Paper,
   code: readonly Mark[],
   codeWords: readonly string[],
-  warnings: readonly string[],
+  more: { readonly warnings: readonly string[]; readonly changed: ReadonlySet<string> },
 ): readonly Sheet[] {
   const frame = findFrame(paper);
   const columnWidth = COLUMN[paper.name];
@@ -123,21 +122,10 @@ export function drawSetOutSheets(
   const planWidth = frame.width - columnWidth - GAP;
   const plan = drawPanelPlan(setOut, planWidth, frame.height - 3);
   const column = [...layColumn(setOut, columnWidth, code, codeWords), layLegend(setOut, columnWidth)];
-  const [first, ...rest] = flowBlocks(column, frame.height - 3);
-  if (first === undefined || rest.length > 1)
-    throw new DrawingError(`the words beside the plan of ${setOut.panel.mark} need more than a sheet; expected A3`);
+  const [first = [], ...rest] = flowBlocks(column, frame.height - 3);
   const width = findPageWidth(paper);
-  const unlabelled =
-    plan.unlabelled.length === 0
-      ? []
-      : [
-          layTextBlock(
-            `No room for their numbers on the plan: ${plan.unlabelled.join(', ')}; find them by x and y.`,
-            width,
-            { size: TYPE.body, weight: 'bold' },
-          ),
-        ];
-  const left = rest[0]?.map(({ block }) => block) ?? [];
+  const missing = plan.notes.map((note) => layTextBlock(note, width, { size: TYPE.body, weight: 'bold' }));
+  const left = rest.flat().map(({ block }) => block);
   return [
     {
       head: { ...head, title: `${head.title}, 1 : ${plan.scale}` },
@@ -149,9 +137,9 @@ export function drawSetOutSheets(
     ...layPages(
       { ...head, title: 'Inserts in walking order' },
       [
-        ...layProblems(setOut, warnings, width),
-        ...unlabelled,
-        ...layInsertList(setOut, width),
+        ...layProblems(setOut, more.warnings, width),
+        ...missing,
+        ...layInsertList(setOut, width, more.changed),
         ...left,
         ...layAssemblyNotes(setOut.assemblies, width),
       ],

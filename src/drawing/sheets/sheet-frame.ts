@@ -1,8 +1,8 @@
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Revision } from '../../job/documents/pour.ts';
-import type { Drawing, Mark } from '../drawing.ts';
-import { drawBox, drawLine, drawText } from '../marks.ts';
-import { measureText } from '../text-size.ts';
+import type { Drawing, Mark, Weight } from '../drawing.ts';
+import { drawBox, drawLine, drawText, drawTextLines } from '../marks.ts';
+import { LINE_STEP, measureText, wrapText } from '../text-size.ts';
 import { type Paper, TYPE } from './paper.ts';
 
 /** What a sheet is about, for its head. */
@@ -34,7 +34,7 @@ export interface Sheet {
 /** Around the letter of a revision: another shape for each, so that an old print is seen from afar. */
 function drawRevisionShape([x, y]: Point, size: number, letter: string): readonly Mark[] {
   const half = size / 2;
-  const shape = letter.charCodeAt(0) % 4;
+  const shape = [...letter].reduce((sum, sign) => sum + sign.codePointAt(0)!, 0) % 4;
   const ring = (points: readonly Point[]): Mark => ({
     kind: 'polyline',
     layer: 'frame',
@@ -83,6 +83,11 @@ export function describeStatus(revision: Revision | null): { readonly words: str
   return { words: `${words} – DO NOT ${revision.status === 'void' ? 'USE' : 'POUR'}`, isStop: true };
 }
 
+/** A font size at which a text fits a width, as large as `size` and no smaller than the smallest of a sheet [mm]. */
+function fitSize(text: string, size: number, weight: Weight, width: number): number {
+  return Math.max(TYPE.small, Math.min(size, (size * width) / Math.max(measureText(text, size, weight), 1e-9)));
+}
+
 function drawHead(facts: FolderFacts, head: SheetHead): readonly Mark[] {
   const { paper, revision } = facts;
   const left = paper.margin;
@@ -93,11 +98,27 @@ function drawHead(facts: FolderFacts, head: SheetHead): readonly Mark[] {
   const box = paper.head - 9;
   const status = describeStatus(revision);
   const marks: Mark[] = [drawLine('frame', [left, base], [right, base], 'thick')];
-  marks.push(drawText([left, base + 8], head.mark, TYPE.mark, { weight: 'bold' }));
-  const after = left + Math.max(measureText(head.mark, TYPE.mark, 'bold') + 6, 36);
-  marks.push(drawText([after, top - TYPE.title], head.title, TYPE.title, { weight: 'bold' }));
-  for (const [i, words] of head.lines.entries())
-    marks.push(drawText([after, top - TYPE.title - 5.4 - i * 4.6], words, TYPE.body));
+  const issued = revision === null ? 'revision –' : `revision ${revision.letter} of ${revision.date}`;
+  const beside = right - box - 6;
+  const statusWidth = Math.max(measureText(status.words, TYPE.large, 'bold') + 3, measureText(issued, TYPE.body));
+  // A long mark gives way to what tells whether the sheet may be used.
+  const room = beside - statusWidth - 5 - left;
+  const markSize = fitSize(head.mark, TYPE.mark, 'bold', 0.4 * room);
+  const markLines = wrapText(head.mark, markSize, 'bold', 0.4 * room);
+  marks.push(
+    ...drawTextLines([left, base + 8 + (markLines.length - 1) * markSize * LINE_STEP], markLines, markSize, {
+      weight: 'bold',
+    }),
+  );
+  const after = left + Math.max(Math.max(...markLines.map((line) => measureText(line, markSize, 'bold'))) + 6, 36);
+  const words = left + room - after;
+  const titleSize = fitSize(head.title, TYPE.title, 'bold', words);
+  marks.push(drawText([after, top - TYPE.title], head.title, titleSize, { weight: 'bold' }));
+  const lines = head.lines.flatMap((line) => wrapText(line, TYPE.body, 'plain', words));
+  const most = Math.floor((paper.head - TYPE.title - 7) / 4.6);
+  const isShort = lines.length <= most;
+  const shown = isShort ? lines : wrapText(head.lines.join(' · '), TYPE.small, 'plain', words);
+  marks.push(...drawTextLines([after, top - TYPE.title - 5.4], shown, isShort ? TYPE.body : TYPE.small));
   marks.push(...drawRevisionShape([right - box / 2 - 1, base + 2 + box / 2], box, letter));
   const size = Math.min(TYPE.mark, (box * 0.72 * TYPE.mark) / Math.max(measureText(letter, TYPE.mark, 'bold'), 1));
   marks.push(
@@ -107,7 +128,6 @@ function drawHead(facts: FolderFacts, head: SheetHead): readonly Mark[] {
       baseline: 'middle',
     }),
   );
-  const beside = right - box - 6;
   const statusSize = TYPE.large;
   const width = measureText(status.words, statusSize, 'bold');
   if (status.isStop)
@@ -118,7 +138,6 @@ function drawHead(facts: FolderFacts, head: SheetHead): readonly Mark[] {
       align: 'end',
     }),
   );
-  const issued = revision === null ? 'revision –' : `revision ${revision.letter} of ${revision.date}`;
   marks.push(drawText([beside, base + 12.4], issued, TYPE.body, { align: 'end' }));
   return marks;
 }

@@ -50,7 +50,7 @@ function checkFit({ path, piece, along }: Placed, across: number, bed: Bed): Doc
   return [faultAt([...path, key], piece[key], `at most ${bed.length_mm} mm in all`, text)];
 }
 
-/** Pieces of one pour that lie on each other; a place that is not planned lies on none. */
+/** Pieces of one bed and day that lie on each other; a place that is not planned lies on none. */
 function checkApart(placed: readonly Placed[]): DocumentFault[] {
   return placed.flatMap(({ path, piece, along }, i) => {
     const start = piece.along_mm;
@@ -70,23 +70,28 @@ function checkApart(placed: readonly Placed[]): DocumentFault[] {
   });
 }
 
-function checkPour({ path, value: pour }: Entry<Pour>, bed: Bed, panels: ReadonlyMap<string, Panel>): DocumentFault[] {
-  const placed = pour.pieces.flatMap((piece, i) => {
+function placePieces(
+  { path, value: pour }: Entry<Pour>,
+  panels: ReadonlyMap<string, Panel>,
+): readonly (Placed & { readonly across: number })[] {
+  return pour.pieces.flatMap((piece, i) => {
     const panel = panels.get(piece.panel);
     return panel === undefined ? [] : [{ path: [...path, 'pieces', i], piece, ...extentOnBed(panel) }];
   });
-  return [...placed.flatMap((piece) => checkFit(piece, piece.across, bed)), ...checkApart(placed)];
 }
 
-/** Beds with four names; pours whose pieces go onto the bed, side by side. */
+/** Beds with four names; pours whose pieces go onto the bed, side by side with those of other pours of the same day. */
 export function checkPours(job: SiftedJob): DocumentFault[] {
   const beds = new Map([...job.beds].reverse().map(({ value }) => [value.id, value]));
   const panels = new Map([...job.panels].reverse().map(({ value }) => [value.mark, value]));
-  return [
-    ...job.beds.flatMap(checkBed),
-    ...job.pours.flatMap((pour) => {
-      const bed = beds.get(pour.value.bed);
-      return bed === undefined ? [] : checkPour(pour, bed, panels);
-    }),
-  ];
+  const days = new Map<string, Placed[]>();
+  const fits = job.pours.flatMap((pour) => {
+    const bed = beds.get(pour.value.bed);
+    if (bed === undefined) return [];
+    const placed = placePieces(pour, panels);
+    const day = JSON.stringify([bed.id, pour.value.date]);
+    days.set(day, [...(days.get(day) ?? []), ...placed]);
+    return placed.flatMap((piece) => checkFit(piece, piece.across, bed));
+  });
+  return [...job.beds.flatMap(checkBed), ...fits, ...[...days.values()].flatMap(checkApart)];
 }

@@ -50,7 +50,16 @@ describe('a pour', () => {
     ];
     const [problem] = plan({ pieces }).problems;
     expect(problem).toMatchObject({ severity: 'warning' });
-    expect(problem!.text).toContain('B: P1 no. 1; A: P2 no. 1');
+    expect(problem!.text).toBe(
+      'this pour mixes revisions: P2 no. 1 was planned by revision A, the sheets show revision B: plan anew, or take out of the pour',
+    );
+  });
+
+  it('tells pieces that were all planned by an older revision', () => {
+    const pieces = ['P1', 'P2'].map((panel) => ({ panel, serial: '1', revision: 'A' }));
+    expect(plan({ pieces }).problems.map(({ text }) => text)).toEqual([
+      'P1 no. 1, P2 no. 1 were planned by revision A, the sheets show revision B: plan anew, or take out of the pour',
+    ]);
   });
 
   it('sets a panel out once however often it is cast', () => {
