@@ -9,7 +9,7 @@ import type { Mark } from '../../src/drawing/drawing.ts';
 import { DrawingError } from '../../src/drawing/drawing-error.ts';
 import { writeSigned } from '../../src/drawing/sheets/words.ts';
 import type { Point } from '../../src/engine/geometry/point.ts';
-import { type DetailSample, GABLE, sampleGroup } from './detail-sample.ts';
+import { type DetailSample, ELL, GABLE, sampleGroup } from './detail-sample.ts';
 import { findOverhang, findOverlaps, listTexts, textOf } from './picture-checks.ts';
 
 const ROOM = { width: 128, height: 113 };
@@ -164,25 +164,32 @@ describe('the detail of a connection, seen from above', () => {
 });
 
 describe('the detail of a connection in an edge', () => {
-  const cases = lies.flatMap((lie) => [0, 1, 2, 3].map((edge) => ({ ...lie, edge })));
+  const outlines = { gable: GABLE, ell: ELL };
+  const cases = lies.flatMap((lie) => [
+    ...GABLE.map((_, edge) => ({ ...lie, shape: 'gable' as const, edge })),
+    ...ELL.map((_, edge) => ({ ...lie, shape: 'ell' as const, edge })),
+  ]);
 
-  it.each(cases)('is seen from inside the form: $drawnFace drawn, $faceDown down, $inForm, side $edge', (lie) => {
-    const { edge, ...panel } = lie;
-    const sample = sampleGroup(ON_EDGE, { face: 'edge', edge }, { panel });
-    const { marks, scale } = draw(sample);
-    const members = listMembers(sample.setOut, sample.group);
-    const hand = handOf(members[0]!.item.inward!);
-    const [drawn, centre, arrow] = [readInserts(marks), readCentre(marks), readArrow(marks)];
-    for (const [k, { item, dx, dy }] of members.entries()) {
-      const [from, to] = [members[0]!.item, item];
-      const along = (to.plan[0] - from.plan[0]) * hand[0] + (to.plan[1] - from.plan[1]) * hand[1];
-      expect((drawn[k]![0] - drawn[0]![0]) * scale).toBeCloseTo(along, 6);
-      expect((drawn[k]![1] - drawn[0]![1]) * scale).toBeCloseTo(to.aboveBed! - from.aboveBed!, 6);
-      // What is printed counts from the corner that the arrow looks at.
-      expect(Math.abs((drawn[k]![0] - centre[0]) * scale * -arrow[0] - dx)).toBeLessThanOrEqual(0.5 + 1e-6);
-      expect(Math.abs((drawn[k]![1] - centre[1]) * scale - dy)).toBeLessThanOrEqual(0.5 + 1e-6);
-    }
-  });
+  it.each(cases)(
+    'is seen from inside the form: $drawnFace drawn, $faceDown down, $inForm, side $edge of the $shape',
+    (lie) => {
+      const { edge, shape, ...panel } = lie;
+      const sample = sampleGroup(ON_EDGE, { face: 'edge', edge }, { panel: { ...panel, outline_mm: outlines[shape] } });
+      const { marks, scale } = draw(sample);
+      const members = listMembers(sample.setOut, sample.group);
+      const hand = handOf(members[0]!.item.inward!);
+      const [drawn, centre, arrow] = [readInserts(marks), readCentre(marks), readArrow(marks)];
+      for (const [k, { item, dx, dy }] of members.entries()) {
+        const [from, to] = [members[0]!.item, item];
+        const along = (to.plan[0] - from.plan[0]) * hand[0] + (to.plan[1] - from.plan[1]) * hand[1];
+        expect((drawn[k]![0] - drawn[0]![0]) * scale).toBeCloseTo(along, 6);
+        expect((drawn[k]![1] - drawn[0]![1]) * scale).toBeCloseTo(to.aboveBed! - from.aboveBed!, 6);
+        // What is printed counts from the corner that the arrow looks at.
+        expect(Math.abs((drawn[k]![0] - centre[0]) * scale * -arrow[0] - dx)).toBeLessThanOrEqual(0.5 + 1e-6);
+        expect(Math.abs((drawn[k]![1] - centre[1]) * scale - dy)).toBeLessThanOrEqual(0.5 + 1e-6);
+      }
+    },
+  );
 
   it('has the fixed stop end to the hand that it is to: facing the wall rail, the end at x = 0 lies toward +x of the picture', () => {
     // Worked by hand: the wall rail is at y = 0, so one who stands in the form and faces it has x = 0 to the hand of the west.

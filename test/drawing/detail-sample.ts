@@ -33,6 +33,16 @@ export const GABLE: readonly (readonly [number, number])[] = [
   [0, 3600],
 ];
 
+/** An L: the sides from corner 3 to corner 5 are in no rail and no end of the form. */
+export const ELL: readonly (readonly [number, number])[] = [
+  [0, 0],
+  [5200, 0],
+  [5200, 1500],
+  [2100, 1500],
+  [2100, 3600],
+  [0, 3600],
+];
+
 /** A group at places of one face: x and y in the drawing, or along and from the outside on edge `edge`. */
 export function sampleGroup(
   places: readonly (readonly [number, number])[],

@@ -1,4 +1,4 @@
-import { type EdgePlace, placeOnEdge } from '../../engine/form/edge-place.ts';
+import { placeOnEdge } from '../../engine/form/edge-place.ts';
 import { type MouldView, mouldView } from '../../engine/form/mould-view.ts';
 import { wholeMillimetres } from '../../engine/form/whole-millimetres.ts';
 import type { Point } from '../../engine/geometry/point.ts';
@@ -7,18 +7,19 @@ import type { Panel } from '../../job/documents/panel.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import { panelSide } from '../../job/face-frame.ts';
 import type { JobIndex } from '../../job/job-index.ts';
+import { describeSide } from './describe-side.ts';
 import { type AssemblyDraft, findAssembly } from './find-assembly.ts';
 import { findScatters } from './find-scatters.ts';
-import { findFormCheck, nameCorner } from './form-check.ts';
-import { findDatumSides, findFormWords, nameDatum } from './form-words.ts';
+import { findFormCheck } from './form-check.ts';
+import { findFormWords, nameDatum } from './form-words.ts';
 import { findGroups } from './groups.ts';
 import { letterAssemblies } from './letter-assemblies.ts';
 import type { FormPlace, FormWords, PanelSetOut, PrintedPlace, SetOutItem } from './set-out.ts';
 import type { SetOutProblem } from './set-out-problem.ts';
 import { orderWalk, type Stop } from './walking-order.ts';
 
-/** Directions nearer than this to an axis [mm over the length of the side] lie along it. */
-const ALONG_AXIS = 1e-6;
+/** Lengths that lie this close together [mm] are the same. */
+const ROUNDING = 1e-6;
 
 function findPlace(panel: Panel, castIn: CastIn): FormPlace {
   if (castIn.face === 'edge') return 'edge';
@@ -35,27 +36,6 @@ interface Placed {
   readonly aboveBed: number | null;
   readonly inward: Point | null;
   readonly printed: PrintedPlace;
-}
-
-/** A side of the form that an edge insert is in: what the yard calls it, and from where the tape runs along it. */
-function describeSide(
-  view: MouldView,
-  { form, side: [first, second], inward }: EdgePlace,
-  edge: number,
-  words: FormWords,
-): { readonly side: string; readonly along: number; readonly from: string } {
-  const sides = findDatumSides(words, view.lay.datum);
-  if (Math.abs(first[1] - second[1]) < ALONG_AXIS)
-    return { side: inward[1] > 0 ? words.railA : words.railB, along: form[0], from: sides.end };
-  if (Math.abs(first[0] - second[0]) < ALONG_AXIS)
-    return { side: inward[0] > 0 ? words.start : words.finish, along: form[1], from: sides.rail };
-  const corners = [edge, (edge + 1) % view.outline.length].map((corner) => ({ corner, at: view.outline[corner]! }));
-  const near = corners.reduce((a, b) => (Math.hypot(...b.at) < Math.hypot(...a.at) ? b : a));
-  return {
-    side: `the side from ${nameCorner(corners[0]!.corner)} to ${nameCorner(corners[1]!.corner)}`,
-    along: Math.hypot(form[0] - near.at[0], form[1] - near.at[1]),
-    from: nameCorner(near.corner),
-  };
 }
 
 function place(view: MouldView, panel: Panel, words: FormWords, castIn: CastIn): Placed {
@@ -99,7 +79,7 @@ function findCrossBar(
 
 /** The datum corner must be a corner of the concrete, or the tape is hooked on air. */
 function checkDatum(panel: Panel, view: MouldView, words: FormWords): SetOutProblem[] {
-  if (view.outline.some(([x, y]) => Math.abs(x) < ALONG_AXIS && Math.abs(y) < ALONG_AXIS)) return [];
+  if (view.outline.some(([x, y]) => Math.abs(x) < ROUNDING && Math.abs(y) < ROUNDING)) return [];
   const name = nameDatum(words, panel.inForm.datum);
   return [
     {

@@ -1,3 +1,4 @@
+import { nameCorner } from '../../assess/set-out/form-check.ts';
 import type { PanelSetOut, SetOutGroup, SetOutItem } from '../../assess/set-out/set-out.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 
@@ -33,11 +34,18 @@ export function listMembers(
   });
 }
 
-/** The ends of the side of the outline that a place lies on. */
-function findSide({ outline }: PanelSetOut, at: Point, inward: Point): readonly [Point, Point] {
+/** The side of the outline that a place lies on: its ends, and the number of its first corner. */
+interface OutlineSide {
+  readonly ends: readonly [Point, Point];
+  readonly first: number;
+}
+
+function findSide({ outline }: PanelSetOut, at: Point, inward: Point): OutlineSide {
   const off = ([x, y]: Point) => Math.abs((x - at[0]) * inward[0] + (y - at[1]) * inward[1]);
-  const sides = outline.map((corner, i): readonly [Point, Point] => [corner, outline[(i + 1) % outline.length]!]);
-  const side = sides.find(([a, b]) => {
+  const sides = outline.map((corner, first): OutlineSide => {
+    return { ends: [corner, outline[(first + 1) % outline.length]!], first };
+  });
+  const side = sides.find(({ ends: [a, b] }) => {
     if (off(a) > ROUNDING || off(b) > ROUNDING) return false;
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
     const along = ((at[0] - a[0]) * (b[0] - a[0]) + (at[1] - a[1]) * (b[1] - a[1])) / length;
@@ -48,27 +56,30 @@ function findSide({ outline }: PanelSetOut, at: Point, inward: Point): readonly 
 }
 
 /**
- * Where the tape along a side starts, and a place that it runs toward: along an axis of the form the end or rail at the datum corner (which may
- * lie beyond the side), along a skew side its corner nearer to that.
+ * Where the tape along a side starts, and a place that it runs toward, by what is printed: from a corner of the side along it, or, in a rail or
+ * an end of the form, from the end or rail at the datum corner (which may lie beyond the side).
  */
 function findTape(
-  { datumAt, length, width }: PanelSetOut,
-  side: readonly [Point, Point],
+  { datumAt, length, width, outline }: PanelSetOut,
+  { ends, first }: OutlineSide,
+  from: string,
 ): readonly [from: Point, toward: Point] {
-  const [[ax, ay], [bx, by]] = side;
-  const [datumX, datumY] = datumAt;
-  if (Math.abs(ay - by) < ROUNDING)
-    return [
-      [datumX, ay],
-      [length - datumX, ay],
-    ];
-  if (Math.abs(ax - bx) < ROUNDING)
-    return [
-      [ax, datumY],
-      [ax, width - datumY],
-    ];
-  const distance = ([x, y]: Point) => Math.hypot(x - datumX, y - datumY);
-  return distance(side[0]) <= distance(side[1]) ? side : [side[1], side[0]];
+  const corner = [first, (first + 1) % outline.length].findIndex((index) => nameCorner(index) === from);
+  if (corner < 0) {
+    const [[ax, ay], [bx, by]] = ends;
+    const isAlongX = Math.abs(ay - by) < Math.abs(ax - bx);
+    const [datumX, datumY] = datumAt;
+    return isAlongX
+      ? [
+          [datumX, ay],
+          [length - datumX, ay],
+        ]
+      : [
+          [ax, datumY],
+          [ax, width - datumY],
+        ];
+  }
+  return corner === 0 ? ends : [ends[1], ends[0]];
 }
 
 function viewPlan(setOut: PanelSetOut, group: SetOutGroup): DetailView {
@@ -89,11 +100,11 @@ function viewPlan(setOut: PanelSetOut, group: SetOutGroup): DetailView {
  * One stands inside the form and faces its side, so looks against `inward`. What is then to the hand that x grows toward is the view direction
  * turned clockwise, seen from above.
  */
-function viewEdge(setOut: PanelSetOut, group: SetOutGroup, inward: Point, at: Point): DetailView {
+function viewEdge(setOut: PanelSetOut, group: SetOutGroup, inward: Point, at: Point, tapedFrom: string): DetailView {
   const across: Point = [0 - inward[1], inward[0]];
   const toX = ([x, y]: Point) => x * across[0] + y * across[1];
   const side = findSide(setOut, at, inward);
-  const [from, toward] = findTape(setOut, side);
+  const [from, toward] = findTape(setOut, side, tapedFrom);
   const sign = toX(toward) > toX(from) ? 1 : -1;
   const centre: Point = [toX(from) + sign * group.centre[0], group.centre[1]];
   return {
@@ -102,7 +113,7 @@ function viewEdge(setOut: PanelSetOut, group: SetOutGroup, inward: Point, at: Po
     signs: [sign, 1],
     centre,
     towardDatum: [-sign, 0],
-    ends: [Math.min(...side.map(toX)), Math.max(...side.map(toX))],
+    ends: [Math.min(...side.ends.map(toX)), Math.max(...side.ends.map(toX))],
   };
 }
 
@@ -110,7 +121,7 @@ function viewEdge(setOut: PanelSetOut, group: SetOutGroup, inward: Point, at: Po
 export function findDetailView(setOut: PanelSetOut, group: SetOutGroup): DetailView {
   if (group.place !== 'edge') return viewPlan(setOut, group);
   const [first] = listMembers(setOut, group);
-  if (first === undefined || first.item.inward === null)
-    throw new Error(`connection ${group.connection}: an edge without a direction`);
-  return viewEdge(setOut, group, first.item.inward, first.item.plan);
+  if (first === undefined || first.item.inward === null || first.item.printed.kind !== 'edge')
+    throw new Error(`connection ${group.connection}: an edge without a direction, or without a length along it`);
+  return viewEdge(setOut, group, first.item.inward, first.item.plan, first.item.printed.from);
 }

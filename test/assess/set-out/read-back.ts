@@ -62,8 +62,9 @@ function layDown(setOut: PanelSetOut, points: readonly Vector[]): readonly Vecto
   });
 }
 
-/** The largest difference along an axis between what is printed and what was designed [mm]. */
+/** The largest difference along an axis between what is printed and what was designed [mm]. Throws Error when nothing is printed to compare. */
 export function worstError(setOut: PanelSetOut, read = readBack): number {
+  if (setOut.items.length === 0) throw new Error(`panel ${setOut.panel.mark}: no item to read back`);
   const laid = layDown(
     setOut,
     setOut.items.map((item) => designed(setOut, item)),

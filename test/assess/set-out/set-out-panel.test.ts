@@ -34,6 +34,25 @@ const onEdges = [
   sampleCastIn('8', 1999.5, 60.5, { face: 'edge', edge: 3 }),
 ];
 
+/** An L: two of its sides (from corner 3 to 5) are in no rail and no end of the form. */
+const ell = [
+  [0, 0],
+  [5200, 0],
+  [5200, 1500],
+  [2100, 1500],
+  [2100, 3600],
+  [0, 3600],
+];
+const inEll = [
+  sampleCastIn('1', 731.4, 512.6),
+  sampleCastIn('11', 1200.4, 71.6, { face: 'edge', edge: 0 }),
+  sampleCastIn('12', 400.7, 100.3, { face: 'edge', edge: 1 }),
+  sampleCastIn('13', 700.2, 80, { face: 'edge', edge: 2 }),
+  sampleCastIn('14', 620.5, 90, { face: 'edge', edge: 3 }),
+  sampleCastIn('15', 1300.6, 110, { face: 'edge', edge: 4 }),
+  sampleCastIn('16', 1999.5, 60.5, { face: 'edge', edge: 5 }),
+];
+
 function setOut(changes: Json, castIns: readonly Json[] = [...onFaces, ...onEdges]): PanelSetOut {
   const file = mustRead(
     sampleJob({
@@ -64,6 +83,31 @@ describe('the set-out of a panel, read back from its printed numbers and words a
     const mirrored = setOut({ ...lie, drawnFace: other });
     const meant = setOut(lie);
     expect(worstError({ ...mirrored, panel: meant.panel }, readBack)).toBeGreaterThan(100);
+  });
+
+  it.each(lies)('in every side of an L: $drawnFace drawn, $faceDown down, $inForm', (lie) => {
+    const found = setOut({ ...lie, outline_mm: ell }, inEll);
+    expect(worstError(found)).toBeLessThanOrEqual(0.5 + 1e-9);
+    const sideOf = (id: string) => found.items.find(({ castIn }) => castIn.id === id)!.side;
+    expect([sideOf('13'), sideOf('14')]).toEqual([
+      'the side from corner 3 to corner 4',
+      'the side from corner 4 to corner 5',
+    ]);
+    // The other four are in the rails and ends of the form, each in one of its own.
+    const { start, finish, railA, railB } = found.words;
+    expect(['11', '12', '15', '16'].map(sideOf).sort()).toEqual([start, finish, railA, railB].sort());
+  });
+
+  it('tapes along the step of an L from its corner nearer to the datum corner', () => {
+    // Seen from above the drawing is mirrored: datum at corner 2, (5200, 0). Corner 3 is 1500 from it, corner 4 is 3443.8, corner 5 is 4750.8.
+    const { items } = setOut({ outline_mm: ell }, inEll);
+    const printed = new Map(items.map((item) => [item.castIn.id, item.printed]));
+    expect(printed.get('13')).toMatchObject({ along: 700, from: 'corner 3' });
+    expect(printed.get('14')).toMatchObject({ along: 621, from: 'corner 4' });
+  });
+
+  it('has nothing to say of a panel without items', () => {
+    expect(() => worstError({ ...setOut({}), items: [] })).toThrow('panel P1: no item to read back');
   });
 
   it('holds anywhere on the panel (property)', () => {
