@@ -108,7 +108,7 @@ function makeCatalogueJob() {
     // Only the one connection, so that no other insert of the demo is missing from the catalogue.
     castIns: DEMO.job.castIns
       .filter(({ panel, item }) => panel === 'P01' && item !== null)
-      .map((castIn) => ({ ...castIn, item: first.id })),
+      .map((castIn) => ({ ...castIn, item: first.id, holding: null, recess_mm: 0 })),
     connections: DEMO.job.connections.filter(({ mark }) => mark === MARK).map(giveCombinations),
   };
   const catalogue = { ...DEMO.library.catalogue, items: more };

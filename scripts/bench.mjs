@@ -12,8 +12,9 @@ const BENCH = join(ROOT, 'bench');
 
 await build({
   absWorkingDir: BENCH,
-  entryPoints: ['engine-parts.mjs'],
-  outfile: 'dist/engine-parts.mjs',
+  entryPoints: ['engine-parts.mjs', 'folder-parts.mjs'],
+  outdir: 'dist',
+  outExtension: { '.js': '.mjs' },
   bundle: true,
   format: 'esm',
   platform: 'node',

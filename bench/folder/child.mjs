@@ -1,7 +1,7 @@
 /** Makes a folder in a process of its own, so that the memory is only that of a folder. Its argument: how many panels. Sends { ms, pages, inserts, peakMB }. */
 
 import { readFileSync } from 'node:fs';
-import { makeFolder, PAPERS, readDrawingFonts, readJobDocument, writePdf } from '../dist/engine-parts.mjs';
+import { makeFolder, PAPERS, readDrawingFonts, readJobDocument, writePdf } from '../dist/folder-parts.mjs';
 import { makeFolderJob } from './job.mjs';
 
 const KB_PER_MB = 1024;
