@@ -89,7 +89,11 @@ export function makeLabelPicture(label: BagLabel): Picture {
         ...(beside.length === 0
           ? []
           : [
-              layTextBlock('Beside the bag: too large for it, or by others', inner, { size: TYPE.large, weight: 'bold', above: 2 }),
+              layTextBlock('Beside the bag: too large for it, or by others', inner, {
+                size: TYPE.large,
+                weight: 'bold',
+                above: 2,
+              }),
               ...beside.map((text) => layTextBlock(text, inner, body)),
             ]),
       ];
