@@ -24,11 +24,21 @@ export function listPanelFindings({ items, problems }: PanelSetOut): readonly Fi
     .sort((a, b) => Number(b.isStop) - Number(a.isStop));
 }
 
-/** Everything that stands against a pour or wants a look, each once, stops first. */
+/**
+ * What stands against a pour, stops first: its own findings and the stops of its panels in full, and of each panel how many more there are to look
+ * at, which its own list tells.
+ */
 export function listFindings({ problems, setOuts }: PourPlan): readonly Finding[] {
   const ofPour = problems.map(({ severity, text }): Finding => ({ isStop: severity === 'error', words: text }));
-  const ofPanels = setOuts.flatMap((setOut) =>
-    listPanelFindings(setOut).map(({ isStop, words }): Finding => ({ isStop, words: `${setOut.panel.mark} ${words}` })),
-  );
+  const ofPanels = setOuts.flatMap((setOut): Finding[] => {
+    const { mark } = setOut.panel;
+    const findings = listPanelFindings(setOut);
+    const stops = findings.filter(({ isStop }) => isStop);
+    const count = findings.length - stops.length;
+    return [
+      ...stops.map(({ words }) => ({ isStop: true, words: `${mark} ${words}` })),
+      ...(count === 0 ? [] : [{ isStop: false, words: `${mark}: ${count} to look at, on its list of inserts` }]),
+    ];
+  });
   return [...ofPour, ...ofPanels].sort((a, b) => Number(b.isStop) - Number(a.isStop));
 }

@@ -17,13 +17,13 @@ describe('findings', () => {
     expect(listPanelFindings(setOut)).toEqual([{ isStop: false, words: `no. 1–4: ${text}` }]);
   });
 
-  it('puts stops first, and the panel in front', () => {
+  it('puts stops first, and says of each panel how much more there is to look at', () => {
     const [first, ...others] = listFindings(planPour(index, 'T1'));
     expect(first).toEqual({
       isStop: true,
       words: 'the job has no revision: do not pour; only "for construction" may be poured',
     });
-    expect(others.map(({ words }) => words)).toEqual([expect.stringMatching(/^P1 no\. 1–4: /)]);
+    expect(others.map(({ words }) => words)).toEqual(['P1: 1 to look at, on its list of inserts']);
   });
 
   it('writes runs of numbers together', () => {
