@@ -287,3 +287,39 @@ describe('the section of an assembly', () => {
     );
   });
 });
+
+describe('a section where the panel is rebated', () => {
+  // 140 of concrete that begins 40 above the bed; the axis 110 from the outside face, so 70 above the concrete's lower face.
+  const zones = [
+    {
+      name: 'rebate',
+      outline_mm: [
+        [500, -10],
+        [1300, -10],
+        [1300, 900],
+        [500, 900],
+      ],
+      layers: [{ kind: 'structural', thickness_mm: 140 }],
+      behindOutside_mm: 40,
+    },
+  ];
+
+  it('has the axis of an edge insert where it lies, with its height above the bed', () => {
+    const picture = draw(assemble('edge', 'through the side form', { panel: { zones }, castIn: { y_mm: 110 } }), LARGE);
+    expect(readAxis(picture)[0][1]).toBeCloseTo(70, 6);
+    const words = textOf(picture.marks).replaceAll('\n', ' ');
+    expect(words).toContain('axis 70 above the mould face there, 110 above the bed');
+    expect(words).toContain('mould face – OUTSIDE, 40 above the bed');
+    expect(words).toContain('built up by 40 there');
+    expect(words).toContain('trowelled face – INSIDE, level of the screed');
+  });
+
+  it('tells a trowelled face that lies below the side form', () => {
+    const panel = { zones, faceDown: 'inside' };
+    const picture = draw(assemble('edge', 'through the side form', { panel, castIn: { y_mm: 110 } }), LARGE, 'inside');
+    const words = textOf(picture.marks).replaceAll('\n', ' ');
+    expect(words).toContain('axis 70 above the bed');
+    expect(words).toContain('trowelled face – OUTSIDE, 40 below the top of the side form');
+    expect(words).not.toContain('built up');
+  });
+});

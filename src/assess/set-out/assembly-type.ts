@@ -29,6 +29,8 @@ export interface Assembly {
   /** Concrete and other layers where it stands: at a large face over the thickness, counted from the bed upward; on an edge the same. */
   readonly layers: readonly PlacedLayer[];
   readonly thickness: number;
+  /** How far its faces lie inside the panel's own there, as a zone's may; negative where they stand out of them. */
+  readonly surface: { readonly mould: number; readonly trowelled: number };
   readonly recess: number;
   readonly stack: readonly StackStep[];
   /** Of the method chair: which, and the range in which the top ends up below the trowelled face. */

@@ -2,7 +2,7 @@ import { findAsideAlongAxis } from '../../engine/form/tilt.ts';
 import { layerAtDepth } from '../../job/section.ts';
 import type { AssemblyQuestion } from './assembly-question.ts';
 import type { Assembly, CoverLine } from './assembly-type.ts';
-import { fromBedUp, type HoldingSite, NEAREST_SIDE, nameBeyond } from './holding-site.ts';
+import { findEdgeLayer, fromBedUp, type HoldingSite, NEAREST_SIDE, nameBeyond } from './holding-site.ts';
 import { findSideRoom } from './side-room.ts';
 import { findWantedCover } from './wanted-cover.ts';
 
@@ -50,7 +50,7 @@ function inEdge(
   bar: Bar,
 ): CoverLine[] {
   const { castIn, item, rules } = question;
-  const layer = layerAtDepth(site.layers, edge.height);
+  const layer = findEdgeLayer(site, edge);
   if (layer === undefined) return [];
   const wanted = findWantedCover(rules.exposure, bar.diameter, false);
   const depth = castIn.recess_mm + item.length_mm - bar.fromFoot;

@@ -31,10 +31,23 @@ function listParts(question: AssemblyQuestion, { chair }: Stacked): Assembly['pa
   return chair === null ? own : [...own, { part: chair.part, count: 1, per: 'insert' }];
 }
 
-/** How deep the top is set, to be measured from the side form; at the trowelled face it must not stand above it. */
-function tellTop({ place }: AssemblyQuestion, { top, chair }: Stacked): string[] {
-  if (place !== 'trowelled face') return [];
-  const below = `Top lies ${showLength(top)} below the top of the side form, never above it`;
+/** From the top of the side form, which is the level of the panel's own trowelled face [mm]: below it, or above. */
+function tellFromSideForm(depth: number): string {
+  return `${showLength(Math.abs(depth))} ${depth < 0 ? 'above' : 'below'} the top of the side form`;
+}
+
+/**
+ * How deep the top is set, to be measured from the side form, and from the face of a rebate as well; it must not stand above its face.
+ * Nothing where the stack cannot be built: its finding says what to change.
+ */
+function tellTop({ place }: AssemblyQuestion, { surface }: HoldingSite, stacked: Stacked): string[] {
+  const { top, chair, findings } = stacked;
+  const cannotBe = findings.some(({ severity, kind }) => severity === 'error' && kind === 'stack');
+  if (place !== 'trowelled face' || cannotBe) return [];
+  const below =
+    surface.trowelled === 0
+      ? `Top lies ${tellFromSideForm(top)}, never above it`
+      : `Top lies ${showLength(top)} below the trowelled face there, never above it: ${tellFromSideForm(top + surface.trowelled)}`;
   return [chair === null ? `${below}.` : `${below}, on ${chair.part.name}.`];
 }
 
@@ -43,7 +56,7 @@ function listCheckLines(question: AssemblyQuestion, site: HoldingSite, stacked: 
   const degrees = Math.abs((site.tilt * 180) / Math.PI);
   const tilt =
     site.tilt === 0 ? [] : [`Axis stands square to the side form, which leans by ${Number(degrees.toFixed(2))}°.`];
-  return [...before, ...after, ...tellTop(question, stacked), ...tilt, bar];
+  return [...before, ...after, ...tellTop(question, site, stacked), ...tilt, bar];
 }
 
 /**
@@ -72,6 +85,7 @@ export function findAssembly(question: AssemblyQuestion): AssemblyDraft {
     place,
     layers: site.layers,
     thickness: site.thickness,
+    surface: site.surface,
     recess: castIn.recess_mm,
     stack: stacked.steps,
     chair: stacked.chair,

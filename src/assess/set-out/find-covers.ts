@@ -7,7 +7,7 @@ import type { AssemblyQuestion, Finding } from './assembly-question.ts';
 import type { Assembly, CoverLine } from './assembly-type.ts';
 import { findBarCovers } from './bar-covers.ts';
 import { findBehindFoot, tellFittingLengths } from './fitting-lengths.ts';
-import { findFootLayer, fromBedUp, type HoldingSite, NEAREST_SIDE, nameBeyond } from './holding-site.ts';
+import { findEdgeLayer, findFootLayer, fromBedUp, type HoldingSite, NEAREST_SIDE, nameBeyond } from './holding-site.ts';
 import { findSideRoom } from './side-room.ts';
 import { findWantedCover } from './wanted-cover.ts';
 
@@ -27,7 +27,7 @@ function coverBehindFoot(question: AssemblyQuestion, site: HoldingSite, top: num
   const cover = findBehindFoot(site, top, item);
   if (cover === null) return [];
   const wanted = rules.cover.behindFoot_mm;
-  if (site.edge !== null) return [{ part: 'foot', toward: 'the side or opening behind it', cover, wanted }];
+  if (site.edge !== null) return [{ part: 'foot', toward: site.opposite, cover, wanted }];
   // findBehindFoot found the layer, so it is there.
   const layer = fromBedUp(site, question, layerAtDepth(site.below, top + item.length_mm)!);
   return [{ part: 'foot', toward: nameBeyond(site.layers, layer, place === 'trowelled face'), cover, wanted }];
@@ -54,7 +54,7 @@ function coverInEdge(
   edge: NonNullable<HoldingSite['edge']>,
 ): CoverLine[] {
   const { castIn, item, rules } = question;
-  const layer = layerAtDepth(site.layers, edge.height);
+  const layer = findEdgeLayer(site, edge);
   if (layer === undefined) return [];
   const wanted = findWantedCover(rules.exposure, 0, item.finish === 'stainless');
   const depth = castIn.recess_mm + item.length_mm;
@@ -79,6 +79,15 @@ function coverInEdge(
     { part: 'body', toward: nearest.toward, cover: nearest.room - aside - item.bodyDiameter_mm / 2, wanted },
     { part: 'body', toward: NEAREST_SIDE, cover: toSide(item.bodyDiameter_mm), wanted },
   ];
+}
+
+/** An axis in the air: beside a rebate, or above the concrete of its edge. */
+function judgeHeight(site: HoldingSite): Finding[] {
+  const { edge, surface, thickness } = site;
+  if (edge === null || findEdgeLayer(site, edge) !== undefined) return [];
+  const [from, to, at] = [0, thickness, edge.height].map((height) => showLength(height + surface.mould));
+  const text = `the axis lies ${at} above the bed, and the concrete of its edge is from ${from} to ${to} above the bed there: give the insert a place in the concrete`;
+  return [{ severity: 'error', kind: 'cover', text }];
 }
 
 /** A foot without the concrete that it must have behind it, and the lengths that would leave it. */
@@ -159,6 +168,10 @@ export function findCovers(
   ];
   return {
     covers: [...coverBehindFoot(question, site, top), ...others],
-    findings: [...judgeFoot(question, site, top), ...judgeCovers(others, question.rules.exposure)],
+    findings: [
+      ...judgeHeight(site),
+      ...judgeFoot(question, site, top),
+      ...judgeCovers(others, question.rules.exposure),
+    ],
   };
 }

@@ -94,7 +94,9 @@ function stackInEdge({ castIn, item }: AssemblyQuestion, { layers, thickness }: 
   return {
     steps: [
       ...fill(layers, 0, height - radius),
+      ...recessStep(height - radius - thickness, 'above the concrete'),
       { kind: 'insert', words: `${item.name}, across its body`, height: item.bodyDiameter_mm },
+      ...recessStep(-height - radius, 'below the concrete'),
       ...fill(layers, height + radius, thickness),
     ],
     top: castIn.recess_mm,

@@ -1,14 +1,19 @@
 import type { Assembly } from './assembly-type.ts';
 import type { AssemblyDraft } from './find-assembly.ts';
 
-/** What makes two assemblies one on the sheet: everything that the setter builds or fetches, not which insert it is. */
+/** Places of a mm that tell heights apart: beyond, sums of decimal lengths differ by their order. */
+const PLACES = 6;
+
+/** What makes two assemblies one on the sheet: everything that the setter builds or fetches and the section shows, not which insert it is. */
 function identify({
   item,
   way,
   place,
   thickness,
+  surface,
   layers,
   recess,
+  stack,
   chair,
   tilt_deg,
   crossBar,
@@ -19,8 +24,10 @@ function identify({
     way.id,
     place,
     thickness,
+    surface,
     layers.map(({ kind, from, to }) => [kind, from, to]),
     recess,
+    stack.map(({ kind, words, height }) => [kind, words, Number(height.toFixed(PLACES))]),
     chair?.part.id ?? null,
     tilt_deg,
     crossBar,

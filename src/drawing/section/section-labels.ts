@@ -27,10 +27,19 @@ export function chainSteps(assembly: Assembly): LabelledChain {
 
 /** Chains on the other side, the nearest to the picture first: the axis of an edge, the layers where there are several, the whole. */
 export function listChains(assembly: Assembly, { axisHeight }: SectionFrame): readonly LabelledChain[] {
-  const { layers, thickness, place } = assembly;
+  const { layers, thickness, place, surface } = assembly;
+  const aboveBed = `${writeMm(axisHeight + surface.mould)} above the bed`;
   const axis: LabelledChain = {
     heights: [0, axisHeight],
-    parts: [{ at: axisHeight / 2, words: `axis ${writeMm(axisHeight)} above the bed` }],
+    parts: [
+      {
+        at: axisHeight / 2,
+        words:
+          surface.mould === 0
+            ? `axis ${aboveBed}`
+            : `axis ${writeMm(axisHeight)} above the mould face there, ${aboveBed}`,
+      },
+    ],
   };
   return [
     ...(place === 'edge' ? [axis] : []),
@@ -61,16 +70,26 @@ export function findFootCover(
   };
 }
 
-/** The two faces, at a height each. */
+/** How far from a level a face lies, in words; empty where it lies in it. @param above by how much it lies above [mm] */
+function tellLevel(above: number, level: string): string {
+  if (above === 0) return '';
+  return `, ${writeMm(Math.abs(above))} ${above > 0 ? 'above' : 'below'} ${level}`;
+}
+
+/** The two faces, at a height each; in a rebate how far from the bed and the top of the side form they lie. */
 export function labelFaces(
-  { thickness }: Assembly,
+  { thickness, surface }: Assembly,
   faceDown: 'outside' | 'inside',
   toPaper: (y: number) => Point,
 ): readonly SideLabel[] {
   const { mould, trowelled } = nameFaces(faceDown);
   return [
-    { words: `${trowelled}, level of the screed`, weight: 'bold', at: toPaper(thickness) },
-    { words: mould, weight: 'bold', at: toPaper(0) },
+    {
+      words: `${trowelled}${tellLevel(-surface.trowelled, 'the top of the side form') || ', level of the screed'}`,
+      weight: 'bold',
+      at: toPaper(thickness),
+    },
+    { words: `${mould}${tellLevel(surface.mould, 'the bed')}`, weight: 'bold', at: toPaper(0) },
   ];
 }
 
@@ -86,5 +105,7 @@ export function labelForms(
   const x = (height - frame.axisHeight) * Math.tan(frame.tilt) - SIDE_FORM;
   const sideForm: readonly { words: string; at: Point }[] =
     assembly.place === 'edge' ? [{ words: names.sideForm, at: [x, height] }] : [];
-  return [{ words: names.bed, at: bedAt }, ...sideForm];
+  const { mould } = assembly.surface;
+  const built = mould === 0 ? '' : `, ${mould > 0 ? 'built up' : 'lowered'} by ${writeMm(Math.abs(mould))} there`;
+  return [{ words: `${names.bed}${built}`, at: bedAt }, ...sideForm];
 }

@@ -83,7 +83,7 @@ describe('cover behind the foot that falls short', () => {
   it('through the panel, and in the insulation of a sandwich, are named by what they are', () => {
     const through = build('mould face', 'nail-on plate', { panel: { thickness_mm: 100 }, catalogue });
     expect(problemsOf(through)).toEqual([
-      'error cover: the foot of F16 comes out of the far side, 103 mm below the mould face; M16 of the catalogue that fit: 60 mm (F16-60), 75 mm (F16-75); check again with the one taken',
+      'error cover: the foot of F16 comes out of the trowelled face, 103 mm below the mould face; M16 of the catalogue that fit: 60 mm (F16-60), 75 mm (F16-75); check again with the one taken',
     ]);
     // 2 + 160 = 162 mm below the trowelled face, where the concrete ends at 150. All others leave 20 and more: 150 − 2 − 103 = 45.
     const soft = build('trowelled face', 'bridging bar', { panel: SANDWICH, item: longer, catalogue });
