@@ -1,4 +1,5 @@
 import { addClashes } from '../assess/clash/add-clashes.ts';
+import { layBars } from '../assess/set-out/lay-bars.ts';
 import type { PanelSetOut } from '../assess/set-out/set-out.ts';
 import { setOutPanel } from '../assess/set-out/set-out-panel.ts';
 import { LAYER_NAMES } from '../drawing/layers.ts';
@@ -44,7 +45,9 @@ function checkMark({ panels }: JobIndex, mark: string): void {
 function writeDrawings(setOut: PanelSetOut, { dxf, svg }: SetOutOptions): void {
   if (dxf === undefined && svg === undefined) return;
   const mark = setOut.panel.mark;
-  const { drawing, scale, notes } = tellDrawingFaults(`panel ${mark}`, () => drawPanelAtSize(setOut));
+  const { drawing, scale, notes } = tellDrawingFaults(`panel ${mark}`, () =>
+    drawPanelAtSize(setOut, layBars(setOut.panel)),
+  );
   if (dxf !== undefined)
     writeTarget(
       '--dxf',

@@ -65,15 +65,15 @@ function drawPanel(place: Place, panel: PourParts['panels'][number]): readonly S
     content.drawCode(writeCode(facts.project, mark, serial, letter, facts.fingerprint), CODE_SIZE);
   const handed = setOut.panel.handedOf === null ? [] : [`handed partner of ${setOut.panel.handedOf}: its mirror image`];
   const pieces = namePieces(serials);
+  const bars = content.barsOf(setOut);
   const setOutSheets = drawSetOutSheets(
     setOut,
     headOf(place, mark, 'Set-out', [pieces, ...handed]),
     paper,
     [codeFor(null)],
     [`${mark} rev ${letter}`, pieces, parts.plan.pour.id],
-    { warnings: lookAlikes, changed: content.cover.changes?.castIns ?? new Set() },
+    { warnings: lookAlikes, changed: content.cover.changes?.castIns ?? new Set(), bars },
   );
-  const bars = content.barsOf(setOut);
   const pictures: Picture[] = [
     ...setOut.assemblies.map(
       (assembly): Picture => ({

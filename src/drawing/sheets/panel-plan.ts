@@ -1,3 +1,4 @@
+import type { PlanBar } from '../../assess/set-out/lay-bars.ts';
 import type { PanelSetOut, SetOutItem } from '../../assess/set-out/set-out.ts';
 import { writeNumbers } from '../../assess/set-out/write-numbers.ts';
 import type { Point } from '../../engine/geometry/point.ts';
@@ -10,6 +11,7 @@ import { drawLine, drawText } from '../marks.ts';
 import { placeMarks } from '../place.ts';
 import { drawRunningDimensions, lengthForFigures } from '../running-dimensions.ts';
 import { ASCENT, DESCENT, measureText } from '../text-size.ts';
+import { listBarsNear } from './bars-near.ts';
 import { findScale, PAPERS, TYPE } from './paper.ts';
 import { listPlanRows, type PlanRow } from './plan-dimensions.ts';
 
@@ -267,13 +269,18 @@ function describeMissing(unlabelled: readonly number[], omitted: readonly string
 }
 
 /** Draws a panel in room of a width and height on paper [mm]. */
-export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number): PanelPlan {
+export function drawPanelPlan(setOut: PanelSetOut, bars: readonly PlanBar[], width: number, height: number): PanelPlan {
   const layout = layOut(setOut, { width, height });
   const { scale, origin } = layout;
   const toPaper = ([x, y]: Point): Point => [origin[0] + x / scale, origin[1] + y / scale];
   const marks: Mark[] = [];
   const outline = setOut.outline.map(toPaper);
   const openings = setOut.openings.map((ring) => ring.map(toPaper));
+  const near = listBarsNear(
+    bars,
+    setOut.items.map(({ plan }) => plan),
+  );
+  for (const [from, to] of near) marks.push(drawLine('bar', toPaper(from), toPaper(to), 'faint'));
   marks.push({ kind: 'area', layer: 'outline', rings: [outline], pen: 'thick', fill: 'none' });
   for (const ring of openings) {
     marks.push({ kind: 'area', layer: 'opening', rings: [ring], pen: 'medium', fill: 'hatch' });
@@ -328,12 +335,15 @@ export function drawPanelPlan(setOut: PanelSetOut, width: number, height: number
 }
 
 /** The plan of a panel in mm of the panel, its plan's origin at (0, 0): for files that are read and measured. `scale`: that of its texts. */
-export function drawPanelAtSize(setOut: PanelSetOut): {
+export function drawPanelAtSize(
+  setOut: PanelSetOut,
+  bars: readonly PlanBar[],
+): {
   readonly drawing: Drawing;
   readonly scale: number;
   readonly notes: readonly string[];
 } {
-  const { marks, scale, origin, notes } = drawPanelPlan(setOut, PAPERS.A3.width, PAPERS.A3.height);
+  const { marks, scale, origin, notes } = drawPanelPlan(setOut, bars, PAPERS.A3.width, PAPERS.A3.height);
   const move: Point = [-origin[0] * scale, -origin[1] * scale];
   return {
     drawing: { width: setOut.length, height: setOut.width, marks: placeMarks(marks, { scale, move }) },

@@ -1,3 +1,4 @@
+import type { PlanBar } from '../../assess/set-out/lay-bars.ts';
 import { listPanelFindings } from '../../assess/set-out/list-findings.ts';
 import type { PanelSetOut } from '../../assess/set-out/set-out.ts';
 import type { Point } from '../../engine/geometry/point.ts';
@@ -80,7 +81,11 @@ function layColumn(setOut: PanelSetOut, width: number, code: readonly Mark[], co
     ...(north === null ? [] : [layNorth(north)]),
     words('Form, before anything is measured from it:', 'bold', 2),
     ...describeForm(setOut).map((text) => words(text)),
-    words('Figures in brackets are the numbers of the inserts. Letters: sections.', 'plain', 2),
+    words(
+      'Figures in brackets are the numbers of the inserts. Letters: sections. Grey: bars near inserts, as far as their places are known.',
+      'plain',
+      2,
+    ),
   ];
 }
 
@@ -106,7 +111,7 @@ function layProblems(setOut: PanelSetOut, warnings: readonly string[], width: nu
 /**
  * The set-out of one panel: the plan as it lies with a column of words, then the list of its inserts.
  * @param code marks of the code, CODE_SIZE wide from its lower corner of least x
- * @param more warnings beyond those of the set-out itself, such as look-alikes; keys of inserts that changed, marked ▲
+ * @param more warnings beyond those of the set-out itself, such as look-alikes; keys of inserts that changed, marked ▲; bars of the panel
  */
 export function drawSetOutSheets(
   setOut: PanelSetOut,
@@ -114,13 +119,17 @@ export function drawSetOutSheets(
   paper: Paper,
   code: readonly Mark[],
   codeWords: readonly string[],
-  more: { readonly warnings: readonly string[]; readonly changed: ReadonlySet<string> },
+  more: {
+    readonly warnings: readonly string[];
+    readonly changed: ReadonlySet<string>;
+    readonly bars: readonly PlanBar[];
+  },
 ): readonly Sheet[] {
   const frame = findFrame(paper);
   const columnWidth = COLUMN[paper.name];
   const top = frame.y + frame.height - 3;
   const planWidth = frame.width - columnWidth - GAP;
-  const plan = drawPanelPlan(setOut, planWidth, frame.height - 3);
+  const plan = drawPanelPlan(setOut, more.bars, planWidth, frame.height - 3);
   const column = [...layColumn(setOut, columnWidth, code, codeWords), layLegend(setOut, columnWidth)];
   const [first = [], ...rest] = flowBlocks(column, frame.height - 3);
   const width = findPageWidth(paper);
