@@ -12,7 +12,7 @@ import { reportClashes } from './report-clashes.ts';
  */
 export function addClashes(index: JobIndex, setOut: PanelSetOut): PanelSetOut {
   const { panel } = setOut;
-  const { clashes, unknown } = reportClashes(index, panel);
+  const { clashes, unknown } = reportClashes(index, panel, setOut.bed);
   const words = formClashWords(setOut);
   // Too little cover at a side is told with the covers of its assembly; here only what comes out there.
   const isTold = ({ b, clearance_mm }: ReportedClash) =>

@@ -3,9 +3,12 @@ import { layOutBars } from '../../engine/form/clash/lay-out-bars.ts';
 import { makeSides } from '../../engine/form/clash/make-sides.ts';
 import { prepareRegion, type Region } from '../../engine/geometry/region.ts';
 import type { Panel } from '../../job/documents/panel.ts';
+import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
 import { findBarLayers } from './bar-layers.ts';
+import { findTop } from './find-top.ts';
 import { batterOf, buildItem } from './item-solids.ts';
+import { tellShiftedFaces } from './shifted-faces.ts';
 
 /** Corners and sides that lie this close together are the same [mm]. */
 const SAME = 1e-6;
@@ -20,18 +23,29 @@ export interface PanelScene {
 
 /**
  * Everything of a panel that may meet in the form.
+ * @param bed that it is cast on, which decides which chair is taken; null: none is named
  * @param lean which way battered sides lean: see `buildItem`
  */
-export function buildScene(index: JobIndex, panel: Panel, lean: 1 | -1): PanelScene {
+export function buildScene(index: JobIndex, panel: Panel, bed: Bed | null, lean: 1 | -1): PanelScene {
   const region = prepareRegion(panel.outline_mm, panel.openings_mm);
   const edges = panel.outline_mm.map((_, edge) => findSide(panel, region, edge));
   const edgeOf = (side: number) => edges.indexOf(side);
   const items: ClashItem[] = [];
-  const unknown = new Set<string>(describeUnknownBars(panel));
-  for (const castIn of index.castInsOf(panel.mark)) {
-    const kind = castIn.item === null ? undefined : index.items.get(castIn.item);
-    const rules = index.file.library.rules;
-    const built = buildItem(panel, castIn, kind, rules, lean, (edge) => edges[edge] ?? null);
+  const castIns = index.castInsOf(panel.mark);
+  const unknown = new Set<string>([...describeUnknownBars(panel), ...tellShiftedFaces(panel, castIns)]);
+  const { rules } = index.file.library;
+  for (const castIn of castIns) {
+    const way = castIn.holding === null ? undefined : index.ways.get(castIn.holding);
+    const built = buildItem({
+      panel,
+      castIn,
+      item: castIn.item === null ? undefined : index.items.get(castIn.item),
+      rules,
+      top: findTop(index, panel, castIn, bed),
+      movesAlone: way?.method !== 'template board',
+      lean,
+      sideOf: (edge) => edges[edge] ?? null,
+    });
     if (typeof built === 'string') {
       unknown.add(built);
       continue;

@@ -41,6 +41,9 @@ export type ClashRemedy =
   | {
       readonly kind: 'turn cross bar';
       readonly id: string;
+      readonly face: 'outside' | 'inside' | 'edge';
+      /** On an edge: the side of the outline from corner n to the next, from 0; else null. */
+      readonly edge: number | null;
       /** From its x direction towards its y direction; along an edge: towards the inside face. */
       readonly turn_deg: number;
       readonly direction_deg: number;

@@ -10,6 +10,9 @@ function isBeyondDiameter({ b }: ReportedClash, remedy: ClashRemedy): boolean {
   );
 }
 
+/** A cross bar that is to be turned. */
+export type Turn = Extract<ClashRemedy, { kind: 'turn cross bar' }>;
+
 /** How places and directions are called: as the drawing has them, or as the form does. */
 export interface ClashWords {
   readonly insert: (id: string) => string;
@@ -17,8 +20,10 @@ export interface ClashWords {
   readonly item: (id: string) => string;
   /** A direction on the drawn face, behind "toward". */
   readonly toward: (direction: Point) => string;
-  /** A direction on the drawn face, counter-clockwise from x, behind "to". */
-  readonly turnedTo: (degrees: number) => string;
+  /** A side of the outline, from corner n to the next, from 0. */
+  readonly edge: (edge: number) => string;
+  /** What a turned cross bar is turned to, behind its name. */
+  readonly turned: (turn: Turn) => string;
   /** Steps of a move along the coordinates of a face of the drawing. */
   readonly steps: (face: 'outside' | 'inside' | 'edge', dx: number, dy: number) => readonly string[];
 }
@@ -28,7 +33,11 @@ const drawingWords: ClashWords = {
   insert: (id) => `insert ${id}`,
   item: (id) => `item ${id}`,
   toward: nameDirection,
-  turnedTo: (degrees) => `${showTenth(degrees)}°`,
+  edge: (edge) => `edge ${edge}`,
+  turned: ({ face, turn_deg, direction_deg }) => {
+    const [from, toward] = face === 'edge' ? ['the edge', 'the inside face'] : ['x', 'y'];
+    return `by ${turn_deg}°, to ${showTenth(direction_deg)}° from ${from} toward ${toward}`;
+  },
   steps: (face, dx, dy) => {
     const [x, y] =
       face === 'edge'
@@ -67,7 +76,7 @@ function nameOther(b: ClashingOther, words: ClashWords): string {
     case 'item':
       return namePart(b, words);
     case 'edge':
-      return `edge ${b.edge}`;
+      return words.edge(b.edge);
     case 'opening':
       return `opening ${b.opening + 1}`;
     case 'bar': {
@@ -88,7 +97,7 @@ function describeRemedy(remedy: ClashRemedy, words: ClashWords): string {
       return `Shift ${what} by ${remedy.shift_mm} mm toward ${words.toward(remedy.toward)}${other}`;
     }
     case 'turn cross bar':
-      return `Turn the cross bar of ${words.insert(remedy.id)} by ${remedy.turn_deg}°, to ${words.turnedTo(remedy.direction_deg)}`;
+      return `Turn the cross bar of ${words.insert(remedy.id)} ${words.turned(remedy)}`;
     case 'move': {
       const steps = words.steps(remedy.face, remedy.dx_mm, remedy.dy_mm);
       return `Move ${words.insert(remedy.id)} by ${steps.join(' and ')}, within its tolerance of ±${showTenth(remedy.tolerance_mm)} mm`;

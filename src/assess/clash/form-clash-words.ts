@@ -1,7 +1,8 @@
 import { mouldView } from '../../engine/form/mould-view.ts';
 import type { Point } from '../../engine/geometry/point.ts';
+import { nameCorner } from '../set-out/form-check.ts';
 import type { PanelSetOut } from '../set-out/set-out.ts';
-import type { ClashWords } from './describe-clash.ts';
+import type { ClashWords, Turn } from './describe-clash.ts';
 
 /** A direction nearer than this to an axis of the form [degrees] is along it. */
 const ALONG = 0.1;
@@ -14,6 +15,32 @@ function nameSide({ words }: PanelSetOut, [x, y]: Point): string {
   if (Math.abs(angle - 90 * Math.round(angle / 90)) < ALONG) return sides[quarter]!;
   const between = Math.floor(angle / 90) % 4;
   return `between ${sides[between]} and ${sides[(between + 1) % 4]}, ${(angle % 90).toFixed(1)}° from toward the first`;
+}
+
+/** Places that lie this close together [mm] are one. */
+const SAME = 1e-6;
+
+/** A side of the concrete: the end or rail that it lies at, else its corners. */
+function nameEdge({ outline, length, width, words }: PanelSetOut, edge: number): string {
+  const next = (edge + 1) % outline.length;
+  const [a, b] = [outline[edge]!, outline[next]!];
+  const liesAt = (axis: 0 | 1, place: number) => Math.abs(a[axis] - place) < SAME && Math.abs(b[axis] - place) < SAME;
+  if (liesAt(1, 0)) return words.railA;
+  if (liesAt(1, width)) return words.railB;
+  if (liesAt(0, 0)) return words.start;
+  if (liesAt(0, length)) return words.finish;
+  return `the side from ${nameCorner(edge)} to ${nameCorner(next)}`;
+}
+
+/** Where a cross bar in a side lies then, in the upright plane of the side. */
+function nameSlope({ outline, faceDown }: PanelSetOut, edge: number, direction: number): string {
+  const slope = Math.round(Math.min(direction, 180 - direction));
+  if (slope === 0) return 'level';
+  if (slope === 90) return 'upright';
+  // It turns from along the side toward the inside face, which lies up or down.
+  const isSecondHigher = direction < 90 === (faceDown === 'outside');
+  const higher = nameCorner(isSecondHigher ? (edge + 1) % outline.length : edge);
+  return `${slope}° out of level, its end toward ${higher} the higher one`;
 }
 
 /** Places and directions as the sheet of a panel has them: its numbers, and the yard's names of ends and rails. */
@@ -34,12 +61,20 @@ export function formClashWords(setOut: PanelSetOut): ClashWords {
       : [
           `${Math.abs(amount)} mm toward ${nameSide(setOut, view.turnVector(amount > 0 ? direction : [-direction[0], -direction[1]]))}`,
         ];
+  const turned = ({ face, edge, direction_deg }: Turn) => {
+    if (face === 'edge' && edge !== null) return `so that it lies ${nameSlope(setOut, edge, direction_deg)}`;
+    const fromBed = Math.round(view.turnDirection(direction_deg)) % 180;
+    if (fromBed === 0) return 'so that it lies along the bed';
+    if (fromBed === 90) return 'so that it lies across the bed';
+    return `so that it lies ${fromBed}° counter-clockwise from along the bed, seen from above`;
+  };
   const byNumber = (id: string) => `no. ${numbers.get(id) ?? id}`;
   return {
     insert: byNumber,
     item: byNumber,
     toward: (direction) => nameSide(setOut, view.turnVector(direction)),
-    turnedTo: (degrees) => `${(view.turnDirection(degrees) % 180).toFixed(0)}° from along the bed, seen from above`,
+    edge: (edge) => nameEdge(setOut, edge),
+    turned,
     steps: (face, dx, dy) => {
       if (face !== 'edge') return [...step(dx, [1, 0]), ...step(dy, [0, 1])];
       const up = faceDown === 'outside' ? dy : -dy;

@@ -10,7 +10,7 @@ import { findWantedCover } from '../set-out/wanted-cover.ts';
 
 /** Where an item stands in the panel: x and y of the drawn face, z the depth below the outside face [mm]. */
 interface Seat {
-  /** On its face, where its axis leaves the concrete. */
+  /** Of its face, where its axis leaves the concrete; of the item, its own top on that axis. */
   readonly top: Vector;
   /** Unit vector of its axis, into the concrete. */
   readonly axis: Vector;
@@ -24,24 +24,33 @@ export interface ItemSolids {
   readonly assumptions: readonly string[];
 }
 
+/** A cast-in item, and what has to be known of where it stands. */
+export interface ItemQuestion {
+  readonly panel: Panel;
+  readonly castIn: CastIn;
+  /** Undefined: no insert. */
+  readonly item: CatalogueItem | undefined;
+  readonly rules: Rules;
+  /** How far its top lies below its face [mm]. */
+  readonly top: number;
+  /** False: a template board holds it together with others. */
+  readonly movesAlone: boolean;
+  /** Which way a battered side leans: the job gives the angle alone; 1: the panel is smaller at its inside face, -1: larger. */
+  readonly lean: 1 | -1;
+  /** The number of an edge among the sides of the panel's region. */
+  readonly sideOf: (edge: number) => number | null;
+}
+
 /**
  * The solids of a cast-in item; words where its size is not known.
  *
- * An insert: body from its top, below its recess, to the bearing side of the foot; foot from there to its end; cross bar through the middle of
- * the hole. A foot given by its area is taken as round, with the body in its middle.
- *
- * @param lean which way a battered side leans: the job gives the angle alone; 1: the panel is smaller at its inside face, -1: larger
- * @param sideOf the number of an edge among the sides of the panel's region
+ * An insert: body from its top to the bearing side of the foot; foot from there to its end; cross bar through the middle of the hole. A foot
+ * given by its area is taken as round, with the body in its middle.
  */
-export function buildItem(
-  panel: Panel,
-  castIn: CastIn,
-  item: CatalogueItem | undefined,
-  rules: Rules,
-  lean: 1 | -1,
-  sideOf: (edge: number) => number | null,
-): ItemSolids | string {
-  const seat = findSeat(panel, castIn, lean);
+export function buildItem(question: ItemQuestion): ItemSolids | string {
+  const { panel, castIn, item, rules, top, movesAlone, sideOf } = question;
+  const face = findSeat(panel, castIn, question.lean);
+  const seat = { ...face, top: add(face.top, face.axis, top) };
   const isFixing = item !== undefined;
   const built = isFixing ? buildInsert(seat, castIn, item) : buildOther(seat, castIn);
   if (typeof built === 'string') return built;
@@ -50,7 +59,7 @@ export function buildItem(
       id: castIn.id,
       parts: built.parts,
       cover: isFixing ? findWantedCover(rules.exposure, 0, item.finish === 'stainless') : 0,
-      tolerance: castIn.tolerance_mm ?? (isFixing ? rules.tolerances.position_mm : 0),
+      tolerance: movesAlone ? (castIn.tolerance_mm ?? (isFixing ? rules.tolerances.position_mm : 0)) : 0,
       directions: seat.directions,
       throughSide: castIn.face === 'edge' && castIn.edge !== null ? sideOf(castIn.edge) : null,
       turning:
@@ -102,7 +111,7 @@ export function batterOf(panel: Panel, edge: number, lean: 1 | -1): number {
 }
 
 function buildInsert({ top, axis, directions }: Seat, castIn: CastIn, item: CatalogueItem): Built {
-  const at = (depth: number) => add(top, axis, castIn.recess_mm + depth);
+  const at = (depth: number) => add(top, axis, depth);
   const foot = findFoot(item);
   const parts: ClashPart[] = [
     { name: 'body', solid: makeCylinder(at(0), at(item.embedment_mm), item.bodyDiameter_mm / 2) },
@@ -132,11 +141,11 @@ function findFoot({ foot, bodyDiameter_mm }: CatalogueItem): { readonly diameter
   return { diameter: Math.sqrt((4 * foot.area_mm2) / Math.PI + bodyDiameter_mm * bodyDiameter_mm), isRound: false };
 }
 
-function buildOther({ top, axis, directions }: Seat, { id, description, size, recess_mm }: CastIn): Built | string {
+function buildOther({ top, axis, directions }: Seat, { id, description, size }: CastIn): Built | string {
   if (size === null)
     return `item ${id}${description === null ? '' : ` (${description})`} has no size: nothing was compared with it`;
-  const from = add(top, axis, recess_mm);
-  const to = add(top, axis, recess_mm + size.depth_mm);
+  const from = top;
+  const to = add(top, axis, size.depth_mm);
   if (size.kind === 'round')
     return {
       parts: [{ name: 'item', solid: makeCylinder(from, to, size.diameter_mm / 2) }],

@@ -2,10 +2,14 @@ import type { Clash, ClashScene } from '../../engine/form/clash/clash-scene.ts';
 import { findClashes } from '../../engine/form/clash/find-clashes.ts';
 import { findRemedies } from '../../engine/form/clash/find-remedies.ts';
 import type { Remedy } from '../../engine/form/clash/remedy.ts';
+import type { Point } from '../../engine/geometry/point.ts';
+import type { Vector } from '../../engine/geometry/solid.ts';
 import type { Panel } from '../../job/documents/panel.ts';
+import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
 import { buildScene, type PanelScene } from './build-scene.ts';
 import type { ClashingOther, ClashingPart, ClashRemedy, ClashReport, ReportedClash } from './clash-report.ts';
+import { missesHole } from './misses-hole.ts';
 import { findStrengthAfter } from './strength-after.ts';
 
 /**
@@ -13,22 +17,31 @@ import { findStrengthAfter } from './strength-after.ts';
  *
  * The job gives the angle of a battered side, not which way it leans: such a panel is looked at both ways, and a clash stands with the
  * smaller clearance of the two. A way out counts there only where it is the same both ways.
+ * @param bed that it is cast on; null: none is named
  */
-export function reportClashes(index: JobIndex, panel: Panel): ClashReport {
+export function reportClashes(index: JobIndex, panel: Panel, bed: Bed | null): ClashReport {
   const isBattered = panel.edges.some(({ batter_deg }) => batter_deg !== 0);
-  const one = examine(index, panel, 1);
+  const one = examine(index, panel, bed, 1);
   if (!isBattered) return { panel: panel.mark, clashes: one.clashes, unknown: one.unknown };
-  const other = examine(index, panel, -1);
+  const other = examine(index, panel, bed, -1);
   const text = 'which way its battered edges lean is not given: both ways were looked at';
   return { panel: panel.mark, clashes: mergeLeans(one.clashes, other.clashes), unknown: [...one.unknown, text] };
 }
 
-function examine(index: JobIndex, panel: Panel, lean: 1 | -1): Pick<ClashReport, 'clashes' | 'unknown'> {
-  const built = buildScene(index, panel, lean);
+function examine(
+  index: JobIndex,
+  panel: Panel,
+  bed: Bed | null,
+  lean: 1 | -1,
+): Pick<ClashReport, 'clashes' | 'unknown'> {
+  const built = buildScene(index, panel, bed, lean);
   const rules = { clearance: index.file.library.rules.clearance_mm };
   const clashes = findRemedies(built.scene, rules, findClashes(built.scene, rules)).map(
     ({ clash, remedies }): ReportedClash => {
-      const ways = remedies.map((remedy) => describeRemedy(index, panel, built.scene, remedy));
+      const ways = remedies
+        .map((remedy) => describeRemedy(index, panel, built.scene, remedy))
+        // The hole of the plate would have to move too, and nobody in the yard decides that.
+        .filter((way) => way.kind !== 'move' || !missesHole(index, panel, way));
       const best = ways[0] ?? null;
       return {
         a: namePart(built.scene, clash.item, clash.part),
@@ -91,27 +104,34 @@ function nameBar({ bars }: ClashScene, place: number): { readonly layer: number;
   return { layer: Number(layer), bar: id.slice(layer.length + 1) };
 }
 
+/** A direction without the rounding of its cosine, so that along an axis it is exactly that. */
+function pointAlong([x, y]: Vector, sign: number): Point {
+  const round = (part: number) => Math.round(sign * part * 1e9) / 1e9 + 0;
+  return [round(x), round(y)];
+}
+
 function describeRemedy(index: JobIndex, panel: Panel, scene: ClashScene, remedy: Remedy): ClashRemedy {
   switch (remedy.kind) {
     case 'shift bar':
     case 'shift layer': {
       const layer = remedy.kind === 'shift bar' ? scene.bars[remedy.bar]!.layer : remedy.layer;
       const { across } = scene.bars.find((bar) => bar.layer === layer)!;
-      const sign = Math.sign(remedy.shift);
       return {
         kind: remedy.kind,
         layer: Number(layer),
         bar: remedy.kind === 'shift bar' ? nameBar(scene, remedy.bar).bar : null,
         shift_mm: Math.abs(remedy.shift),
-        toward: [sign * across[0] + 0, sign * across[1] + 0],
+        toward: pointAlong(across, Math.sign(remedy.shift)),
         otherWay_mm: remedy.otherWay === null ? null : Math.abs(remedy.otherWay),
       };
     }
     case 'turn cross bar': {
       const { id } = scene.items[remedy.item]!;
       const turn = Math.round((remedy.angle * 180) / Math.PI);
-      const now = index.castIn(panel.mark, id)!.crossBar?.direction_deg ?? 0;
-      return { kind: 'turn cross bar', id, turn_deg: turn, direction_deg: (((now + turn) % 180) + 180) % 180 };
+      const { face, edge, crossBar } = index.castIn(panel.mark, id)!;
+      const now = crossBar?.direction_deg ?? 0;
+      const direction = (((now + turn) % 180) + 180) % 180;
+      return { kind: 'turn cross bar', id, face, edge, turn_deg: turn, direction_deg: direction };
     }
     case 'move': {
       const { id, tolerance } = scene.items[remedy.item]!;

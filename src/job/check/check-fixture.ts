@@ -2,9 +2,9 @@ import type { Point } from '../../engine/geometry/point.ts';
 import { isInside } from '../../engine/geometry/region.ts';
 import { findThread } from '../../engine/hardware/threads.ts';
 import type { Connection } from '../documents/connection.ts';
-import type { Fixture, FixtureHole } from '../documents/fixture.ts';
-import { frameOf, placeInPlate, turnVector } from '../face-frame.ts';
+import type { Fixture } from '../documents/fixture.ts';
 import type { DocumentFault } from '../fault.ts';
+import { findMisfit } from '../hole-misfit.ts';
 import type { Entry, Path } from '../sift.ts';
 import { prepareArea } from './check-panels.ts';
 import type { ConnectionParts } from './connection-parts.ts';
@@ -45,16 +45,6 @@ export function checkFixture(path: Path, fixture: Fixture): DocumentFault[] {
   return faults;
 }
 
-/** How far a bolt lies outside what the hole lets it, moved along the slot [mm]; 0 when it goes in. */
-function measureMisfit(hole: FixtureHole, bolt: Point, boltDiameter: number): number {
-  const [along, across] = turnVector([bolt[0] - hole.at_mm[0], bolt[1] - hole.at_mm[1]], -hole.slotAngle_deg);
-  const beyond = Math.max(0, Math.abs(along) - hole.slot_mm / 2);
-  return Math.max(0, Math.hypot(beyond, across) - (hole.diameter_mm - boltDiameter) / 2);
-}
-
-/** Rounding of a position that was turned and shifted [mm]. */
-const ROUNDING = 1e-6;
-
 /** Each insert has its own hole, wide enough and where the insert is. */
 export function checkHolePlaces({ value: connection }: Entry<Connection>, parts: ConnectionParts): DocumentFault[] {
   const { fixture, panel } = parts;
@@ -89,15 +79,8 @@ export function checkHolePlaces({ value: connection }: Entry<Connection>, parts:
     const isThere =
       connection.face !== 'edge' || (connection.edge !== null && connection.edge < panel.outline_mm.length);
     if (!isOnFace || !isThere) continue;
-    const frame = frameOf(panel, connection);
-    const bolt = placeInPlate(
-      frame,
-      connection.origin_mm,
-      connection.turn_deg,
-      frame.toFace([castIn.x_mm, castIn.y_mm]),
-    );
-    const misfit = measureMisfit(hole, bolt, d);
-    if (misfit <= ROUNDING) continue;
+    const { bolt, misfit } = findMisfit(panel, connection, hole, [castIn.x_mm, castIn.y_mm], d);
+    if (misfit === 0) continue;
     const where = bolt.map((v) => Math.round(v * 10) / 10).join(', ');
     const text = `insert ${castIn.id} lies at (${where}) in the axes of the plate, hole ${hole.id} at (${hole.at_mm.join(', ')}): the bolt misses the hole by ${misfit.toFixed(1)} mm`;
     faults.push(faultAt([...insertPath, 'hole'], hole.id, 'a hole where the insert is', text));

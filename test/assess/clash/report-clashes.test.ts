@@ -7,6 +7,7 @@ import { indexJob } from '../../../src/job/job-index.ts';
 import {
   type Json,
   type SampleParts,
+  sampleBed,
   sampleCastIn,
   sampleConnection,
   sampleFixture,
@@ -33,7 +34,7 @@ function open(parts: SampleParts) {
   const file = readSample(parts);
   const index = indexJob(file);
   const panel = file.job.panels[0]!;
-  return { file, index, panel, report: reportClashes(index, panel) };
+  return { file, index, panel, report: reportClashes(index, panel, file.library.yard.beds[0] ?? null) };
 }
 
 /** Holes wide enough for an insert that has moved by 3 mm. */
@@ -49,7 +50,7 @@ describe('solids of cast-in items', () => {
       panels: [samplePanel(panel)],
       items: [sampleItem(item)],
     });
-    return buildScene(index, read, 1).scene.items[0]!;
+    return buildScene(index, read, null, 1).scene.items[0]!;
   };
   it('an insert of the outside face, 4 mm below it, with its cross bar', () => {
     const bar = { direction_deg: 90, diameter_mm: 8, length_mm: 240 };
@@ -208,9 +209,16 @@ describe('clashes of a panel', () => {
     expect(report.clashes.map(({ b, remedy }) => [b.kind, remedy?.kind])).toEqual([['bar', 'turn cross bar']]);
     const { remedy } = report.clashes[0]!;
     // 120 cos a + 4 sin a has to stay under 105, of a = -10, -15 …: 30° off gives 105.9, 35° 100.6.
-    expect(remedy).toEqual({ kind: 'turn cross bar', id: '1', turn_deg: -25, direction_deg: 145 });
+    expect(remedy).toEqual({
+      kind: 'turn cross bar',
+      id: '1',
+      turn_deg: -25,
+      face: 'outside',
+      edge: null,
+      direction_deg: 145,
+    });
     expect(describeClash(report.clashes[0]!)).toBe(
-      'the cross bar of insert 1 meets strand 8 of layer 1 (10 mm, outside). A strand is stressed and is never shifted. Turn the cross bar of insert 1 by -25°, to 145°.',
+      'the cross bar of insert 1 meets strand 8 of layer 1 (10 mm, outside). A strand is stressed and is never shifted. Turn the cross bar of insert 1 by -25°, to 145° from x toward y.',
     );
   });
   it('edges by their number and openings by theirs', () => {
@@ -257,7 +265,173 @@ describe('clashes of a panel', () => {
   });
 });
 
+describe('depth of an insert that is held', () => {
+  const chair = (height_mm: number) => ({
+    id: `CH${height_mm}`,
+    name: 'Chair',
+    kind: 'chair',
+    height_mm,
+    reusable: false,
+  });
+  const CAP = { id: 'CAP', name: 'Cap', kind: 'cap', height_mm: 6, reusable: false };
+  const onChair = (chairs: readonly string[], parts: readonly Json[] = []) => ({
+    id: 'ON',
+    name: 'On a chair',
+    method: 'chair',
+    chairs,
+    chairSink_mm: 1,
+    parts,
+  });
+  const held = sampleCastIn('1', 900, 500, { face: 'inside', holding: 'ON' });
+  const under = (castIn: Json, changes: SampleParts, panel: Json = {}, cover_mm = 84) =>
+    open({
+      ...alone,
+      castIns: [castIn],
+      panels: [
+        reinforced([layer({ cover_mm, diameter_mm: 8, through_mm: [0, 500] })], { thickness_mm: 200, ...panel }),
+      ],
+      ...changes,
+    }).report;
+
+  it('on a chair follows the chair, not the recess', () => {
+    // The chair of 94 presses in by 1: the foot lies 93 to 100 above the outside face, the bar 84 to 92.
+    const ways = [onChair(['CH94'])];
+    expect(under(held, { parts: [chair(94)], ways }).clashes).toMatchObject([
+      { a: { part: 'foot' }, b: { kind: 'bar' }, clearance_mm: expect.closeTo(1, 6), needed_mm: 5 },
+    ]);
+    // Held by nothing it goes by its recess of 0: the foot at 97, 5 above the bar.
+    expect(under(sampleCastIn('1', 900, 500, { face: 'inside' }), {}).clashes).toEqual([]);
+  });
+  it('on the chair that is taken on the bed of the set-out', () => {
+    // On 95 the top lies 3 below the face and the foot 94 above the outside face, 2 over the bar. A screed board that bends by 4 takes 93: it touches.
+    const at = (screedDeflection_mm: number) =>
+      under(held, {
+        parts: [chair(93), chair(95)],
+        ways: [onChair(['CH93', 'CH95'])],
+        beds: [sampleBed({ screedDeflection_mm })],
+      }).clashes.map(({ clearance_mm }) => Math.round(clearance_mm * 1e6) / 1e6);
+    expect(at(0)).toEqual([2]);
+    expect(at(4)).toEqual([0]);
+  });
+  it('under a bridging bar goes by the cap and by the face of a rebate', () => {
+    const hung = { id: 'ON', name: 'Hung', method: 'bridging bar', parts: [{ part: 'CAP', count: 1 }] };
+    // Cap of 6: 200 − 6 − 103 = 91 to 98 for the foot; the bar's top at 92.
+    expect(under(held, { parts: [CAP], ways: [hung] }).clashes).toMatchObject([
+      { a: { part: 'foot' }, clearance_mm: 0 },
+    ]);
+    // The rebate takes 30 off the inside face: 61 to 68; the bar 47 to 55, 6 below, or 49 to 57, 4 below.
+    const zone = {
+      name: 'the rebate at the head',
+      outline_mm: [
+        [500, 200],
+        [1500, 200],
+        [1500, 900],
+        [500, 900],
+      ],
+      layers: [{ kind: 'structural', thickness_mm: 170 }],
+    };
+    const inRebate = (cover_mm: number) =>
+      under(held, { parts: [CAP], ways: [hung] }, { zones: [zone] }, cover_mm).clashes;
+    expect(inRebate(47)).toEqual([]);
+    expect(inRebate(49)).toMatchObject([{ clearance_mm: expect.closeTo(4, 6) }]);
+  });
+});
+
+describe('ways out that the yard may take', () => {
+  const mesh = reinforced([layer({ kind: 'mesh', through_mm: [0, 481] })]);
+  const first = (parts: SampleParts) => open(parts).report.clashes.find(({ a }) => a.id === '1')!;
+
+  it('no move of one insert of a template board', () => {
+    const board = { id: 'BOARD', name: 'Board', method: 'template board' };
+    const plate = { id: 'PLATE', name: 'Plate', method: 'nail-on plate' };
+    const at = (holding: string) =>
+      first({
+        ...alone,
+        castIns: [sampleCastIn('1', 900, 500, { holding })],
+        panels: [mesh],
+        ways: [board, plate],
+      }).remedy;
+    expect(at('PLATE')).toMatchObject({ kind: 'move', dy_mm: 3 });
+    expect(at('BOARD')).toBe(null);
+  });
+  it('no move by which the bolt would miss its hole', () => {
+    // A bolt of 16 in a hole of 22 may be off by 3, in one of 21 by 2.5; in a slot of 6 along y by 3 and more.
+    const at = (diameter_mm: number, slot: Json = {}) =>
+      first({
+        castIns: [sampleCastIn('1', 900, 500), sampleCastIn('2', 1100, 500)],
+        connections: [
+          sampleConnection({
+            fixture: sampleFixture({ holes: wide.map((hole) => ({ ...hole, diameter_mm, ...slot })) }),
+          }),
+        ],
+        panels: [mesh],
+      }).remedy;
+    expect(at(22)).toMatchObject({ kind: 'move', dy_mm: 3 });
+    expect(at(21)).toBe(null);
+    expect(at(21, { slot_mm: 6, slotAngle_deg: 90 })).toMatchObject({ kind: 'move', dy_mm: 3 });
+    expect(at(21, { slot_mm: 6 })).toBe(null);
+  });
+  it('no move past the hole of a plate of the library', () => {
+    const detail = {
+      id: 'D1',
+      name: 'Plate',
+      fixture: sampleFixture({ holes: wide.map((hole) => ({ ...hole, diameter_mm: 18 })) }),
+    };
+    const { remedy } = first({
+      details: [detail],
+      connections: [sampleConnection({ fixture: null, detail: 'D1' })],
+      panels: [mesh],
+    });
+    expect(remedy).toBe(null);
+  });
+  it.each([
+    [90, [910, 1500], [-1, 0]],
+    [180, [900, 1510], [0, -1]],
+    [270, [890, 1500], [1, 0]],
+  ])('a shift of bars at %s° is told along the axis exactly', (direction_deg, [x, y], toward) => {
+    const { remedy } = first({
+      ...alone,
+      castIns: [sampleCastIn('1', x!, y!)],
+      panels: [reinforced([layer({ direction_deg, spacing_mm: 200, through_mm: [900, 1500] })])],
+    });
+    expect(remedy).toMatchObject({ kind: 'shift bar' });
+    expect(remedy).toHaveProperty('toward', toward);
+  });
+});
+
 describe('what could not be looked at', () => {
+  it("names the inserts that stand where a face is not the panel's own", () => {
+    const zone = {
+      name: 'the rebate at the head',
+      outline_mm: [
+        [0, 0],
+        [4000, 0],
+        [4000, 900],
+        [0, 900],
+      ],
+      layers: [{ kind: 'structural', thickness_mm: 140 }],
+    };
+    const at = (face: string, changes: Json = {}) =>
+      open({
+        ...alone,
+        castIns: [
+          sampleCastIn('1', 900, 500),
+          sampleCastIn('2', 900, 1500),
+          sampleCastIn('3', 600, 70, { face: 'edge', edge: 0 }),
+        ],
+        panels: [reinforced([layer({ face })], { zones: [{ ...zone, ...changes }] })],
+      }).report.unknown;
+    const told = (face: string) =>
+      ['1', '3'].map(
+        (id) =>
+          `insert ${id} stands in the rebate at the head: bars there were taken as below the panel's own ${face} face`,
+      );
+    // It lies 40 behind the inside face, or behind the outside one.
+    expect(at('inside')).toEqual(told('inside'));
+    expect(at('outside')).toEqual([]);
+    expect(at('outside', { behindOutside_mm: 40 })).toEqual(told('outside'));
+    expect(at('inside', { behindOutside_mm: 40 })).toEqual([]);
+  });
   it('is said', () => {
     const { report } = open({
       ...alone,

@@ -1,0 +1,27 @@
+import type { CastIn } from '../../job/documents/cast-in.ts';
+import type { Panel } from '../../job/documents/panel.ts';
+import type { Bed } from '../../job/documents/yard.ts';
+import type { JobIndex } from '../../job/job-index.ts';
+import { findStack } from '../set-out/find-stack.ts';
+import { findHoldingSite } from '../set-out/holding-site.ts';
+import type { FormPlace } from '../set-out/set-out.ts';
+
+function findPlace(panel: Panel, { face }: CastIn): FormPlace {
+  if (face === 'edge') return 'edge';
+  return face === panel.faceDown ? 'mould face' : 'trowelled face';
+}
+
+/**
+ * How far the top of a cast-in item lies below its own face [mm]: of an insert with a way of holding as its stack has it, since chair, cap and what
+ * is aimed at decide that; of anything else the recess of the job.
+ * @param bed that it is cast on; null: none is named
+ */
+export function findTop(index: JobIndex, panel: Panel, castIn: CastIn, bed: Bed | null): number {
+  const item = castIn.item === null ? undefined : index.items.get(castIn.item);
+  const way = castIn.holding === null ? undefined : index.ways.get(castIn.holding);
+  if (item === undefined || way === undefined) return castIn.recess_mm;
+  const { rules, catalogue } = index.file.library;
+  const place = findPlace(panel, castIn);
+  const question = { panel, castIn, item, way, parts: index.parts, bed, rules, place, catalogue: catalogue.items };
+  return findStack(question, findHoldingSite(question)).top;
+}
