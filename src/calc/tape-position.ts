@@ -112,7 +112,11 @@ function find(measured: readonly TapedDistance[], guess: Point): TapedPosition {
 
 function describe(found: TapedPosition, measured: readonly TapedDistance[]): string[] {
   const notes: string[] = [];
-  const { blunder, redundancy } = found;
+  const { blunder, redundancy, notOnSideOfGuess } = found;
+  if (notOnSideOfGuess.length > 0)
+    notes.push(
+      `the place lies across the edge of ${notOnSideOfGuess.map((i) => `measured[${i}]`).join(', ')} from guess_mm: the distances contradict the side of the guess; see that this is where the insert is`,
+    );
   if (redundancy === 0) notes.push('two distances only: a slip in one of them would not show; measure a third');
   if (blunder.kind === 'at')
     notes.push(

@@ -91,6 +91,28 @@ describe('tape-position', () => {
     ]);
   });
 
+  // (2985, 600): 15 before the edge x = 3000, where the guess lies 5 beyond it.
+  it('says that the distances contradict the side of the guess', () => {
+    const end = {
+      edge: [
+        [3000, 0],
+        [3000, 2000],
+      ],
+    };
+    const measured = [
+      { to: end, distance_mm: 15, sigma_mm: 1 },
+      { to: rail, distance_mm: 600, sigma_mm: 1 },
+      { to: start, distance_mm: 2985, sigma_mm: 1 },
+      { to: { point: [0, 0] }, distance_mm: 3045, sigma_mm: 1 },
+    ];
+    const answer = ask({ guess_mm: [3005, 600], measured });
+    expect(answer.suspect).toBeNull();
+    expect(answer.notes).toEqual([
+      expect.stringMatching(/^the place lies across the edge of measured\[0\] from guess_mm/),
+    ]);
+    expect(ask({ guess_mm: [2990, 600], measured }).notes).toEqual([]);
+  });
+
   it('says what no other distance checks, and where the tape misses its edge', () => {
     const twice = [given.measured[0], given.measured[0], given.measured[1]];
     expect(ask({ measured: twice }).notes).toEqual(['no other distance checks measured[2]']);

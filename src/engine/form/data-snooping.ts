@@ -10,7 +10,7 @@ export type Blunder =
   | { readonly kind: 'one of'; readonly indices: readonly number[] };
 
 /** Two-sided limit of a standard normal variable for a level of 0.001. */
-const CRITICAL = 3.29;
+export const BLUNDER_LIMIT = 3.29;
 /** An observation whose residual keeps less than this share of its variance is not checked by the others. */
 const UNCHECKED = 1e-6;
 /** Residuals that go together like this cannot be told apart. */
@@ -39,7 +39,7 @@ export function findBlunder(adjustment: Adjustment, deviations: readonly number[
   const normalised = normaliseResiduals(adjustment, deviations);
   const sizes = normalised.map((w) => (w === null ? 0 : Math.abs(w)));
   const largest = Math.max(...sizes);
-  if (largest <= CRITICAL) return { kind: 'none' };
+  if (largest <= BLUNDER_LIMIT) return { kind: 'none' };
   const index = sizes.indexOf(largest);
   const { residualCovariance: covariance } = adjustment;
   const bound = sizes.flatMap((_, i) => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FormError } from '../../../src/engine/form/form-error.ts';
+import { tapeDeviation } from '../../../src/engine/form/tape-error.ts';
 import { findTapedPosition } from '../../../src/engine/form/tape-position.ts';
 import type { TapedDistance } from '../../../src/engine/form/taped-distance.ts';
 import type { Point } from '../../../src/engine/geometry/point.ts';
@@ -32,6 +33,19 @@ const CORNERS: readonly Point[] = [
 ];
 
 const apart = ([x, y]: Point, [u, v]: Point) => Math.hypot(x - u, y - v);
+
+const inPanel: fc.Arbitrary<Point> = fc.tuple(fc.integer({ min: 200, max: 2800 }), fc.integer({ min: 200, max: 1800 }));
+const nearby: fc.Arbitrary<Point> = fc.tuple(fc.integer({ min: -150, max: 150 }), fc.integer({ min: -150, max: 150 }));
+const add = ([x, y]: Point, [u, v]: Point): Point => [x + u, y + v];
+const sigma = fc.integer({ min: 5, max: 40 }).map((n) => n / 10);
+
+/** Exact distances of a place to the four corners and two edges of a panel. */
+const measureAll = (at: Point, sigmas: readonly number[]): TapedDistance[] => [
+  ...CORNERS.map((corner, i) => toPoint(corner, apart(at, corner), sigmas[i]!)),
+  toEdge(...START, at[0], sigmas[4]!),
+  toEdge(...RAIL, at[1], sigmas[5]!),
+];
+const sixSigmas = fc.array(sigma, { minLength: 6, maxLength: 6 });
 
 function refusal(measured: readonly TapedDistance[], guess: Point): FormError {
   try {
@@ -126,6 +140,116 @@ describe('a taped position by hand', () => {
   });
 });
 
+describe('a taped position whose distances disagree much', () => {
+  // A planted case with residuals up to 264 mm; its minimum by a separate program (Newton with the whole Hessian in double precision, numpy).
+  const far = [
+    toPoint([-2678.2893349854944, -548.721736673977], 5646, tapeDeviation('I', 5646)),
+    toPoint([-2249.1645577627332, 292.5297575156511], 5086.97688004353, tapeDeviation('I', 5086.97688004353)),
+    toPoint([-1655.0425901208469, 1645.807756504415], 4539, tapeDeviation('I', 4539)),
+    toPoint([0, 1631.7072825308082], 2956.332672556203, tapeDeviation('I', 2956.332672556203)),
+    toPoint([-2654.025959775487, 835.3526559257197], 5472, 0.5),
+  ];
+
+  it('is the minimum itself, however large the sum of squares', () => {
+    const { at } = findTapedPosition(far, [2814.393063243484, 739.1501266352877]);
+    expect(Math.abs(at[0] - 2814.7075653359834)).toBeLessThan(1e-9);
+    expect(Math.abs(at[1] - 760.2114441619095)).toBeLessThan(1e-9);
+  });
+
+  // At a minimum of Σ(v/σ)² its slope Σ u v/σ² is nothing; here it is a sum of terms up to 1000, of which rounding leaves about 1e-12.
+  it('has no slope left in its sum of squares, and residuals that are those of its place', () => {
+    const slip = fc.array(fc.integer({ min: -300, max: 300 }), { minLength: 6, maxLength: 6 });
+    fc.assert(
+      fc.property(inPanel, sixSigmas, slip, (at, sigmas, errors) => {
+        const measured = measureAll(at, sigmas).map((one, i) => ({
+          ...one,
+          distance: Math.max(50, one.distance + errors[i]!),
+        }));
+        const found = findTapedPosition(measured, at);
+        const [x, y] = found.at;
+        const slope = [0, 0];
+        measured.forEach(({ distance, deviation }, i) => {
+          const [cx, cy] = i < 4 ? CORNERS[i]! : i === 4 ? [0, y] : [x, 0];
+          const reckoned = apart([x, y], [cx, cy]);
+          const miss = distance - reckoned;
+          expect(Math.abs(found.residuals[i]! - miss)).toBeLessThan(1e-11);
+          slope[0]! += ((x - cx) / reckoned) * (miss / deviation ** 2);
+          slope[1]! += ((y - cy) / reckoned) * (miss / deviation ** 2);
+        });
+        expect(Math.hypot(slope[0]!, slope[1]!)).toBeLessThan(1e-9);
+      }),
+    );
+  });
+});
+
+describe('a guess on the wrong side of an edge', () => {
+  const END: readonly [Point, Point] = [
+    [3000, 0],
+    [3000, 2000],
+  ];
+  // By hand: 15 before the edge x = 3000 and 2985 from x = 0 say x = 2985; (2985, 600) is √(2985² + 600²) = 3044.7044 from the corner, taped 3045.
+  const atEnd = [toEdge(...END, 15), toEdge(...RAIL, 600), toPoint([0, 0], 3045), toEdge(...START, 2985)];
+
+  it.each([[3005], [3002], [3050], [2990]])('does not blame a distance for it: guess at x = %d', (x) => {
+    const found = findTapedPosition(atEnd, [x, 600]);
+    expect(apart(found.at, [2985, 600])).toBeLessThan(0.3);
+    expect(found.blunder).toEqual({ kind: 'none' });
+    expect(found.notOnSideOfGuess).toEqual(x > 3000 ? [0] : []);
+  });
+
+  it('turns all distances to one edge, and two edges at once', () => {
+    const twice = [...atEnd, toEdge([3000, 2000], [3000, 900], 15), toEdge([0, 2000], [3000, 2000], 1400)];
+    const at: Point = [2985, 600];
+    expect(findTapedPosition(twice, [3004, 600]).notOnSideOfGuess).toEqual([0, 4]);
+    expect(apart(findTapedPosition(twice, [3004, 600]).at, at)).toBeLessThan(0.3);
+    const low = [
+      toEdge(...END, 15),
+      toEdge(...RAIL, 12),
+      toPoint([0, 1500], apart([2985, 12], [0, 1500])),
+      toPoint([1000, 2000], apart([2985, 12], [1000, 2000])),
+    ];
+    const found = findTapedPosition(low, [3006, -5]);
+    expect(apart(found.at, [2985, 12])).toBeLessThan(1e-6);
+    expect(found.notOnSideOfGuess).toEqual([0, 1]);
+  });
+
+  // Redundant or not, nothing speaks against the side of the guess: (3015, ±600) fits as well.
+  it('leaves it where places fit equally', () => {
+    expect(findTapedPosition(atEnd.slice(0, 2), [3005, 600]).at[0]).toBeCloseTo(3015, 9);
+    const alike = [toEdge(...RAIL, 600), toPoint([0, 0], 1000), toPoint([2000, 0], apart([800, 600], [2000, 0]))];
+    expect(apart(findTapedPosition(alike, [790, -5]).at, [800, -600])).toBeLessThan(1e-6);
+    // A slip of 60 mm in the edge does not make one side better than the other.
+    const slipped = [toEdge(...RAIL, 660), ...alike.slice(1), toPoint([3000, 0], apart([800, 600], [3000, 0]))];
+    expect(findTapedPosition(slipped, [790, -500]).notOnSideOfGuess).toEqual([]);
+  });
+
+  // A slip of about 100 mm among three: 7 m away, across an edge, they contradict each other a fifth less. The insert is not there.
+  it('does not leave its side for a place where the distances do not agree either', () => {
+    const three = [
+      toEdge([48658.57103212316, 17586.019530299895], [46750.18008126213, 15255.229497090968], 2685.1969812634925, 2),
+      toEdge([52005.131315006714, 13262.134827041604], [50439.03974044182, 14396.985484904653], 2090.110418389723, 0.7),
+      toPoint([47703.01040194677, 15431.439558677002], 3534.1874146234627, 0.7),
+    ];
+    const found = findTapedPosition(three, [51185.96399162979, 16395.108233298975]);
+    expect(found.notOnSideOfGuess).toEqual([]);
+    expect(found.blunder.kind).toBe('one of');
+    expect(apart(found.at, [51099, 16480])).toBeLessThan(5);
+  });
+
+  it('comes to the same place from either side, wherever it is beside an edge', () => {
+    const off = fc.integer({ min: 6, max: 60 });
+    fc.assert(
+      fc.property(off, fc.integer({ min: 200, max: 1800 }), off, sixSigmas, (inside, y, outside, sigmas) => {
+        const at: Point = [3000 - inside, y];
+        const measured = [...measureAll(at, sigmas), toEdge(...END, inside)];
+        const found = findTapedPosition(measured, [3000 + outside, y]);
+        expect(apart(found.at, at)).toBeLessThan(1e-6);
+        expect(found.notOnSideOfGuess).toEqual([6]);
+      }),
+    );
+  });
+});
+
 describe('distances that fix no position', () => {
   it.each([
     ['one distance', [toPoint([0, 0], 500)], [100, 100], 'measured', /one distance fixes no position/],
@@ -185,19 +309,6 @@ describe('distances that fix no position', () => {
     expect(error.message).toContain('expected');
   });
 });
-
-const inPanel: fc.Arbitrary<Point> = fc.tuple(fc.integer({ min: 200, max: 2800 }), fc.integer({ min: 200, max: 1800 }));
-const nearby: fc.Arbitrary<Point> = fc.tuple(fc.integer({ min: -150, max: 150 }), fc.integer({ min: -150, max: 150 }));
-const add = ([x, y]: Point, [u, v]: Point): Point => [x + u, y + v];
-const sigma = fc.integer({ min: 5, max: 40 }).map((n) => n / 10);
-
-/** Exact distances of a place to the four corners and two edges of a panel. */
-const measureAll = (at: Point, sigmas: readonly number[]): TapedDistance[] => [
-  ...CORNERS.map((corner, i) => toPoint(corner, apart(at, corner), sigmas[i]!)),
-  toEdge(...START, at[0], sigmas[4]!),
-  toEdge(...RAIL, at[1], sigmas[5]!),
-];
-const sixSigmas = fc.array(sigma, { minLength: 6, maxLength: 6 });
 
 describe('properties of a taped position', () => {
   it('is where exact distances were measured from', () => {
