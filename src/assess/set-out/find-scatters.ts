@@ -1,19 +1,28 @@
+import { findBoardMovement } from '../../engine/form/holding-scatter.ts';
 import { addScatter, type Scatter, scatterOfGroup, scatterOfPlace } from '../../engine/form/position-scatter.ts';
 import type { TapeClass } from '../../engine/form/tape-error.ts';
+import { middleOf } from '../../engine/form/whole-millimetres.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { CastIn } from '../../job/documents/cast-in.ts';
+import type { HoldingWay } from '../../job/documents/holding-parts.ts';
+import { isBoardGroup } from './board-group.ts';
 import type { AssemblyDraft } from './find-assembly.ts';
+import type { SetOutItem } from './set-out.ts';
 
-/** An item with what is measured to it: along x and y, or along the side and above the bed [mm]. */
-interface Taped {
-  readonly castIn: CastIn;
-  readonly at: Point;
-  readonly aboveBed: number | null;
-  readonly printed: { readonly kind: 'plan' } | { readonly kind: 'edge'; readonly along: number };
+/** An item with what is measured to it and how it is held. */
+type Taped = Pick<SetOutItem, 'castIn' | 'taped' | 'way' | 'place'>;
+
+/**
+ * What holding adds to the taping, along each axis [mm]. A board's holes are in the scatter of its group already: what is left is how the whole
+ * board moves. What a yard has measured of a way counts in full.
+ */
+function findHeld({ way, place }: Taped, draft: AssemblyDraft | null, isOnBoard: boolean): number {
+  if (isOnBoard) return measured(way) ?? findBoardMovement(place);
+  return draft?.scatter.position ?? 0;
 }
 
-function tapedPair({ at, aboveBed, printed }: Taped): Point {
-  return printed.kind === 'edge' ? [printed.along, aboveBed ?? 0] : at;
+function measured(way: HoldingWay | null): number | null {
+  return way?.scatter?.position_mm ?? null;
 }
 
 /**
@@ -28,27 +37,24 @@ export function findScatters(
 ): ReadonlyMap<CastIn, Scatter> {
   return new Map(
     stops.flatMap((members) => {
-      const pairs = members.map(tapedPair);
-      // What a board's holes are off by is in the group's own scatter.
-      const hasTemplate =
-        members.length > 1 && members.every(({ castIn }) => drafts.get(castIn)?.way.method === 'template board');
+      const places = members.map(({ taped }) => taped);
+      const isOnBoard = isBoardGroup(members.map(({ way }) => way));
       const taped =
-        members.length === 1 ? [scatterOfPlace(tapeClass, pairs[0]!)] : ofGroup(pairs, hasTemplate, tapeClass);
-      return members.map(({ castIn }, i) => {
-        const held = hasTemplate ? 0 : (drafts.get(castIn)?.scatter.position ?? 0);
-        return [castIn, addScatter(taped[i]!, { x: held, y: held })] as const;
+        members.length === 1 ? [scatterOfPlace(tapeClass, places[0]!)] : ofGroup(places, isOnBoard, tapeClass);
+      return members.map((member, i) => {
+        const held = findHeld(member, drafts.get(member.castIn) ?? null, isOnBoard);
+        return [member.castIn, addScatter(taped[i]!, { x: held, y: held })] as const;
       });
     }),
   );
 }
 
-function ofGroup(pairs: readonly Point[], hasTemplate: boolean, tapeClass: TapeClass): readonly Scatter[] {
-  const mean = (k: 0 | 1) => pairs.reduce((sum, pair) => sum + pair[k], 0) / pairs.length;
-  const centre: Point = [mean(0), mean(1)];
+function ofGroup(places: readonly Point[], hasTemplate: boolean, tapeClass: TapeClass): readonly Scatter[] {
+  const centre = middleOf(places);
   return scatterOfGroup({
     tapeClass,
     centre,
-    offsets: pairs.map(([x, y]): Point => [x - centre[0], y - centre[1]]),
+    offsets: places.map(([x, y]): Point => [x - centre[0], y - centre[1]]),
     hasTemplate,
     diagonal: null,
   }).members;

@@ -1,10 +1,6 @@
 import { printGroup, wholeMillimetres } from '../../engine/form/whole-millimetres.ts';
+import { isBoardGroup } from './board-group.ts';
 import type { SetOutGroup, SetOutItem } from './set-out.ts';
-
-/** The two printed numbers of a place: along x and y, or along the side and above the bed. */
-export function printedPair({ printed }: Pick<SetOutItem, 'printed'>): readonly [number, number] {
-  return printed.kind === 'plan' ? [printed.x, printed.y] : [printed.along, printed.aboveBed];
-}
 
 /** Distance of two members as the tape shows it [mm], from what is exact. */
 function span(a: SetOutItem, b: SetOutItem): number {
@@ -39,8 +35,7 @@ export function findGroups(items: readonly SetOutItem[]): readonly SetOutGroup[]
     members.push(item);
   }
   return [...byConnection].map(([connection, members]) => {
-    const pairs = members.map(printedPair);
-    const { centre, offsets } = printGroup(pairs);
+    const { centre, offsets } = printGroup(members.map(({ taped }) => taped));
     return {
       connection,
       place: members[0]!.place,
@@ -51,7 +46,7 @@ export function findGroups(items: readonly SetOutItem[]): readonly SetOutGroup[]
         dy: offsets[i]![1],
       })),
       diagonal: findDiagonal(members),
-      hasTemplate: members.some(({ way }) => way?.method === 'template board'),
+      hasTemplate: isBoardGroup(members.map(({ way }) => way)),
     };
   });
 }

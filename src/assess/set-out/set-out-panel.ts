@@ -3,6 +3,7 @@ import { type MouldView, mouldView } from '../../engine/form/mould-view.ts';
 import { wholeMillimetres } from '../../engine/form/whole-millimetres.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { CastIn } from '../../job/documents/cast-in.ts';
+import type { HoldingWay } from '../../job/documents/holding-parts.ts';
 import type { Panel } from '../../job/documents/panel.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import { panelSide } from '../../job/face-frame.ts';
@@ -29,6 +30,7 @@ function findPlace(panel: Panel, castIn: CastIn): FormPlace {
 /** Where an item is, before it has a number. */
 interface Placed {
   readonly castIn: CastIn;
+  readonly way: HoldingWay | null;
   readonly place: FormPlace;
   readonly at: Point;
   readonly plan: Point;
@@ -36,15 +38,25 @@ interface Placed {
   readonly aboveBed: number | null;
   readonly inward: Point | null;
   readonly printed: PrintedPlace;
+  readonly taped: Point;
 }
 
-function place(view: MouldView, panel: Panel, words: FormWords, castIn: CastIn): Placed {
-  const base = { castIn, place: findPlace(panel, castIn) };
+function place(view: MouldView, panel: Panel, words: FormWords, castIn: CastIn, way: HoldingWay | null): Placed {
+  const base = { castIn, way, place: findPlace(panel, castIn) };
   const { face, edge, x_mm, y_mm } = castIn;
   if (face !== 'edge' || edge === null) {
     const at = view.toForm([x_mm, y_mm]);
     const printed = { kind: 'plan', x: wholeMillimetres(at[0]), y: wholeMillimetres(at[1]) } as const;
-    return { ...base, at, plan: view.toPlan([x_mm, y_mm]), side: null, aboveBed: null, inward: null, printed };
+    return {
+      ...base,
+      at,
+      plan: view.toPlan([x_mm, y_mm]),
+      side: null,
+      aboveBed: null,
+      inward: null,
+      printed,
+      taped: at,
+    };
   }
   const found = placeOnEdge(view, { edge, along: x_mm, fromOutside: y_mm }, panel.thickness_mm);
   const { side, along, from } = describeSide(view, found, edge, words);
@@ -56,6 +68,7 @@ function place(view: MouldView, panel: Panel, words: FormWords, castIn: CastIn):
     aboveBed: found.aboveForm,
     inward: found.inward,
     printed: { kind: 'edge', along: wholeMillimetres(along), from, aboveBed: wholeMillimetres(found.aboveForm) },
+    taped: [along, found.aboveForm],
   };
 }
 
@@ -123,11 +136,13 @@ export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): Pan
       .flatMap(({ mark: name, inserts }) => inserts.map(({ insert }) => [insert, name] as const)),
   );
   const castIns = index.castInsOf(mark);
+  const wayOf = ({ holding }: CastIn): HoldingWay | null =>
+    holding === null ? null : (index.ways.get(holding) ?? null);
   const drafts = new Map(
     castIns.map((castIn) => {
       const item = castIn.item === null ? undefined : index.items.get(castIn.item);
-      const way = castIn.holding === null ? undefined : index.ways.get(castIn.holding);
-      if (item === undefined || way === undefined) return [castIn, null] as const;
+      const way = wayOf(castIn);
+      if (item === undefined || way === null) return [castIn, null] as const;
       const where = findPlace(panel, castIn);
       return [
         castIn,
@@ -145,7 +160,7 @@ export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): Pan
       ] as const;
     }),
   );
-  const placed = castIns.map((castIn) => place(view, panel, words, castIn));
+  const placed = castIns.map((castIn) => place(view, panel, words, castIn, wayOf(castIn)));
   const stops = new Map<string, Placed[]>();
   for (const entry of placed) {
     const connection = connectionOf.get(entry.castIn.id);
@@ -157,10 +172,7 @@ export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): Pan
   const scatters = findScatters([...stops.values()], drafts, yard.tapeClass);
   const walk = orderWalk(
     [...stops.values()].map(
-      (members): Stop<Placed> => ({
-        stage: Math.max(...members.map(stageOf)) === 2 ? 2 : 1,
-        members: members.map((what) => ({ what, at: what.at })),
-      }),
+      (members): Stop<Placed> => members.map((what) => ({ what, at: what.at, stage: stageOf(what) })),
     ),
     view.width,
   );
@@ -172,7 +184,6 @@ export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): Pan
       ...entry,
       number: i + 1,
       item: castIn.item === null ? null : (index.items.get(castIn.item) ?? null),
-      way: castIn.holding === null ? null : (index.ways.get(castIn.holding) ?? null),
       connection: connectionOf.get(castIn.id) ?? null,
       stage: stageOf(entry),
       assembly: lettered.letters[i]!,

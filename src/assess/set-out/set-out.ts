@@ -58,6 +58,8 @@ export interface SetOutItem {
   /** Letter of its assembly; null where it has no type or no way of holding. */
   readonly assembly: string | null;
   readonly printed: PrintedPlace;
+  /** The two lengths that are taped, exact: along x and y from the datum corner; on an edge along it and above the bed. */
+  readonly taped: Point;
   /** How far it may be off along each axis. */
   readonly tolerance: number;
   /** Standard deviation of its place along x and y, from taping and holding. */

@@ -34,3 +34,14 @@ export function findUsualScatter(method: HoldingMethodName, place: HoldingPlace)
   const position = place === 'trowelled face' ? USUAL.trowelled : onForm;
   return { position: position / DEVIATIONS_IN_USUAL, level: USUAL.level / DEVIATIONS_IN_USUAL };
 }
+
+/**
+ * Gives how far a whole template board moves while the concrete is placed, along each axis, as a standard deviation [mm]; how its holes lie to
+ * each other is not in it.
+ *
+ * Common practice, not measured: on the form it is fast and what scatters is its holes; under the trowelled face it moves as one with the
+ * vibrating, as any insert there does.
+ */
+export function findBoardMovement(place: HoldingPlace): number {
+  return place === 'trowelled face' ? USUAL.trowelled / DEVIATIONS_IN_USUAL : 0;
+}

@@ -30,8 +30,8 @@ export function printGroup(places: readonly Point[], centre: Point = middleOf(pl
   };
 }
 
-/** The middle of the extent of some places [mm]. */
-function middleOf(places: readonly Point[]): Point {
+/** The middle of the extent of some places, at least one [mm]. */
+export function middleOf(places: readonly Point[]): Point {
   const middle = (values: readonly number[]) => (Math.min(...values) + Math.max(...values)) / 2;
   return [middle(places.map(([x]) => x)), middle(places.map(([, y]) => y))];
 }

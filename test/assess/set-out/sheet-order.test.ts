@@ -9,10 +9,7 @@ import type { Point } from '../../../src/engine/geometry/point.ts';
 const words = { start: 'fixed stop end', finish: 'loose stop end', railA: 'wall rail', railB: 'gangway rail' };
 
 describe('the walk round the form', () => {
-  const stop = (name: string, x: number, y: number, stage: 1 | 2 = 1) => ({
-    stage,
-    members: [{ what: name, at: [x, y] as Point }],
-  });
+  const stop = (name: string, x: number, y: number, stage: 1 | 2 = 1) => [{ what: name, at: [x, y] as Point, stage }];
 
   it('goes out along the rail of the datum corner and back along the other, stage by stage', () => {
     const walk = orderWalk(
@@ -29,10 +26,12 @@ describe('the walk round the form', () => {
   });
 
   it('keeps a group together, in the direction of the walk', () => {
-    const group = (y: number) => ({
-      stage: 1 as const,
-      members: ['a', 'b', 'c'].map((what, i) => ({ what: `${what}${y}`, at: [1000 + 100 * i, y] as Point })),
-    });
+    const group = (y: number) =>
+      ['a', 'b', 'c'].map((what, i) => ({
+        what: `${what}${y}`,
+        at: [1000 + 100 * i, y] as Point,
+        stage: 1 as const,
+      }));
     expect(orderWalk([group(2500), stop('between', 1100, 400), group(300)], 3000)).toEqual([
       'a300',
       'b300',
@@ -44,6 +43,12 @@ describe('the walk round the form', () => {
     ]);
   });
 
+  it('meets a group of two stages twice, so that no number of the first comes after one of the second', () => {
+    const group = [...stop('on the form', 1000, 300), ...stop('under the open face', 1100, 300, 2)];
+    const walk = orderWalk([group, stop('later', 3000, 300), stop('with the cage', 200, 300, 2)], 3000);
+    expect(walk).toEqual(['on the form', 'later', 'with the cage', 'under the open face']);
+  });
+
   it('meets everything once (property)', () => {
     const place = fc.record({
       x: fc.integer({ min: 0, max: 6000 }),
@@ -53,7 +58,7 @@ describe('the walk round the form', () => {
     fc.assert(
       fc.property(fc.array(place, { maxLength: 30 }), (places) => {
         const walk = orderWalk(
-          places.map(({ x, y, stage }, i) => ({ stage, members: [{ what: i, at: [x, y] as Point }] })),
+          places.map(({ x, y, stage }, i) => [{ what: i, at: [x, y] as Point, stage }]),
           3000,
         );
         expect([...walk].sort((a, b) => a - b)).toEqual(places.map((_, i) => i));
