@@ -1,4 +1,6 @@
 import { findValueChanges } from '../difference/value-changes.ts';
+import type { CastIn } from '../documents/cast-in.ts';
+import type { Connection } from '../documents/connection.ts';
 import type { Fixture } from '../documents/fixture.ts';
 import type { Panel } from '../documents/panel.ts';
 import { type DocumentFault, showPath, showValue } from '../fault.ts';
@@ -49,22 +51,37 @@ function byName<T>(entries: readonly Entry<T>[], name: (value: T) => string): Ma
   return new Map([...entries].reverse().map((entry) => [name(entry.value), entry]));
 }
 
-function comparePartner(job: SiftedJob, source: Panel, partner: Entry<Panel>): DocumentFault[] {
+/** What the panels of a job hold, by the mark of the panel, found once for all partners. */
+interface Holdings {
+  readonly castIns: ReadonlyMap<string, readonly Entry<CastIn>[]>;
+  readonly connections: ReadonlyMap<string, readonly Entry<Connection>[]>;
+  readonly plates: ReadonlyMap<string, Fixture | null>;
+}
+
+function byPanel<T extends { readonly panel: string }>(entries: readonly Entry<T>[]): Map<string, Entry<T>[]> {
+  const lists = new Map<string, Entry<T>[]>();
+  for (const entry of entries) {
+    const list = lists.get(entry.value.panel);
+    if (list === undefined) lists.set(entry.value.panel, [entry]);
+    else list.push(entry);
+  }
+  return lists;
+}
+
+function comparePartner(holdings: Holdings, source: Panel, partner: Entry<Panel>): DocumentFault[] {
   const { path, value: panel } = partner;
   const { mark } = panel;
   const ofPanel = compare(path, `panel ${mark}`, mirrorPanel(source, mark), panel, source.mark);
   // A wrong outline makes every place in it wrong.
   if (ofPanel.length > 0) return ofPanel;
-  const isOf = (owner: string) => (entry: Entry<{ readonly panel: string }>) => entry.value.panel === owner;
-  const details = new Map(job.details.map(({ value }) => [value.id, value.fixture]));
+  const castInsOf = (owner: string) => holdings.castIns.get(owner) ?? [];
+  const connectionsOf = (owner: string) => holdings.connections.get(owner) ?? [];
   const plateOf = (fixture: Fixture | null, detail: string | null) =>
-    fixture ?? (detail === null ? null : (details.get(detail) ?? null));
-  const castIns = job.castIns
-    .filter(isOf(source.mark))
+    fixture ?? (detail === null ? null : (holdings.plates.get(detail) ?? null));
+  const castIns = castInsOf(source.mark)
     .filter(({ value }) => value.edge === null || value.edge < source.outline_mm.length)
     .map(({ value }) => [value.id, mirrorCastIn(source, value, mark)] as const);
-  const connections = job.connections
-    .filter(isOf(source.mark))
+  const connections = connectionsOf(source.mark)
     .filter(({ value }) => value.edge === null || value.edge < source.outline_mm.length)
     .map(({ value }) => {
       const plate = plateOf(value.fixture, value.detail);
@@ -75,13 +92,13 @@ function comparePartner(job: SiftedJob, source: Panel, partner: Entry<Panel>): D
     ...compareAll(
       pair,
       new Map(castIns),
-      byName(job.castIns.filter(isOf(mark)), (castIn) => castIn.id),
+      byName(castInsOf(mark), (castIn) => castIn.id),
       'insert',
     ),
     ...compareAll(
       pair,
       new Map(connections),
-      byName(job.connections.filter(isOf(mark)), (connection) => connection.mark),
+      byName(connectionsOf(mark), (connection) => connection.mark),
       'connection',
     ),
   ];
@@ -90,6 +107,11 @@ function comparePartner(job: SiftedJob, source: Panel, partner: Entry<Panel>): D
 /** Handed partners: linked to a panel that is no partner itself, and its mirror image in everything. */
 export function checkHandedPartners(job: SiftedJob): DocumentFault[] {
   const panels = byName(job.panels, (panel) => panel.mark);
+  const holdings: Holdings = {
+    castIns: byPanel(job.castIns),
+    connections: byPanel(job.connections),
+    plates: new Map(job.details.map(({ value }) => [value.id, value.fixture])),
+  };
   return job.panels.flatMap((partner) => {
     const { path, value: panel } = partner;
     if (panel.handedOf === null) return [];
@@ -102,6 +124,6 @@ export function checkHandedPartners(job: SiftedJob): DocumentFault[] {
       return refuse(
         `panel ${panel.mark} is linked to ${source.mark}, which is itself the handed partner of ${source.handedOf}; expected ${source.handedOf}, or no link`,
       );
-    return comparePartner(job, source, partner);
+    return comparePartner(holdings, source, partner);
   });
 }
