@@ -223,6 +223,19 @@ describe('a guess on the wrong side of an edge', () => {
     expect(findTapedPosition(slipped, [790, -500]).notOnSideOfGuess).toEqual([]);
   });
 
+  // By hand: x = −1 ± 0.4 on the side of the guess or 1 on the other, against 100 − 96 = 4 ± 1.36: 5²/2.01 = 12.4 or 3²/2.01 = 4.5; the sum
+  // falls by 8, less than 3.29² = 10.8. At 100 − 95.2 = 4.8 it is 16.7 less 7.2, still less; −2.8 or 2.8 against 3.2 is 17.9 or 0.1: more.
+  it('needs more than chance to leave the side of the guess', () => {
+    const across = (taped: number, other: number) =>
+      findTapedPosition(
+        [toEdge(...START, taped, 0.4), toEdge([100, 0], [100, 2000], other, 1.36), toEdge(...RAIL, 400)],
+        [-1, 390],
+      ).notOnSideOfGuess;
+    expect(across(1, 96)).toEqual([]);
+    expect(across(1, 95.2)).toEqual([]);
+    expect(across(2.8, 96.8)).toEqual([0]);
+  });
+
   // A slip of about 100 mm among three: 7 m away, across an edge, they contradict each other a fifth less. The insert is not there.
   it('does not leave its side for a place where the distances do not agree either', () => {
     const three = [
@@ -256,6 +269,13 @@ describe('distances that fix no position', () => {
     [
       'parallel edges',
       [toEdge(...START, 300), toEdge([1000, 0], [1000, 500], 700)],
+      [300, 100],
+      'measured',
+      /all edges run the same way/,
+    ],
+    [
+      'edges less than 0.003° from parallel',
+      [toEdge(...RAIL, 300), toEdge([0, 0], [3000, 0.15], 400)],
       [300, 100],
       'measured',
       /all edges run the same way/,
