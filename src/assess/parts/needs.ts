@@ -12,10 +12,10 @@ export interface PourNeed {
   readonly pour: string;
   readonly date: string;
   readonly needed: number;
-  /** In stock, or on order and there by that day; null: no stock is given. */
+  /** In stock, or on order and there before that day; null: no stock is given. */
   readonly atHand: number | null;
   readonly short: number;
-  /** Day of the pour less the lead time; null: the lead time is not known. */
+  /** Day before the pour, when the bench is laid, less the lead time; null: the lead time is not known. */
   readonly orderBy: string | null;
   /** What is short could only have come by an order before today. */
   readonly isTooLate: boolean;
@@ -113,7 +113,7 @@ function needOf(kind: PartKind, { pours, unplanned }: Tables, setting: Setting):
     const needed = running[i]!;
     const atHand = own === null ? null : countAtHand(own, date, today);
     const short = Math.max(0, needed - (atHand ?? needed));
-    const orderBy = kind.leadTime === null ? null : addDays(date, -Math.ceil(kind.leadTime));
+    const orderBy = kind.leadTime === null ? null : addDays(date, -Math.ceil(kind.leadTime) - 1);
     return [
       { pour: id, date, needed, atHand, short, orderBy, isTooLate: short > 0 && orderBy !== null && orderBy < today },
     ];

@@ -31,12 +31,12 @@ export function sumStock(stock: readonly StockLine[], id: string): KindStock {
 }
 
 /**
- * What is at hand on a day: in stock, or on order and due by then. What was due before today and is still on order counts as not coming: nobody
+ * What is at hand for a pour on a day: in stock, or on order and due before it, since the bench is laid the day before. What was due before today and is still on order counts as not coming: nobody
  * knows when it will.
  */
 export function countAtHand({ inStock, deliveries }: KindStock, date: string, today: string): number {
   return deliveries.reduce(
-    (sum, { count, arrives }) => (arrives !== null && arrives >= today && arrives <= date ? sum + count : sum),
+    (sum, { count, arrives }) => (arrives !== null && arrives >= today && arrives < date ? sum + count : sum),
     inStock,
   );
 }

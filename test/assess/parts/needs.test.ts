@@ -35,7 +35,7 @@ describe('what is used up', () => {
         needed: 8,
         atHand: 8,
         short: 0,
-        orderBy: '2026-11-30',
+        orderBy: '2026-11-29',
         isTooLate: false,
       },
       {
@@ -44,18 +44,18 @@ describe('what is used up', () => {
         needed: 11,
         atHand: 8,
         short: 3,
-        orderBy: '2026-12-01',
+        orderBy: '2026-11-30',
         isTooLate: false,
       },
     ]);
     expect(toOrder).toBe(3);
   });
 
-  it('that is on order counts from the day it comes, that day included', () => {
+  it('that is on order counts from the day after it comes: the bench is laid the day before the pour', () => {
     const shorts = (arrives: string) => needOf('F16', [have('F16', 0, 20, arrives)]).byPour.map(({ short }) => short);
-    expect(shorts('2026-12-14')).toEqual([0, 0]);
-    expect(shorts('2026-12-15')).toEqual([8, 0]);
-    expect(shorts('2026-12-16')).toEqual([8, 11]);
+    expect(shorts('2026-12-13')).toEqual([0, 0]);
+    expect(shorts('2026-12-14')).toEqual([8, 0]);
+    expect(shorts('2026-12-15')).toEqual([8, 11]);
   });
 
   it('that is on order without a day, or should have come, counts for no pour, yet is not ordered again', () => {
@@ -67,7 +67,7 @@ describe('what is used up', () => {
   });
 
   it('adds up over several lines of the stock', () => {
-    const stock = [have('F16', 3), have('F16', 2), have('F16', 0, 3, '2026-12-14'), have('F16L', 90)];
+    const stock = [have('F16', 3), have('F16', 2), have('F16', 0, 3, '2026-12-13'), have('F16L', 90)];
     expect(needOf('F16', stock)).toMatchObject({
       stock: { inStock: 5, onOrder: 3 },
       toOrder: 3,
@@ -76,10 +76,10 @@ describe('what is used up', () => {
   });
 
   it.each([
-    ['2026-11-30', false],
-    ['2026-12-01', true],
-  ])('short for the first pour can be ordered until 2026-11-30: on %s too late is %s', (today, isTooLate) => {
-    expect(needOf('F16', [], today).byPour[0]).toMatchObject({ short: 8, orderBy: '2026-11-30', isTooLate });
+    ['2026-11-29', false],
+    ['2026-11-30', true],
+  ])('short for the first pour can be ordered until 2026-11-29: on %s too late is %s', (today, isTooLate) => {
+    expect(needOf('F16', [], today).byPour[0]).toMatchObject({ short: 8, orderBy: '2026-11-29', isTooLate });
   });
 
   it('that is not short is never too late', () => {
@@ -213,5 +213,5 @@ it('takes a fraction of a day of lead time as a day', () => {
     pours: [samplePour({ date: '2026-12-14' })],
   });
   const needs = findNeeds(index, findJobParts(index), [], TODAY);
-  expect(needs.find(({ kind }) => kind.id === 'NAIL')!.byPour[0]!.orderBy).toBe('2026-12-12');
+  expect(needs.find(({ kind }) => kind.id === 'NAIL')!.byPour[0]!.orderBy).toBe('2026-12-11');
 });

@@ -61,7 +61,7 @@ describe('the answer', () => {
   });
 
   it('is short where what is on order comes too late, though it is enough, and says so', () => {
-    const stock = [...PLENTY.filter(({ id }) => id !== 'F16'), have('F16', 0, 100, '2026-12-15')];
+    const stock = [...PLENTY.filter(({ id }) => id !== 'F16'), have('F16', 0, 100, '2026-12-14')];
     const answer = ask(decided, { stock });
     expect(answer.shortages.map(({ kind, need }) => [kind.id, need.pour])).toEqual([['F16', 'T1']]);
     expect(answer.state).toBe('short');
