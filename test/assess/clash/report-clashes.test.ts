@@ -404,10 +404,10 @@ describe('what could not be looked at', () => {
     const zone = {
       name: 'the rebate at the head',
       outline_mm: [
-        [0, 0],
+        [3000, 0],
         [4000, 0],
         [4000, 900],
-        [0, 900],
+        [3000, 900],
       ],
       layers: [{ kind: 'structural', thickness_mm: 140 }],
     };
@@ -415,9 +415,9 @@ describe('what could not be looked at', () => {
       open({
         ...alone,
         castIns: [
-          sampleCastIn('1', 900, 500),
+          sampleCastIn('1', 3500, 500),
           sampleCastIn('2', 900, 1500),
-          sampleCastIn('3', 600, 70, { face: 'edge', edge: 0 }),
+          sampleCastIn('3', 600, 70, { face: 'edge', edge: 1 }),
         ],
         panels: [reinforced([layer({ face })], { zones: [{ ...zone, ...changes }] })],
       }).report.unknown;
