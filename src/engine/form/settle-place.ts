@@ -20,6 +20,8 @@ export type Unsettled = 'at the start' | 'on the way' | 'never at rest';
 
 const STEPS = 100;
 const HALVINGS = 40;
+/** So many Gauss–Newton steps are enough, unless distances that disagree much make them swing to and fro. */
+const PATIENCE = 20;
 /** From a Gauss–Newton move below this [mm] on, rounding in the sum of squares hides which place is lower. */
 const NEAR = 1e-4;
 /** A step below this [mm] changes nothing that anyone could tape. */
@@ -37,7 +39,8 @@ export function settle(measured: readonly TapedDistance[], sides: readonly Side[
   for (let step = 0; step < STEPS; step += 1) {
     const local = adjustAt(measured, sides, at);
     if (local === null) return step === 0 ? 'at the start' : 'on the way';
-    const move: Point = [local.unknowns[0]!, local.unknowns[1]!];
+    const bowl = step < PATIENCE ? null : newtonMove(measured, sides, at);
+    const move: Point = bowl ?? [local.unknowns[0]!, local.unknowns[1]!];
     const next = Math.hypot(...move) < NEAR ? null : descend(measured, sides, at, move);
     // No shorter step leads down either: rounding is all that is left of the move.
     if (next === null) return finish(measured, sides, at);

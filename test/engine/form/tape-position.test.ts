@@ -156,6 +156,16 @@ describe('a taped position whose distances disagree much', () => {
     expect(Math.abs(at[1] - 760.2114441619095)).toBeLessThan(1e-9);
   });
 
+  // Near a corner, with slips of some 280 mm: Gauss–Newton steps alone swing to and fro without end.
+  it('comes to rest where the distances bend much', () => {
+    const slips = [0, -296, 0, -275, 225, 106];
+    const measured = measureAll([1338, 209], [1.9, 0.7, 3.6, 0.5, 3.9, 2.7]).map((one, i) => ({
+      ...one,
+      distance: Math.max(50, one.distance + slips[i]!),
+    }));
+    expect(findTapedPosition(measured, [1338, 209]).redundancy).toBe(4);
+  });
+
   // At a minimum of Σ(v/σ)² its slope Σ u v/σ² is nothing; here it is a sum of terms up to 1000, of which rounding leaves about 1e-12.
   it('has no slope left in its sum of squares, and residuals that are those of its place', () => {
     const slip = fc.array(fc.integer({ min: -300, max: 300 }), { minLength: 6, maxLength: 6 });
