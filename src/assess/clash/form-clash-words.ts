@@ -1,5 +1,7 @@
+import { placeOnEdge } from '../../engine/form/edge-place.ts';
 import { mouldView } from '../../engine/form/mould-view.ts';
 import type { Point } from '../../engine/geometry/point.ts';
+import { describeSide } from '../set-out/describe-side.ts';
 import { nameCorner } from '../set-out/form-check.ts';
 import type { PanelSetOut } from '../set-out/set-out.ts';
 import type { ClashWords, Turn } from './describe-clash.ts';
@@ -15,21 +17,6 @@ function nameSide({ words }: PanelSetOut, [x, y]: Point): string {
   if (Math.abs(angle - 90 * Math.round(angle / 90)) < ALONG) return sides[quarter]!;
   const between = Math.floor(angle / 90) % 4;
   return `between ${sides[between]} and ${sides[(between + 1) % 4]}, ${(angle % 90).toFixed(1)}° from toward the first`;
-}
-
-/** Places that lie this close together [mm] are one. */
-const SAME = 1e-6;
-
-/** A side of the concrete: the end or rail that it lies at, else its corners. */
-function nameEdge({ outline, length, width, words }: PanelSetOut, edge: number): string {
-  const next = (edge + 1) % outline.length;
-  const [a, b] = [outline[edge]!, outline[next]!];
-  const liesAt = (axis: 0 | 1, place: number) => Math.abs(a[axis] - place) < SAME && Math.abs(b[axis] - place) < SAME;
-  if (liesAt(1, 0)) return words.railA;
-  if (liesAt(1, width)) return words.railB;
-  if (liesAt(0, 0)) return words.start;
-  if (liesAt(0, length)) return words.finish;
-  return `the side from ${nameCorner(edge)} to ${nameCorner(next)}`;
 }
 
 /** Where a cross bar in a side lies then, in the upright plane of the side. */
@@ -73,7 +60,9 @@ export function formClashWords(setOut: PanelSetOut): ClashWords {
     insert: byNumber,
     item: byNumber,
     toward: (direction) => nameSide(setOut, view.turnVector(direction)),
-    edge: (edge) => nameEdge(setOut, edge),
+    edge: (edge) =>
+      describeSide(view, placeOnEdge(view, { edge, along: 0, fromOutside: 0 }, panel.thickness_mm), edge, setOut.words)
+        .side,
     turned,
     steps: (face, dx, dy) => {
       if (face !== 'edge') return [...step(dx, [1, 0]), ...step(dy, [0, 1])];
