@@ -59,12 +59,21 @@ export function stackLayers(layers: readonly Layer[], face: 'outside' | 'inside'
   });
 }
 
+/** A section's layers by their distance from the panel's own outside face, wherever the section's surface lies [mm]. */
+export function placeFromOutside({ layers, behindOutside }: Section): readonly PlacedLayer[] {
+  return stackLayers(layers, 'outside').map(({ kind, from, to }) => ({
+    kind,
+    from: behindOutside + from,
+    to: behindOutside + to,
+  }));
+}
+
 /** Thickness of all layers [mm]. */
 export function totalThickness(layers: readonly Layer[]): number {
   return layers.reduce((sum, layer) => sum + layer.thickness_mm, 0);
 }
 
-/** The layer in which a depth lies (at a joint: the one above); undefined below the far face. */
+/** The layer in which a depth lies (at a joint: the one above); undefined beyond the last. */
 export function layerAtDepth(stack: readonly PlacedLayer[], depth: number): PlacedLayer | undefined {
   return stack.find((layer) => depth <= layer.to);
 }

@@ -70,7 +70,7 @@ describe('the demo job in the form', () => {
       ['T13', 'B2', 0],
       ['T14', 'B1', 0],
     ]);
-    expect(plans[0]!.problems[0]!.text).toMatch(/^this pour mixes revisions \(B: .*; A: P02 no\. 1\)/);
+    expect(plans[0]!.problems[0]!.text).toMatch(/^this pour mixes revisions: P02 no\. 1 was planned by revision A/);
     expect(plans[2]!.pieces.filter(({ panel }) => panel === 'P12')).toHaveLength(2);
     const errors = plans.flatMap(({ setOuts }) => setOuts.flatMap(({ problems }) => problems));
     const wrong = errors.filter(({ severity }) => severity === 'error');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { mustResolve, resolveFirst } from './read.ts';
+import { faultsOf, mustResolve, resolveFirst } from './read.ts';
 import {
   type Json,
   type SampleParts,
@@ -334,6 +334,29 @@ describe('inserts in an edge', () => {
     ];
     const { member } = resolve({ castIns, connections, panels: [samplePanel({ layers })] }).group;
     expect(member.outline!.map(([, y]) => y)).toEqual([180, 180, 50, 50]);
+  });
+  // By hand: 140 of concrete that begin 40 behind the outside face of 180: from 140 to 0 seen up from the inside face.
+  it('takes the concrete of a rebate where it lies, and refuses a place in the air in front of it', () => {
+    const outline_mm = [
+      [-10, -10],
+      [4010, -10],
+      [4010, 400],
+      [-10, 400],
+    ];
+    const zones = [
+      { name: 'rebate', outline_mm, layers: [{ kind: 'structural', thickness_mm: 140 }], behindOutside_mm: 40 },
+    ];
+    const panels = [samplePanel({ zones })];
+    const at = (y_mm: number) => ({
+      castIns: castIns.map((castIn) => ({ ...castIn, y_mm })),
+      connections: [{ ...connections[0], origin_mm: [1000, y_mm] }],
+      panels,
+    });
+    expect(resolve(at(110)).group.member.outline!.map(([, y]) => y)).toEqual([140, 140, 0, 0]);
+    expect(faultsOf(sampleJob(at(30)))[0]).toContain(
+      '30 mm from the outside face lies off an edge 140 mm thick; expected between 40 and 180 mm',
+    );
+    expect(faultsOf(sampleJob(at(150)))).toEqual([]);
   });
   it('never covers a battered edge', () => {
     const panels = [samplePanel({ edges: [{ edge: 0, batter_deg: 5 }] })];

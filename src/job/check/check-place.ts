@@ -6,7 +6,15 @@ import type { CatalogueItem } from '../documents/catalogue.ts';
 import type { Panel } from '../documents/panel.ts';
 import { panelSide } from '../face-frame.ts';
 import type { DocumentFault } from '../fault.ts';
-import { layerAtDepth, layersAt, type PlacedLayer, stackLayers, totalThickness } from '../section.ts';
+import {
+  layerAtDepth,
+  layersAt,
+  type PlacedLayer,
+  placeFromOutside,
+  sectionAt,
+  stackLayers,
+  totalThickness,
+} from '../section.ts';
 import type { Path } from '../sift.ts';
 import { widthBehindEdge } from '../width-behind-edge.ts';
 import { faultAt } from './fault-at.ts';
@@ -75,14 +83,14 @@ function findOnEdge(castIn: CastIn, panel: Panel, region: Region, path: Path): P
     return refuse('x_mm', castIn.x_mm, `between 0 and ${length} mm`, text);
   }
   const behind: Point = [from[0] + along[0] * castIn.x_mm + inward[0], from[1] + along[1] * castIn.x_mm + inward[1]];
-  const layers = layersAt(panel, behind);
-  const total = totalThickness(layers);
-  if (castIn.y_mm <= 0 || castIn.y_mm >= total) {
-    const text = `${castIn.y_mm} mm from the outside face lies off an edge ${total} mm thick; expected between 0 and ${total} mm`;
-    return refuse('y_mm', castIn.y_mm, `between 0 and ${total} mm`, text);
+  const layers = placeFromOutside(sectionAt(panel, behind));
+  const [least, most] = [layers[0]!.from, layers.at(-1)!.to];
+  if (castIn.y_mm <= least || castIn.y_mm >= most) {
+    const text = `${castIn.y_mm} mm from the outside face lies off an edge ${most - least} mm thick; expected between ${least} and ${most} mm`;
+    return refuse('y_mm', castIn.y_mm, `between ${least} and ${most} mm`, text);
   }
   // Within the layers, so one of them is there.
-  const layer = layerAtDepth(stackLayers(layers, 'outside'), castIn.y_mm)!;
+  const layer = layerAtDepth(layers, castIn.y_mm)!;
   const text = `the insert stands in the layer ${layer.kind} of the edge; expected a structural layer`;
   return {
     castIn,

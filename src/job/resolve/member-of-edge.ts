@@ -4,7 +4,7 @@ import type { CastIn } from '../documents/cast-in.ts';
 import type { Connection } from '../documents/connection.ts';
 import type { Panel } from '../documents/panel.ts';
 import { frameOf, panelSide } from '../face-frame.ts';
-import { layerAtDepth, layersAt, stackLayers } from '../section.ts';
+import { layerAtDepth, placeFromOutside, sectionAt } from '../section.ts';
 import { widthBehindEdge } from '../width-behind-edge.ts';
 import { type LocalMember, showLength } from './local-member-type.ts';
 
@@ -26,8 +26,8 @@ export function memberOfEdge(
       side.from[0] + side.along[0] * castIn.x_mm + side.inward[0],
       side.from[1] + side.along[1] * castIn.x_mm + side.inward[1],
     ];
-    const layer = layerAtDepth(stackLayers(layersAt(panel, behind), 'outside'), castIn.y_mm);
-    if (layer === undefined || layer.kind !== 'structural') {
+    const layer = layerAtDepth(placeFromOutside(sectionAt(panel, behind)), castIn.y_mm);
+    if (layer === undefined || castIn.y_mm < layer.from || layer.kind !== 'structural') {
       return {
         ok: false,
         reasons: [
