@@ -2,6 +2,7 @@ import type { Assembly } from '../set-out/assembly-type.ts';
 import { findCrossBar } from '../set-out/find-cross-bar.ts';
 import type { PanelSetOut, SetOutItem } from '../set-out/set-out.ts';
 import { addLines } from './add-lines.ts';
+import { boardKind } from './board-kind.ts';
 import type { OpenPoint } from './open-point.ts';
 import { crossBarKind, holdingKind, insertKind, otherKind, type PartLine } from './part-kind.ts';
 
@@ -32,16 +33,24 @@ function countOwnParts({ parts }: Assembly): readonly PartLine[] {
 
 /** What a group shares, a template board for one: once for each connection and way of holding, however many letters it has. */
 function countGroupParts(items: readonly SetOutItem[], assemblies: ReadonlyMap<string, Assembly>): readonly PartLine[] {
-  const groups = new Map<string, Assembly>();
-  for (const { assembly: letter, connection, castIn } of items) {
+  const groups = new Map<string, { readonly assembly: Assembly; readonly items: SetOutItem[] }>();
+  for (const item of items) {
+    const { assembly: letter, connection, castIn } = item;
     const assembly = letter === null ? undefined : assemblies.get(letter);
     if (assembly === undefined) continue;
     // An insert without a connection is a group of its own.
     const group = JSON.stringify([connection, connection === null ? castIn.id : null, assembly.way.id]);
-    if (!groups.has(group)) groups.set(group, assembly);
+    const known = groups.get(group) ?? { assembly, items: [] };
+    groups.set(group, known);
+    known.items.push(item);
   }
-  return [...groups.values()].flatMap(({ parts }) =>
-    parts.filter(({ per }) => per === 'group').map(({ part, count }) => ({ kind: holdingKind(part), count })),
+  return [...groups.values()].flatMap(({ assembly: { parts }, items: held }) =>
+    parts
+      .filter(({ per }) => per === 'group')
+      .map(({ part, count }) => ({
+        kind: part.kind === 'template board' ? boardKind(part, held) : holdingKind(part),
+        count,
+      })),
   );
 }
 

@@ -40,7 +40,7 @@ function describeDirection(degrees: number): string {
   const turn = ((degrees % 180) + 180) % 180;
   if (Math.abs(turn) < 0.05 || Math.abs(turn - 180) < 0.05) return 'along';
   if (Math.abs(turn - 90) < 0.05) return 'across';
-  return `${turn.toFixed(0)}° from along`;
+  return `${turn.toFixed(0)}° counter-clockwise from along`;
 }
 
 function toRow(item: SetOutItem, group: SetOutGroup | undefined, isChanged: boolean): readonly Cell[] {

@@ -15,7 +15,7 @@ describe('the bench of a pour', () => {
       ['F16', 7, 1],
       ['F16L', 2, 1],
       ['bar 10 x 250', 2, 1],
-      ['BOARD', 2, 0],
+      ['BOARD 2xM16 200x0', 2, 0],
       ['NAIL', 14, 1],
       ['PLATE-16', 7, 0],
       ['duct: conduit box', 2, 0],
@@ -41,7 +41,7 @@ describe('labels of bags', () => {
     const [first, second, third] = listBagLabels(pourOf('T1'));
     expect(first).toMatchObject({ pour: 'T1', date: '2026-12-14', bed: 'Bed 1', panel: 'P1', serial: '1' });
     expect(named(first!.inBag)).toEqual(['3 F16', '1 F16L', '1 bar 10 x 250', '6 NAIL', '3 PLATE-16']);
-    expect(named(first!.beside)).toEqual(['1 BOARD', '1 duct: conduit box']);
+    expect(named(first!.beside)).toEqual(['1 BOARD 2xM16 200x0', '1 duct: conduit box']);
     expect(second).toMatchObject({ panel: 'P1', serial: '2' });
     expect(named(third!.inBag)).toEqual(['1 F16', '2 NAIL', '1 PLATE-16']);
   });

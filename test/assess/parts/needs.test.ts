@@ -115,7 +115,7 @@ describe('what comes back', () => {
 
   // A board a casting of P1: two on Monday, back on Tuesday.
   it('is not needed twice where it is back in time', () => {
-    expect(needOf('BOARD', null)).toMatchObject({ count: 3, reuse: { atOnce: 2, lost: 0 }, needed: 2 });
+    expect(needOf('BOARD 2xM16 200x0', null)).toMatchObject({ count: 3, reuse: { atOnce: 2, lost: 0 }, needed: 2 });
   });
 
   it('is needed for the panel that takes most where no pour has a day', () => {

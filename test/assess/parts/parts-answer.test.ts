@@ -23,7 +23,7 @@ const decided = {
 /** All that it takes, by far. */
 const PLENTY = [
   'F16',
-  'BOARD',
+  'BOARD 2xM16 200x0',
   'NAIL',
   'PLATE-16',
   'bolt M16 x 35 8.8 galvanised',

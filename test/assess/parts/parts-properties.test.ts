@@ -127,7 +127,7 @@ describe('need against stock', () => {
     const line = fc.record({ inStock: fc.nat(30), onOrder: fc.nat(30), day: fc.nat(20) });
     fc.assert(
       fc.property(
-        fc.constantFrom('F16', 'NAIL', 'PLATE-16', 'BOARD'),
+        fc.constantFrom('F16', 'NAIL', 'PLATE-16', 'BOARD 2xM16 200x0'),
         fc.array(line, { maxLength: 3 }),
         (id, lines) => {
           const stock = lines.map(({ day, ...counts }) => ({ id, ...counts, arrives: addDays(FIRST, day) }));

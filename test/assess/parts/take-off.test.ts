@@ -30,7 +30,7 @@ describe('one casting of a panel', () => {
       F16: 3,
       F16L: 1,
       'bar 10 x 250': 1,
-      BOARD: 1,
+      'BOARD 2xM16 200x0': 1,
       // 4 of the template board, 2 of the plate of insert 3.
       NAIL: 6,
       'PLATE-16': 3,
@@ -48,7 +48,12 @@ describe('one casting of a panel', () => {
   it('counts the parts of a group once a connection, and once an insert that is in none', () => {
     const boarded = (id: string, x: number) => sampleCastIn(id, x, 500, { holding: 'BOARDED' });
     const castIns = [boarded('1', 900), boarded('2', 1100), boarded('3', 2000), boarded('4', 2500)];
-    expect(countsOf(takeOff({ castIns }).lines)).toMatchObject({ BOARD: 3, NAIL: 12, 'PLATE-16': 4 });
+    expect(countsOf(takeOff({ castIns }).lines)).toMatchObject({
+      'BOARD 1xM16 0x0': 2,
+      'BOARD 2xM16 200x0': 1,
+      NAIL: 12,
+      'PLATE-16': 4,
+    });
   });
 
   it('counts one template for a connection though its inserts are built in two ways of a letter', () => {
@@ -59,7 +64,7 @@ describe('one casting of a panel', () => {
     const index = indexParts({ castIns });
     const setOut = setOutPanel(index, 'P1', index.file.library.yard.beds[0]!);
     expect(setOut.assemblies).toHaveLength(2);
-    expect(countsOf(takeOffPanel(setOut).lines)).toMatchObject({ BOARD: 1, NAIL: 4, 'bar 10 x 200': 1 });
+    expect(countsOf(takeOffPanel(setOut).lines)).toMatchObject({ 'BOARD 2xM16 200x0': 1, NAIL: 4, 'bar 10 x 200': 1 });
   });
 
   // Thickness 180 with the insert 103 long: a chair of 70 leaves the top 7 mm below the face, more than the 5 mm by which the panel may come out thin; 50 leaves 27 mm.
@@ -171,7 +176,7 @@ describe('the job', () => {
       F16: 10,
       F16L: 3,
       'bar 10 x 250': 3,
-      BOARD: 3,
+      'BOARD 2xM16 200x0': 3,
       NAIL: 20,
       'PLATE-16': 10,
       'duct: conduit box': 3,
