@@ -28,8 +28,8 @@ describe('onepour parts', () => {
   it('lists the job: pours, needs, what is not decided, look-alikes, and what to do next', () => {
     const { status, stdout } = ask(job);
     expect(status).toBe(3);
-    // By hand: 10 F16 and 1 spare; its lead time is 14 days before 2026-12-14.
-    expect(stdout).toMatch(/F16 +Ferrule M16: M16 x +10 +1 +11 +2026-11-30/);
+    // By hand: 10 F16 and 1 spare; its lead time is 14 days before the eve of 2026-12-14, when the bench is laid.
+    expect(stdout).toMatch(/F16 +Ferrule M16: M16 x +10 +1 +11 +2026-11-29/);
     expect(stdout).toMatch(/T1 +2026-12-14 +Bed 1 +2 x P1, 1 x P2 +9/);
     expect(stdout).toContain('PLATE-16 comes back: 10 uses, at most 10 at once (back after 2 days), 1 lost');
     expect(stdout).toContain('NOT DECIDED');
@@ -42,11 +42,11 @@ describe('onepour parts', () => {
     const stock = write('stock.csv', 'id,in_stock,on_order,arrives\nF16,8,,\nNAIL,100,,\n');
     const { status, stdout } = ask(job, '--stock', stock);
     expect(status).toBe(1);
-    expect(stdout).toMatch(/F16 +T2 +2026-12-15 +11 +8 +3 +2026-12-01/);
+    expect(stdout).toMatch(/F16 +T2 +2026-12-15 +11 +8 +3 +2026-11-30/);
     expect(stdout).not.toMatch(/F16 +T1/);
     expect(stdout).toContain('SHORT of');
     const late = onepour(['parts', job, '--stock', stock, '--today', '2026-12-02']).stdout;
-    expect(late).toContain('TOO LATE: was 2026-12-01');
+    expect(late).toContain('TOO LATE: was 2026-11-30');
   });
 
   it('lays out the bench and the bags of a pour', () => {
@@ -117,8 +117,8 @@ describe('lists as CSV', () => {
     const of = (scope: string) => rowsOf(csv).filter((row) => row.scope === scope && row.id === 'F16');
     expect(of('job').map(({ count }) => Number(count))).toEqual([10]);
     expect(of('pour').map(({ count, order_by }) => [count, order_by])).toEqual([
-      ['7', '2026-11-30'],
-      ['3', '2026-12-01'],
+      ['7', '2026-11-29'],
+      ['3', '2026-11-30'],
     ]);
     const panels = of('panel').map(({ count, castings }) => Number(count) * Number(castings));
     expect(panels.reduce((sum, one) => sum + one, 0)).toBe(10);

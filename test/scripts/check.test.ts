@@ -34,7 +34,15 @@ const CLEAN: Readonly<Record<string, string>> = {
 
 /** The packages that the configurations and scripts name; one more would be a dead one. */
 function writePackage(): string {
-  const tools = ['@biomejs/biome', '@types/node', 'dependency-cruiser', 'esbuild', 'typescript', 'vitest'];
+  const tools = [
+    '@biomejs/biome',
+    '@types/node',
+    'dejavu-fonts-ttf',
+    'dependency-cruiser',
+    'esbuild',
+    'typescript',
+    'vitest',
+  ];
   const scripts = { format: 'biome check --write .' };
   const all = { name: 'small', type: 'module', private: true, bin: { small: 'bin/small.js' }, scripts };
   const devDependencies = Object.fromEntries(tools.map((name) => [name, '*']));
