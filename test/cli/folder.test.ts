@@ -76,6 +76,17 @@ describe.each(cases)('the folder of pour $id on $paper, read back by another rea
     }
   });
 
+  it('has no line to sign on a sheet without a row above it', () => {
+    for (const [i] of reading.pages.entries()) {
+      const words = reading.texts.filter(({ page }) => page === i + 1).map(({ text }) => text);
+      if (words.some((text) => text.startsWith('checked ')))
+        expect(
+          words.some((text) => /^\d+$/.test(text)),
+          `page ${i + 1}`,
+        ).toBe(true);
+    }
+  });
+
   it('has every part of the bench, a check sheet with a code for each piece, and says which face is down', () => {
     const words = new Set(reading.texts.map(({ text }) => text));
     const { pieces } = planPour(indexJob(demo), id);

@@ -60,6 +60,11 @@ function afterCells(item: SetOutItem | undefined): readonly Cell[] {
   return [{ kind: 'text', text: String(item.number), weight: 'bold' }, describeType(item), TICK, TICK, TICK];
 }
 
+/** Rows whose last goes with what follows: nobody signs on a sheet of its own. */
+function keepTogether(rows: readonly Block[]): readonly Block[] {
+  return rows.map((row, i) => (i === rows.length - 1 ? { ...row, staysWithNext: true } : row));
+}
+
 function layStage(setOut: PanelSetOut, stage: 1 | 2, width: number): readonly Block[] {
   const items = setOut.items.filter((item) => item.stage === stage);
   const head =
@@ -70,7 +75,7 @@ function layStage(setOut: PanelSetOut, stage: 1 | 2, width: number): readonly Bl
   if (items.length === 0) return [heading, layTextBlock('Nothing to check in this stage.', width, { size: TYPE.body })];
   return [
     heading,
-    ...layTable(`checks of stage ${stage}`, placedColumns(width), items.map(placedRow), CHECK_STYLE),
+    ...keepTogether(layTable(`checks of stage ${stage}`, placedColumns(width), items.map(placedRow), CHECK_STYLE)),
     laySignature(stage === 1 ? 'checked before the cage' : 'checked before the pour', width, TYPE.body),
   ];
 }
@@ -97,7 +102,7 @@ function layAfterScreed(setOut: PanelSetOut, width: number): readonly Block[] {
   const cells = Array.from({ length: rows }, (_, i) => [...afterCells(items[i]), ...afterCells(items[rows + i])]);
   return [
     heading,
-    ...layTable('checks after screeding', [...half, ...half], cells, CHECK_STYLE),
+    ...keepTogether(layTable('checks after screeding', [...half, ...half], cells, CHECK_STYLE)),
     laySignature('checked after screeding', width, TYPE.body),
   ];
 }
