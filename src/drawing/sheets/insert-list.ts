@@ -40,7 +40,7 @@ function describeDirection(degrees: number): string {
   const turn = ((degrees % 180) + 180) % 180;
   if (Math.abs(turn) < 0.05 || Math.abs(turn - 180) < 0.05) return 'along';
   if (Math.abs(turn - 90) < 0.05) return 'across';
-  return `${turn.toFixed(0)}° counter-clockwise from along`;
+  return `${turn.toFixed(0)}°`;
 }
 
 function toRow(item: SetOutItem, group: SetOutGroup | undefined, isChanged: boolean): readonly Cell[] {
@@ -80,7 +80,7 @@ export function layInsertList(setOut: PanelSetOut, width: number, changed: Reado
   );
   const blocks: Block[] = [
     layTextBlock(
-      `x counts from ${sides.end}, y from ${sides.rail}. Measure to the middle of the insert. Expected scatter: two standard deviations of taping and holding.`,
+      `x counts from ${sides.end}, y from ${sides.rail}. Measure to the middle of the insert. Expected scatter: two standard deviations of taping and holding. Cross bars: along or across the bed, else degrees counter-clockwise from along it, seen from above.`,
       width,
       { size: TYPE.body, below: 1.5 },
     ),

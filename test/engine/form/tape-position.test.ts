@@ -545,3 +545,17 @@ describe('properties of a taped position', () => {
     expect(Math.abs((sums.xy - covariance) / (sigmaX * sigmaY))).toBeLessThan(0.04);
   });
 });
+
+describe('a guess just across an edge', () => {
+  // By hand: three distances say x = 2999; read from the wrong side the first says 3001, which pulls the mean to 2999.67 and stands out nowhere.
+  it('does not pull the place toward it, though no distance stands out', () => {
+    const far: readonly [Point, Point] = [
+      [3000, 0],
+      [3000, 2000],
+    ];
+    const measured = [toEdge(...far, 1), toEdge(...START, 2999), toPoint([0, 600], 2999), toEdge(...RAIL, 600)];
+    const { at, notOnSideOfGuess } = findTapedPosition(measured, [3002, 600]);
+    expect(at[0]).toBeCloseTo(2999, 3);
+    expect(notOnSideOfGuess).toEqual([0]);
+  });
+});
