@@ -1,12 +1,10 @@
 import type { CoverFacts } from '../drawing/sheets/cover-sheet.ts';
-import { compareJobs } from '../job/difference/compare-jobs.ts';
 import { describeGeneral, describeLibrary, describePanel, markOf } from '../job/difference/describe-difference.ts';
+import type { JobDifference } from '../job/difference/job-difference.ts';
 import { summariseDifference } from '../job/difference/summarise-difference.ts';
-import type { JobFile } from '../job/documents/job-file.ts';
 
 /** What changed since an earlier revision, for the people of one pour: the whole in one line, then only what touches its panels. */
-export function compareForPour(earlier: JobFile, now: JobFile, marks: readonly string[]): CoverFacts['changes'] {
-  const difference = compareJobs(earlier, now);
+export function compareForPour(difference: JobDifference, marks: readonly string[]): CoverFacts['changes'] {
   const isOurs = (mark: string) => marks.includes(mark);
   const panels = difference.panels
     .filter((panel) => isOurs(markOf(panel)))
@@ -31,8 +29,7 @@ export function compareForPour(earlier: JobFile, now: JobFile, marks: readonly s
 }
 
 /** Two states under one letter: nobody could tell their sheets apart. Null where the letters differ, or nothing does. */
-export function findReusedLetter(earlier: JobFile, now: JobFile): string | null {
-  const { revisions, panels, library, general } = compareJobs(earlier, now);
+export function findReusedLetter({ revisions, panels, library, general }: JobDifference): string | null {
   const letter = revisions.after?.letter;
   if (letter === undefined || letter !== revisions.before?.letter) return null;
   if (panels.length + library.length + general.length === 0) return null;

@@ -11,6 +11,7 @@ import { PAPERS, type Paper } from '../drawing/sheets/paper.ts';
 import type { Point } from '../engine/geometry/point.ts';
 import { writePdf } from '../files/pdf/write-pdf.ts';
 import { drawQr } from '../files/qr/qr-marks.ts';
+import { compareJobs } from '../job/difference/compare-jobs.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
 import { indexJob, type JobIndex } from '../job/job-index.ts';
 import { compareForPour, findReusedLetter } from './compare-for-pour.ts';
@@ -46,8 +47,7 @@ function checkPour(file: JobFile, pour: string): void {
 function findPlate(index: JobIndex, setOut: PanelSetOut, group: SetOutGroup): readonly Point[] | null {
   const connection = index.connectionsOf(setOut.panel.mark).find(({ mark }) => mark === group.connection);
   if (connection === undefined) return null;
-  const detail = connection.detail === null ? undefined : index.details.get(connection.detail);
-  const fixture = connection.fixture ?? detail?.fixture ?? null;
+  const fixture = index.fixtureOf(connection);
   return fixture === null ? null : layPlate(setOut, group, connection, fixture);
 }
 
@@ -61,7 +61,8 @@ export function makeFolder(
   checkPour(file, pour);
   const index = indexJob(file);
   const bare = planPour(index, pour);
-  const reused = earlier === null ? null : findReusedLetter(earlier, file);
+  const difference = earlier === null ? null : compareJobs(earlier, file);
+  const reused = difference === null ? null : findReusedLetter(difference);
   const plan: PourPlan = {
     ...bare,
     setOuts: bare.setOuts.map((setOut) => addClashes(index, setOut)),
@@ -77,11 +78,10 @@ export function makeFolder(
       spares: yard.spares,
       cover: {
         changes:
-          earlier === null
+          difference === null
             ? null
             : compareForPour(
-                earlier,
-                file,
+                difference,
                 plan.setOuts.map(({ panel }) => panel.mark),
               ),
         contacts: yard.contacts,

@@ -1,4 +1,3 @@
-import { writeFileSync } from 'node:fs';
 import { listBagLabels, listBench } from '../assess/parts/bench.ts';
 import { answerParts, type PartsAnswer } from '../assess/parts/parts-answer.ts';
 import type { SparesRule } from '../assess/parts/spares.ts';
@@ -9,18 +8,10 @@ import { indexJob } from '../job/job-index.ts';
 import { EXIT } from './exit-codes.ts';
 import { loadJob } from './load-job.ts';
 import { findPageWidth } from './page-width.ts';
-import {
-  checkCsvTarget,
-  checkFlags,
-  type ListName,
-  loadList,
-  type PartsFlags,
-  readListName,
-  readToday,
-  refuseCsv,
-} from './parts-options.ts';
+import { checkFlags, type ListName, loadList, type PartsFlags, readListName, readToday } from './parts-options.ts';
 import { listBenchRows, listLabelRows, listPartRows } from './parts-rows.ts';
 import { printParts } from './print/parts.ts';
+import { checkTarget, writeTarget } from './write-file.ts';
 
 const exitOf: Readonly<Record<PartsAnswer['state'], number>> = {
   complete: EXIT.pass,
@@ -78,11 +69,7 @@ function makeCsv(
 
 function writeCsv(csv: string, list: ListName, answer: PartsAnswer, rule: SparesRule): void {
   const { text, rows } = makeCsv(list, answer, rule);
-  try {
-    writeFileSync(csv, text);
-  } catch {
-    throw refuseCsv(csv);
-  }
+  writeTarget('--csv', csv, text);
   const why = rows > 0 ? '' : list === 'parts' ? ': there is no cast-in item' : ': no pour is planned (docs/parts.md)';
   process.stdout.write(`${rows === 1 ? '1 row' : `${rows} rows`} of ${list} written to ${csv}${why}\n`);
 }
@@ -98,7 +85,8 @@ export function runParts(path: string, flags: PartsFlags, now: Date): number {
   const list = readListName(flags);
   const job = loadJob(path);
   checkFlags(job.file, flags);
-  if (flags.csv !== undefined) checkCsvTarget(flags.csv, flags.overwrite ?? false);
+  if (flags.csv !== undefined)
+    checkTarget('--csv', flags.csv, '.csv', flags.overwrite ?? false, ', so that a spreadsheet opens it');
   const stock = loadList('--stock', flags.stock, readStock);
   const orders = loadList('--orders', flags.orders, readOrders);
   const scope = { pour: flags.pour ?? null, panel: flags.panel ?? null };

@@ -1,5 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { basename, dirname } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import type { ListReading } from '../files/csv/read-stock.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
 import { UsageError } from './exit-codes.ts';
@@ -65,19 +65,6 @@ export function readListName({ list, panel }: PartsFlags): ListName {
   if (name === 'bench' && panel !== undefined)
     throw new UsageError('--list bench: not together with --panel, since a bench is for a whole pour');
   return name;
-}
-
-/** Refuses before any work what could not be written after it. */
-export function checkCsvTarget(csv: string, overwrite: boolean): void {
-  if (!csv.toLowerCase().endsWith('.csv'))
-    throw new UsageError(`--csv ${csv}: expected a name that ends in .csv, so that a spreadsheet opens it`);
-  if (!existsSync(dirname(csv))) throw refuseCsv(csv);
-  if (existsSync(csv) && !overwrite)
-    throw new UsageError(`--csv ${csv}: is there already, expected a new name (or --overwrite, to write over it)`);
-}
-
-export function refuseCsv(csv: string): UsageError {
-  return new UsageError(`--csv ${csv}: cannot be written, expected a file in a folder that is there`);
 }
 
 /**

@@ -5,11 +5,12 @@ import { UsageError } from './exit-codes.ts';
 /**
  * Refuses before any work what could not be written after it.
  * @param option as the call names it, for the message
+ * @param why the ending matters, behind the message; left out: nothing
  * @throws UsageError with one line
  */
-export function checkTarget(option: string, path: string, ending: string, mayOverwrite: boolean): void {
+export function checkTarget(option: string, path: string, ending: string, mayOverwrite: boolean, why = ''): void {
   if (!path.toLowerCase().endsWith(ending))
-    throw new UsageError(`${option} ${path}: expected a name that ends in ${ending}`);
+    throw new UsageError(`${option} ${path}: expected a name that ends in ${ending}${why}`);
   if (!existsSync(dirname(path))) throw refuse(option, path);
   if (existsSync(path) && !mayOverwrite)
     throw new UsageError(`${option} ${path}: is there already, expected a new name (or --overwrite, to write over it)`);

@@ -3,6 +3,7 @@ import { findReusedLetter } from '../../src/cli/compare-for-pour.ts';
 import { UsageError } from '../../src/cli/exit-codes.ts';
 import { makeFolder } from '../../src/cli/folder-command.ts';
 import { PAPERS } from '../../src/drawing/sheets/paper.ts';
+import { compareJobs } from '../../src/job/difference/compare-jobs.ts';
 import { findCut, findOverlaps } from '../files/read-pdf.ts';
 import { faultsOf, mustRead } from '../job/read.ts';
 import { type Json, sampleBed, sampleCastIn, sampleJob, samplePanel, samplePour } from '../job/sample-job.ts';
@@ -88,11 +89,11 @@ describe('what a folder cannot draw, or must not let pass', () => {
     const after = mustRead(jobOf({}, [other('1', 2000, 1510), other('2', 3000, 1500)]));
     const { reading } = await readFolder(after, 'T1', 'A3', before);
     expect(reading.texts.filter(({ text }) => text.startsWith('▲ OTHER'))).toHaveLength(1);
-    expect(findReusedLetter(before, after)).toBeNull();
+    expect(findReusedLetter(compareJobs(before, after))).toBeNull();
     const same = mustRead(jobOf({}, [other('1', 2000, 1500), other('2', 3000, 1500)]));
-    expect(findReusedLetter(same, after)).toMatch(/^revision B was given before to another content/);
+    expect(findReusedLetter(compareJobs(same, after))).toMatch(/^revision B was given before to another content/);
     expect(makeFolder(after, 'T1', PAPERS.A3, same).isReady).toBe(false);
-    expect(findReusedLetter(after, after)).toBeNull();
+    expect(findReusedLetter(compareJobs(after, after))).toBeNull();
   });
 
   it('tells changed rules and beds', async () => {

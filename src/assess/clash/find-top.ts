@@ -4,12 +4,7 @@ import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
 import { findStack } from '../set-out/find-stack.ts';
 import { findHoldingSite } from '../set-out/holding-site.ts';
-import type { FormPlace } from '../set-out/set-out.ts';
-
-function findPlace(panel: Panel, { face }: CastIn): FormPlace {
-  if (face === 'edge') return 'edge';
-  return face === panel.faceDown ? 'mould face' : 'trowelled face';
-}
+import { findPlace } from '../set-out/panel-view.ts';
 
 /**
  * How far the top of a cast-in item lies below its own face [mm]: of an insert with a way of holding as its stack has it, since chair, cap and what

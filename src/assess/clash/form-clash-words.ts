@@ -1,8 +1,8 @@
 import { placeOnEdge } from '../../engine/form/edge-place.ts';
-import { mouldView } from '../../engine/form/mould-view.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import { describeSide } from '../set-out/describe-side.ts';
 import { nameCorner } from '../set-out/form-check.ts';
+import { viewPanel } from '../set-out/panel-view.ts';
 import type { PanelSetOut } from '../set-out/set-out.ts';
 import type { ClashWords, Turn } from './describe-clash.ts';
 
@@ -33,14 +33,8 @@ function nameSlope({ outline, faceDown }: PanelSetOut, edge: number, direction: 
 /** Places and directions as the sheet of a panel has them: its numbers, and the yard's names of ends and rails. */
 export function formClashWords(setOut: PanelSetOut): ClashWords {
   const { panel, items } = setOut;
-  const { drawnFace, faceDown, inForm } = panel;
-  const view = mouldView({
-    outline: panel.outline_mm,
-    drawnFace,
-    faceDown,
-    turn: inForm.turn_deg,
-    datum: inForm.datum,
-  });
+  const { faceDown } = panel;
+  const view = viewPanel(panel);
   const numbers = new Map(items.map(({ castIn, number }) => [castIn.id, number]));
   const step = (amount: number, direction: Point) =>
     amount === 0

@@ -15,9 +15,7 @@ export function missesHole(
   if (castIn === undefined || item === undefined) return false;
   const { diameter } = findThread(item.thread);
   return index.connectionsOf(panel.mark).some((connection) => {
-    const fixture =
-      connection.fixture ??
-      (connection.detail === null ? null : (index.details.get(connection.detail)?.fixture ?? null));
+    const fixture = index.fixtureOf(connection);
     return connection.inserts.some(({ insert, hole: wanted }) => {
       const hole = insert === id ? fixture?.holes.find((one) => one.id === wanted) : undefined;
       if (hole === undefined) return false;

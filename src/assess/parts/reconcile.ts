@@ -63,9 +63,8 @@ function countSchedule({ file, items }: JobIndex): readonly PartLine[] {
   return addLines(lists);
 }
 
-function holesOf({ details }: JobIndex, { detail, fixture }: Connection): readonly string[] {
-  const plate = fixture ?? (detail === null ? null : (details.get(detail)?.fixture ?? null));
-  return plate === null ? [] : plate.holes.map(({ id }) => id);
+function holesOf(index: JobIndex, connection: Connection): readonly string[] {
+  return index.fixtureOf(connection)?.holes.map(({ id }) => id) ?? [];
 }
 
 /** Holes of plates without an insert behind them. */

@@ -1,9 +1,9 @@
 import { layOutBars } from '../../engine/form/clash/lay-out-bars.ts';
-import { mouldView } from '../../engine/form/mould-view.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import { prepareRegion } from '../../engine/geometry/region.ts';
 import type { Panel } from '../../job/documents/panel.ts';
 import { findBarLayers } from '../clash/bar-layers.ts';
+import { viewPanel } from './panel-view.ts';
 
 /** A bar of the reinforcement as it lies in the form, in the plan [mm]. */
 export interface PlanBar {
@@ -17,9 +17,8 @@ export interface PlanBar {
 
 /** Bars of a panel whose places are known, seen from above. */
 export function layBars(panel: Panel): readonly PlanBar[] {
-  const { turn_deg, datum } = panel.inForm;
-  const { drawnFace, faceDown } = panel;
-  const view = mouldView({ outline: panel.outline_mm, drawnFace, faceDown, turn: turn_deg, datum });
+  const { faceDown } = panel;
+  const view = viewPanel(panel);
   const region = prepareRegion(panel.outline_mm, panel.openings_mm);
   return findBarLayers(panel).flatMap(({ bars, layer }) => {
     const laid = layOutBars(layer, region);

@@ -1,5 +1,5 @@
 import { placeOnEdge } from '../../engine/form/edge-place.ts';
-import { type MouldView, mouldView } from '../../engine/form/mould-view.ts';
+import type { MouldView } from '../../engine/form/mould-view.ts';
 import { wholeMillimetres } from '../../engine/form/whole-millimetres.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { CastIn } from '../../job/documents/cast-in.ts';
@@ -15,17 +15,13 @@ import { findFormCheck } from './form-check.ts';
 import { findFormWords, nameDatum } from './form-words.ts';
 import { findGroups } from './groups.ts';
 import { letterAssemblies } from './letter-assemblies.ts';
+import { findPlace, viewPanel } from './panel-view.ts';
 import type { FormPlace, FormWords, PanelSetOut, PrintedPlace, SetOutItem } from './set-out.ts';
 import type { SetOutProblem } from './set-out-problem.ts';
 import { orderWalk, type Stop } from './walking-order.ts';
 
 /** Lengths that lie this close together [mm] are the same. */
 const ROUNDING = 1e-6;
-
-function findPlace(panel: Panel, castIn: CastIn): FormPlace {
-  if (castIn.face === 'edge') return 'edge';
-  return castIn.face === panel.faceDown ? 'mould face' : 'trowelled face';
-}
 
 /** Where an item is, before it has a number. */
 interface Placed {
@@ -121,14 +117,8 @@ export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): Pan
   const panel = index.panels.get(mark);
   if (panel === undefined) throw new Error(`no panel ${mark}`);
   const { rules, yard, catalogue } = index.file.library;
-  const { turn_deg, datum } = panel.inForm;
-  const view = mouldView({
-    outline: panel.outline_mm,
-    drawnFace: panel.drawnFace,
-    faceDown: panel.faceDown,
-    turn: turn_deg,
-    datum,
-  });
+  const { datum } = panel.inForm;
+  const view = viewPanel(panel);
   const words = findFormWords(bed);
   const connectionOf = new Map(
     index

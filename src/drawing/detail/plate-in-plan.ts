@@ -1,5 +1,5 @@
+import { viewPanel } from '../../assess/set-out/panel-view.ts';
 import type { PanelSetOut, SetOutGroup } from '../../assess/set-out/set-out.ts';
-import { mouldView } from '../../engine/form/mould-view.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Connection } from '../../job/documents/connection.ts';
 import type { Fixture } from '../../job/documents/fixture.ts';
@@ -17,9 +17,9 @@ export function layPlate(
   fixture: Fixture,
 ): readonly Point[] {
   const { panel } = setOut;
-  const { drawnFace, faceDown, inForm, outline_mm, thickness_mm } = panel;
+  const { faceDown, thickness_mm } = panel;
   const frame = frameOf(panel, connection);
-  const view = mouldView({ outline: outline_mm, drawnFace, faceDown, turn: inForm.turn_deg, datum: inForm.datum });
+  const view = viewPanel(panel);
   const detail = findDetailView(setOut, group);
   return fixture.outline_mm.map((corner) => {
     const onFace = placeOnFace(frame, connection.origin_mm, connection.turn_deg, corner);
