@@ -4,7 +4,7 @@
 const ROOMS = {
   engine: { rooms: [], packages: [], pure: true },
   calc: { rooms: ['engine'], packages: ['zod'], pure: true },
-  job: { rooms: ['engine'], packages: ['zod'], pure: true },
+  job: { rooms: ['engine'], packages: ['zod', 'immer', '@noble/hashes'], pure: true },
   assess: { rooms: ['engine', 'job'], packages: [], pure: true },
   drawing: { rooms: ['engine', 'job', 'assess'], packages: [], pure: true },
   files: {
@@ -12,14 +12,36 @@ const ROOMS = {
     packages: ['zod', 'csv-parse', 'csv-stringify', 'pdfkit', '@types/pdfkit', 'uqr'],
     pure: true,
   },
+  say: { rooms: ['engine', 'job', 'assess'], packages: [], pure: true },
+  wire: { rooms: ['engine', 'job'], packages: ['zod'], pure: true },
+  store: { rooms: ['engine', 'job', 'wire'], packages: ['zod', 'kysely', 'libsql'], pure: false },
+  server: {
+    rooms: ['engine', 'job', 'wire', 'store', 'files'],
+    packages: ['zod', 'fastify', 'fastify-type-provider-zod', '@fastify/helmet', '@fastify/static', '@fastify/swagger'],
+    pure: false,
+  },
+  web: {
+    rooms: ['engine', 'calc', 'job', 'assess', 'drawing', 'files', 'say', 'wire'],
+    packages: [
+      'zod',
+      'preact',
+      '@preact/signals',
+      'wouter-preact',
+      'comlink',
+      'idb',
+      'immer',
+      '@tanstack/virtual-core',
+    ],
+    pure: true,
+  },
   cli: {
-    rooms: ['engine', 'calc', 'job', 'assess', 'drawing', 'files'],
+    rooms: ['engine', 'calc', 'job', 'assess', 'drawing', 'files', 'say', 'server', 'store', 'wire'],
     packages: ['zod', 'commander', 'dejavu-fonts-ttf'],
     pure: false,
   },
 };
 
-const ENTRIES = '^src/(cli/main|engine/index)\\.ts$';
+const ENTRIES = '^src/(cli/main|engine/index|web/[a-z-]+/main)\\.tsx?$';
 
 const roomRules = Object.entries(ROOMS).flatMap(([room, { rooms, packages, pure }]) => [
   {

@@ -10,6 +10,8 @@ const TSC = 'node_modules/typescript/bin/tsc';
 
 const STEPS = [
   { name: 'types', args: [TSC, '-p', 'tsconfig.json'] },
+  { name: 'types of the screens', args: [TSC, '-p', 'tsconfig.web.json'] },
+  { name: 'types of the tests of the screens', args: [TSC, '-p', 'tsconfig.webtest.json'] },
   { name: 'types of the engine alone', args: [TSC, '-p', 'tsconfig.engine.json'] },
   {
     name: 'import directions',

@@ -7,8 +7,8 @@ import { fileURLToPath } from 'node:url';
 
 const ROOT = process.argv[2] ?? dirname(dirname(fileURLToPath(import.meta.url)));
 const SKIPPED = new Set(['node_modules', 'dist', '.git', '.stamp', 'coverage']);
-const TEXT = new Set(['.ts', '.js', '.mjs', '.json', '.md', '.csv', '.txt', '']);
-const CODE = /\.(ts|js|mjs)$/;
+const TEXT = new Set(['.ts', '.tsx', '.css', '.html', '.js', '.mjs', '.json', '.md', '.csv', '.txt', '']);
+const CODE = /\.(tsx?|js|mjs)$/;
 const LONGEST = 400;
 
 // The words stand in pieces so that this file does not break its own rules.
@@ -23,7 +23,7 @@ const LINE_RULES = [
   { files: CODE, pattern: new RegExp(`\\b(${LEFT_OVERS})\\b`), says: 'a note of unfinished work' },
   { files: CODE, pattern: new RegExp([...SILENCERS, ...OTHER_SILENCERS].join('|')), says: 'a silenced check' },
   {
-    files: /^test\/.*\.ts$/,
+    files: /^test\/.*\.tsx?$/,
     pattern: new RegExp(
       `\\b(it|test|describe|suite)(\\.\\w+)*\\.(${['skip', 'only', 'todo', 'fails', 'skipIf', 'runIf'].join('|')})\\b`,
     ),
@@ -34,11 +34,11 @@ const LINE_RULES = [
     pattern: new RegExp(`(?<![\\w.~}/-])/(${MACHINE_FOLDERS})/\\w|\\b[A-Z]:\\\\Users\\b`),
     says: 'a path of one machine',
   },
-  { files: /^src\/.*\.ts$/, pattern: /^export default\b/, says: 'a default export (named exports only)' },
-  { files: /^src\/.*\.ts$/, pattern: /^(export )?(let|var)\b/, says: 'a variable that lives as long as the module' },
+  { files: /^src\/.*\.tsx?$/, pattern: /^export default\b/, says: 'a default export (named exports only)' },
+  { files: /^src\/.*\.tsx?$/, pattern: /^(export )?(let|var)\b/, says: 'a variable that lives as long as the module' },
   {
-    files: /^(src|test)\/.*\.ts$/,
-    pattern: /\b(from|import)\s*\(?\s*['"]\.{1,2}\/[^'"]*(?<!\.(ts|js|mjs|json))['"]/,
+    files: /^(src|test)\/.*\.tsx?$/,
+    pattern: /\b(from|import)\s*\(?\s*['"]\.{1,2}\/[^'"]*(?<!\.(tsx?|js|mjs|json|css))['"]/,
     says: 'a relative import without its file extension',
   },
   {
@@ -63,7 +63,7 @@ for (const file of listFiles('')) {
       if (rule.pattern.test(line)) faults.push(`${file}:${index + 1}: ${rule.says}: ${line.trim().slice(0, 100)}`);
   }
   const length = lines.at(-1) === '' ? lines.length - 1 : lines.length;
-  if (/^src\/.*\.ts$/.test(file) && length > LONGEST)
+  if (/^src\/.*\.(tsx?|css)$/.test(file) && length > LONGEST)
     faults.push(`${file}: ${length} lines; more than ${LONGEST}: one subject each?`);
 }
 for (const fault of faults) process.stdout.write(`${fault}\n`);
