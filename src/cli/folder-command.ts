@@ -1,23 +1,12 @@
-import { addClashes } from '../assess/clash/add-clashes.ts';
-import { addUpJob } from '../assess/parts/job-parts.ts';
-import { layBars } from '../assess/set-out/lay-bars.ts';
-import { listFindings } from '../assess/set-out/list-findings.ts';
-import { type PourPlan, planPour } from '../assess/set-out/plan-pour.ts';
-import type { PanelSetOut, SetOutGroup } from '../assess/set-out/set-out.ts';
-import { layPlate } from '../drawing/detail/plate-in-plan.ts';
-import { FOOT_CAUTION } from '../drawing/sheets/cautions.ts';
-import { drawFolder, type FolderPage } from '../drawing/sheets/folder.ts';
+import type { FolderPage } from '../drawing/sheets/folder.ts';
+import { describeFolder, type MadeFolder, makeFolder as makePages } from '../drawing/sheets/make-folder.ts';
 import { PAPERS, type Paper } from '../drawing/sheets/paper.ts';
-import type { Point } from '../engine/geometry/point.ts';
 import { writePdf } from '../files/pdf/write-pdf.ts';
 import { drawQr } from '../files/qr/qr-marks.ts';
-import { compareJobs } from '../job/difference/compare-jobs.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
-import { indexJob, type JobIndex } from '../job/job-index.ts';
-import { compareForPour, findReusedLetter } from './compare-for-pour.ts';
+import { fingerprintJob } from '../job/fingerprint.ts';
 import { readDrawingFonts } from './drawing-fonts.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
-import { fingerprintJob } from './fingerprint.ts';
 import { loadJob } from './load-job.ts';
 import { tellDrawingFaults } from './tell-drawing-faults.ts';
 import { checkTarget, writeTarget } from './write-file.ts';
@@ -43,81 +32,25 @@ function checkPour(file: JobFile, pour: string): void {
   throw new UsageError(`${pour}: is no pour of this job; ${known}`);
 }
 
-/** The plate of a connection as it lies on the panel; null where the drawing shows none. */
-function findPlate(index: JobIndex, setOut: PanelSetOut, group: SetOutGroup): readonly Point[] | null {
-  const connection = index.connectionsOf(setOut.panel.mark).find(({ mark }) => mark === group.connection);
-  if (connection === undefined) return null;
-  const fixture = index.fixtureOf(connection);
-  return fixture === null ? null : layPlate(setOut, group, connection, fixture);
-}
-
-/** A pour folder as pages, with everything that is found against the pour. */
-export function makeFolder(
-  file: JobFile,
-  pour: string,
-  paper: Paper,
-  earlier: JobFile | null,
-): { readonly pages: readonly FolderPage[]; readonly isReady: boolean; readonly findings: readonly string[] } {
+/**
+ * A pour folder as pages, with everything that is found against the pour.
+ * @throws UsageError where the job has no such pour, or something of it cannot be drawn
+ */
+export function makeFolder(file: JobFile, pour: string, paper: Paper, earlier: JobFile | null): MadeFolder {
   checkPour(file, pour);
-  const index = indexJob(file);
-  const bare = planPour(index, pour);
-  const difference = earlier === null ? null : compareJobs(earlier, file);
-  const reused = difference === null ? null : findReusedLetter(difference);
-  const plan: PourPlan = {
-    ...bare,
-    setOuts: bare.setOuts.map((setOut) => addClashes(index, setOut)),
-    problems: [...bare.problems, ...(reused === null ? [] : [{ severity: 'error' as const, text: reused }])],
-  };
-  const [parts] = addUpJob(index, [plan], []).pours;
-  if (parts === undefined) throw new Error(`pour ${pour} has no parts`);
-  const { yard, rules } = file.library;
-  const { project, revision } = file.job;
-  const pages = tellDrawingFaults(`pour ${pour}`, () =>
-    drawFolder({
-      parts,
-      spares: yard.spares,
-      cover: {
-        changes:
-          difference === null
-            ? null
-            : compareForPour(
-                difference,
-                plan.setOuts.map(({ panel }) => panel.mark),
-              ),
-        contacts: yard.contacts,
-        statements: rules.statements,
-      },
-      facts: {
-        paper,
-        project: project.number === null ? project.name : `${project.number} ${project.name}`,
-        revision,
-        fingerprint: fingerprintJob(file),
-        caution: FOOT_CAUTION,
-      },
-      barsOf: ({ panel }) => layBars(panel),
-      plateOf: (setOut, group) => findPlate(index, setOut, group),
+  return tellDrawingFaults(`pour ${pour}`, () =>
+    makePages(file, pour, {
+      paper,
+      earlier,
+      fingerprint: fingerprintJob(file),
       drawCode: (text, size) => drawQr([0, 0], size, text),
     }),
   );
-  const findings = listFindings(plan).flatMap(({ isStop, words }) => (isStop ? [words] : []));
-  return { pages, isReady: findings.length === 0, findings };
 }
 
-/** The pages of a folder as a PDF; its date is the day of the pour, so that the same job gives the same bytes. */
+/** The pages of a folder as a PDF. */
 export function writeFolder(file: JobFile, pour: string, pages: readonly FolderPage[]): Promise<Uint8Array> {
-  const { project, pours } = file.job;
-  const date = pours.find(({ id }) => id === pour)!.date;
-  return writePdf(
-    pages,
-    {
-      title: `Pour folder ${pour}`,
-      author: project.name,
-      subject: 'Set-out, parts and checks of inserts cast into precast panels',
-      date: new Date(`${date}T00:00:00Z`),
-      language: 'en',
-    },
-    readDrawingFonts(),
-  );
+  return writePdf(pages, describeFolder(file, pour), readDrawingFonts());
 }
 
 /**
