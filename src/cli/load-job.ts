@@ -3,8 +3,8 @@ import { basename, join } from 'node:path';
 import type { FileTexts } from '../files/job-reading.ts';
 import { readJob } from '../files/read-job.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
+import { CAUTIONS } from '../say/cautions.ts';
 import { UsageError } from './exit-codes.ts';
-import { CAUTIONS } from './print/job.ts';
 
 /** A job read from disk, with what was taken where its files say nothing. */
 export interface LoadedJob {

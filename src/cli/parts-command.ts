@@ -1,6 +1,7 @@
 import { listBagLabels, listBench } from '../assess/parts/bench.ts';
 import { answerParts, type PartsAnswer } from '../assess/parts/parts-answer.ts';
 import type { SparesRule } from '../assess/parts/spares.ts';
+import { listBenchRows, listLabelRows, listPartRows } from '../drawing/lists/part-rows.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { readOrders, readStock } from '../files/csv/read-stock.ts';
 import { writeBench, writeLabels, writeParts } from '../files/csv/write-parts.ts';
@@ -9,7 +10,6 @@ import { EXIT } from './exit-codes.ts';
 import { loadJob } from './load-job.ts';
 import { findPageWidth } from './page-width.ts';
 import { checkFlags, type ListName, loadList, type PartsFlags, readListName, readToday } from './parts-options.ts';
-import { listBenchRows, listLabelRows, listPartRows } from './parts-rows.ts';
 import { printParts } from './print/parts.ts';
 import { checkTarget, writeTarget } from './write-file.ts';
 

@@ -1,4 +1,5 @@
 import { addClashes } from '../assess/clash/add-clashes.ts';
+import { findUsualBed } from '../assess/set-out/find-usual-bed.ts';
 import { layBars } from '../assess/set-out/lay-bars.ts';
 import type { PanelSetOut } from '../assess/set-out/set-out.ts';
 import { setOutPanel } from '../assess/set-out/set-out-panel.ts';
@@ -27,14 +28,12 @@ export interface SetOutOptions {
 
 /** The bed that was asked for, else that of the first pour that casts the panel, else none. */
 function findBed({ file }: JobIndex, mark: string, asked: string | undefined): Bed | null {
+  if (asked === undefined) return findUsualBed(file, mark);
   const { beds } = file.library.yard;
-  const id = asked ?? file.job.pours.find(({ pieces }) => pieces.some(({ panel }) => panel === mark))?.bed;
-  const bed = beds.find((candidate) => candidate.id === id);
-  if (bed === undefined && asked !== undefined) {
-    const known = beds.length === 0 ? 'the yard has none' : `expected one of ${beds.map((one) => one.id).join(', ')}`;
-    throw new UsageError(`--bed ${asked}: is no bed of the yard; ${known}`);
-  }
-  return bed ?? null;
+  const bed = beds.find(({ id }) => id === asked);
+  if (bed !== undefined) return bed;
+  const known = beds.length === 0 ? 'the yard has none' : `expected one of ${beds.map((one) => one.id).join(', ')}`;
+  throw new UsageError(`--bed ${asked}: is no bed of the yard; ${known}`);
 }
 
 function checkMark({ panels }: JobIndex, mark: string): void {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Capacities, Capacity, CapacityLine } from '../../src/assess/capacities.ts';
 import { type ListedCapacity, printCapacities, printCapacityList } from '../../src/cli/print/capacities.ts';
-import { showLimit, showRatio } from '../../src/cli/print/numbers.ts';
+import { showLimit, showRatio } from '../../src/say/numbers.ts';
 
 const toward = (degrees: number, edge: number | null = 200) => {
   const angle = (degrees * Math.PI) / 180;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { findReusedLetter } from '../../src/cli/compare-for-pour.ts';
 import { UsageError } from '../../src/cli/exit-codes.ts';
 import { makeFolder } from '../../src/cli/folder-command.ts';
 import { PAPERS } from '../../src/drawing/sheets/paper.ts';
+import { findReusedLetter } from '../../src/job/difference/compare-for-pour.ts';
 import { compareJobs } from '../../src/job/difference/compare-jobs.ts';
 import { findCut, findOverlaps } from '../files/read-pdf.ts';
 import { faultsOf, mustRead } from '../job/read.ts';

@@ -3,12 +3,10 @@ import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { BenchRow, LabelRow, PartRow } from '../../src/drawing/lists/part-rows.ts';
 import {
-  type BenchRow,
   benchColumns,
-  type LabelRow,
   labelColumns,
-  type PartRow,
   partColumns,
   writeBench,
   writeLabels,

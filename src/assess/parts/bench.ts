@@ -53,3 +53,8 @@ export function listBagLabels({ plan: { pour, bed, pieces }, panels }: PourParts
     return [{ pour: pour.id, date: pour.date, bed: bed.name, panel, serial, revision, inBag, beside }];
   });
 }
+
+/** For which panels a bin is: "P1: 4 each, no. 1, 2". */
+export function describePanels(panels: BenchLine['panels']): string {
+  return panels.map(({ mark, each, serials }) => `${mark}: ${each} each, no. ${serials.join(', ')}`).join('; ');
+}

@@ -1,10 +1,10 @@
 import type { AnchorageOutput } from '../../calc/anchorage-output.ts';
 import { isWithin } from '../../engine/checks/verdict.ts';
 import { writeNumber } from '../../engine/checks/write-step.ts';
-import { showForce, showRatio } from './numbers.ts';
+import { showForce, showRatio } from '../../say/numbers.ts';
+import { nameMode, SHEAR_MODES, TENSION_MODES, tellAction } from '../../say/words.ts';
 import { printStep } from './steps.ts';
 import { type Column, layPoint, layTable, layText } from './table.ts';
-import { nameMode, SHEAR_MODES, TENSION_MODES, tellAction } from './words.ts';
 
 type Row = AnchorageOutput['modes'][number];
 type Interaction = AnchorageOutput['interaction'][number];

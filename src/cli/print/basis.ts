@@ -2,9 +2,9 @@ import type { ConnectionAnswer } from '../../assess/connection-answer.ts';
 import { writeNumber } from '../../engine/checks/write-step.ts';
 import { findEdition } from '../../engine/standards/editions.ts';
 import type { Resolution, ResolvedConnection } from '../../job/resolve/resolved-connection.ts';
-import { showRatio } from './numbers.ts';
+import { showRatio } from '../../say/numbers.ts';
+import { nameMode, STATE_WORDS } from '../../say/words.ts';
 import { layText } from './table.ts';
-import { nameMode, STATE_WORDS } from './words.ts';
 
 /** What the numbers of a connection rest on most: concrete, its age, what lies under the plate. */
 function describeBasis({ group: { concrete, standard }, source: { connection } }: ResolvedConnection): string {

@@ -1,12 +1,8 @@
-import type { BagLabel, BenchLine } from '../../assess/parts/bench.ts';
+import { type BagLabel, type BenchLine, describePanels } from '../../assess/parts/bench.ts';
 import type { PartLine } from '../../assess/parts/part-kind.ts';
-import { describeKind, type FilledColumn, layFilled, listCounts } from './parts-words.ts';
+import { describeKind, listCounts } from '../../say/part-words.ts';
+import { type FilledColumn, layFilled } from './parts-words.ts';
 import { layPairs } from './table.ts';
-
-/** For which panels a bin is: "P1: 4 each, no. 1, 2". */
-export function describePanels(panels: BenchLine['panels']): string {
-  return panels.map(({ mark, each, serials }) => `${mark}: ${each} each, no. ${serials.join(', ')}`).join('; ');
-}
 
 /** The bench of a pour, bin by bin. */
 export function printBench(lines: readonly BenchLine[], width: number): string {

@@ -1,7 +1,7 @@
 import type { ConnectionBolt } from '../../assess/bolt-of-connection.ts';
 import { nameDays } from '../../engine/material/strength-at-age.ts';
+import { nameMode } from '../../say/words.ts';
 import { indentLines, layPoint, layTable, layText } from './table.ts';
-import { nameMode } from './words.ts';
 
 const millimetre = (length: number) => `${Number(length.toFixed(1))}`;
 

@@ -1,11 +1,11 @@
 import * as z from 'zod';
 import { type AnchorageOutput, anchorageOutput } from '../../calc/anchorage-output.ts';
 import { carriesAtMostCalc } from '../../calc/carries-at-most.ts';
+import { showLimit, showRatio } from '../../say/numbers.ts';
+import { nameMode } from '../../say/words.ts';
 import { printInteraction, printModes, printSteps } from './anchorage.ts';
-import { showLimit, showRatio } from './numbers.ts';
 import { printResult } from './result-table.ts';
 import { layPoint } from './table.ts';
-import { nameMode } from './words.ts';
 
 const anchorageResult = z.object(anchorageOutput.shape);
 const carriesResult = z.object(carriesAtMostCalc.output.shape);

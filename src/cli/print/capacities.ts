@@ -1,8 +1,8 @@
 import type { Asked, Capacities, Capacity, CapacityLine, StatedCapacity } from '../../assess/capacities.ts';
-import { shortenMarks } from './job.ts';
-import { showLimit } from './numbers.ts';
+import { shortenMarks } from '../../say/connection-words.ts';
+import { showLimit } from '../../say/numbers.ts';
+import { nameMode } from '../../say/words.ts';
 import { type Column, indentLines, layPoint, layTable, layText } from './table.ts';
-import { nameMode } from './words.ts';
 
 /** Columns of directions that fit side by side; more go into a further table. */
 const SIDE_BY_SIDE = 6;

@@ -1,8 +1,8 @@
 import type { ChooseOptions, ConnectionChoice, RejectedInsert } from '../../assess/choose/choice.ts';
 import type { Decisive } from '../../assess/connection-answer.ts';
-import { showRatio } from './numbers.ts';
+import { showRatio } from '../../say/numbers.ts';
+import { nameMode } from '../../say/words.ts';
 import { layPoint, layText } from './table.ts';
-import { nameMode } from './words.ts';
 
 /** What would help against each way to fail, in the trade's words. */
 const REMEDIES: Readonly<Record<Decisive, string>> = {

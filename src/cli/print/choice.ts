@@ -6,10 +6,10 @@ import type {
   RejectedInsert,
 } from '../../assess/choose/choice.ts';
 import type { LookAt } from '../../assess/choose/choose-job.ts';
+import { showRatio } from '../../say/numbers.ts';
+import { nameMode, STATE_WORDS, shortenMode } from '../../say/words.ts';
 import { adviseOnNone } from './choice-advice.ts';
-import { showRatio } from './numbers.ts';
 import { type Column, GAP, indentLines, layPoint, layRows, layTable, layText } from './table.ts';
-import { nameMode, STATE_WORDS, shortenMode } from './words.ts';
 
 const INDENT = '  ';
 /** Where what belongs to a row stands under it. */

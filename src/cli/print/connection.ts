@@ -5,15 +5,15 @@ import { writeAnchorage } from '../../calc/anchorage-output.ts';
 import { isWithin } from '../../engine/checks/verdict.ts';
 import { writeNumber } from '../../engine/checks/write-step.ts';
 import type { Resolution } from '../../job/resolve/resolved-connection.ts';
+import { showForce, showRatio } from '../../say/numbers.ts';
+import { nameMode, STATE_WORDS } from '../../say/words.ts';
 import { printInteraction, printModes, printSteps } from './anchorage.ts';
 import { printBolt } from './bolt.ts';
 import { printCapacities } from './capacities.ts';
 import { printGiven } from './given.ts';
 import { printAssumptions } from './job.ts';
-import { showForce, showRatio } from './numbers.ts';
 import { printBendingSteps, printPlateSteps } from './plate.ts';
 import { indentLines, layPoint, layTable, layText } from './table.ts';
-import { nameMode, STATE_WORDS } from './words.ts';
 
 /** What a page about one connection shows. */
 export interface ConnectionPage {

@@ -1,8 +1,8 @@
 import type { ComparedConnection, ComparedMode, Comparison } from '../../assess/compare-editions.ts';
+import { showRatio } from '../../say/numbers.ts';
+import { nameCounts, nameMode, STATE_WORDS } from '../../say/words.ts';
 import { listFailing, listReasons } from './job.ts';
-import { showRatio } from './numbers.ts';
 import { type Column, layPairs, layPoint, layTable } from './table.ts';
-import { nameCounts, nameMode, STATE_WORDS } from './words.ts';
 
 /** What decides: once where it is the same by all, else by which editions; where no action is given, why there is none. */
 function writeGoverning({ answers, differs }: ComparedConnection, standards: Comparison['standards']): string {

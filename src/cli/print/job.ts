@@ -1,18 +1,9 @@
 import type { JobAnswer } from '../../assess/assess-job.ts';
 import type { ConnectionAnswer } from '../../assess/connection-answer.ts';
-import { showRatio } from './numbers.ts';
+import { gatherTexts, governingOf, listInserts, note, reasonsOf, shortenMarks } from '../../say/connection-words.ts';
+import { showRatio } from '../../say/numbers.ts';
+import { nameCounts, STATE_WORDS } from '../../say/words.ts';
 import { layPoint, layTable, layText } from './table.ts';
-import { nameCounts, nameMode, STATE_WORDS } from './words.ts';
-
-/** Inserts by name, shortened when there are many. */
-function listInserts(inserts: readonly string[]): string {
-  return inserts.length > 6 ? `${inserts.slice(0, 5).join(' ')} … ${inserts.length} in all` : inserts.join(' ');
-}
-
-function governingOf({ governing, reasons, state }: ConnectionAnswer): string {
-  if (state === 'cannot be computed' || governing === null) return reasons[0] ?? '';
-  return `${nameMode(governing.mode)} (${governing.combination})`;
-}
 
 /** Every connection on a line: state in words, ratio, what governs. */
 export function printConnections(answers: readonly ConnectionAnswer[], width: number): string {
@@ -45,13 +36,6 @@ export function printCounts({ counts, connections }: JobAnswer, width: number): 
   return layText(`${what}: ${nameCounts(counts)}`, width);
 }
 
-/** Adds a connection to those of a text. */
-function note(where: Map<string, string[]>, text: string, mark: string): void {
-  const marks = where.get(text);
-  if (marks === undefined) where.set(text, [mark]);
-  else marks.push(mark);
-}
-
 /** Each connection that fails: how far, in what, in which combination. */
 export function listFailing(answers: readonly ConnectionAnswer[], width: number): string[] {
   return answers
@@ -59,21 +43,6 @@ export function listFailing(answers: readonly ConnectionAnswer[], width: number)
     .map((answer) =>
       layPoint(`${answer.mark}: ${STATE_WORDS.fails} ${showRatio(answer.ratio)}, ${governingOf(answer)}`, width),
     );
-}
-
-/** Texts of connections, each once with the marks that it is for. */
-function gatherTexts(
-  answers: readonly ConnectionAnswer[],
-  textsOf: (answer: ConnectionAnswer) => readonly string[],
-): readonly (readonly [text: string, marks: readonly string[]])[] {
-  const where = new Map<string, string[]>();
-  for (const answer of answers) for (const text of new Set(textsOf(answer))) note(where, text, answer.mark);
-  return [...where];
-}
-
-function reasonsOf({ reasons, state }: ConnectionAnswer): readonly string[] {
-  // That no action is given stands in the table already.
-  return state === 'strength not checked' && reasons.length <= 1 ? [] : reasons;
 }
 
 /** Each reason why connections are not covered or cannot be computed, with the connections that it is for. */
@@ -101,11 +70,6 @@ export function printAssumptions(answers: readonly ConnectionAnswer[], width: nu
     .join('\n');
 }
 
-/** Marks by name, shortened when there are many. */
-export function shortenMarks(marks: readonly string[]): string {
-  return marks.length > 5 ? `${marks.slice(0, 4).join(', ')} and ${marks.length - 4} more` : marks.join(', ');
-}
-
 /** What is set out but never computed here. */
 export function printOthers({ loose, otherRoles }: JobAnswer, width: number): string {
   const lines: string[] = [];
@@ -118,10 +82,3 @@ export function printOthers({ loose, otherRoles }: JobAnswer, width: number): st
   if (roles.length > 0) lines.push(layPoint(`other cast-in items, not computed here: ${roles.join(', ')}`, width));
   return lines.join('\n');
 }
-
-/** The cautions that go with every answer. */
-export const CAUTIONS = [
-  'Fixing inserts are not lifting inserts unless their maker rates them so.',
-  'Answers are aids for a competent person. Local codes and the licensed design engineer decide.',
-  'Before the concrete has its strength, and while panels are lifted or braced, other rules govern.',
-];

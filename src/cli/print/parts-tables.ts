@@ -2,7 +2,8 @@ import type { PourParts } from '../../assess/parts/job-parts.ts';
 import type { KindNeed, PourNeed } from '../../assess/parts/needs.ts';
 import type { PartsAnswer, Shortage } from '../../assess/parts/parts-answer.ts';
 import type { CountRow } from '../../assess/parts/reconcile.ts';
-import { countOf, describeKind, type FilledColumn, layFilled } from './parts-words.ts';
+import { countOf, describeKind } from '../../say/part-words.ts';
+import { type FilledColumn, layFilled } from './parts-words.ts';
 
 /** The pours in the order of their days. */
 export function printPours({ parts: { pours }, shortages, today }: PartsAnswer, width: number): string {

@@ -3,11 +3,11 @@ import type { PourParts } from '../../assess/parts/job-parts.ts';
 import type { Casting, PartsAnswer } from '../../assess/parts/parts-answer.ts';
 import type { SparesRule } from '../../assess/parts/spares.ts';
 import { ENGINE_VERSION } from '../../engine/version.ts';
+import { countOf } from '../../say/part-words.ts';
 import type { LoadedJob } from '../load-job.ts';
 import type { PartsFlags } from '../parts-options.ts';
 import { printBagLabels, printBench, printLines } from './bench.ts';
 import { listReuse, printCountRows, printNeeds, printPours, printShortages } from './parts-tables.ts';
-import { countOf } from './parts-words.ts';
 import { layPoint, layText } from './table.ts';
 
 /** What a page of parts is printed from. */

@@ -4,7 +4,7 @@ import { writeNumber } from '../../engine/checks/write-step.ts';
 import type { FixtureAction, FixtureForces } from '../../engine/fixture/fixture-forces.ts';
 import type { PlateBending } from '../../engine/fixture/plate-bending.ts';
 import type { ResolvedConnection, ResolvedPlate } from '../../job/resolve/resolved-connection.ts';
-import { showRatio } from './numbers.ts';
+import { showRatio } from '../../say/numbers.ts';
 import { indentLines, layPoint, layTable, layText } from './table.ts';
 
 /** A number without a sign on nought. */

@@ -1,6 +1,7 @@
 import { listFindings } from '../../assess/set-out/list-findings.ts';
 import { mayBePoured, type PourPlan } from '../../assess/set-out/plan-pour.ts';
 import type { PanelSetOut } from '../../assess/set-out/set-out.ts';
+import type { PourChanges } from '../../job/difference/compare-for-pour.ts';
 import type { Block } from '../flow.ts';
 import { type Cell, layTable, type TableColumn } from '../table.ts';
 import { CAUTIONS } from './cautions.ts';
@@ -13,12 +14,7 @@ import { layGap, laySignature, layTextBlock } from './text-block.ts';
 /** What the cover says beyond the plan of the pour. */
 export interface CoverFacts {
   /** What changed since an earlier revision; null: none was given. */
-  readonly changes: {
-    readonly since: string;
-    readonly lines: readonly string[];
-    /** Keys of cast-in items that are new or another since then. */
-    readonly castIns: ReadonlySet<string>;
-  } | null;
+  readonly changes: PourChanges | null;
   readonly contacts: readonly { readonly role: string; readonly name: string; readonly phone: string }[];
   /** Statements of the rules, for every sheet's reader. */
   readonly statements: readonly string[];

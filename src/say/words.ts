@@ -1,4 +1,4 @@
-import { CONNECTION_STATES, type ConnectionState, type Decisive } from '../../assess/connection-answer.ts';
+import { CONNECTION_STATES, type ConnectionState, type Decisive } from '../assess/connection-answer.ts';
 
 /** Failure modes in words. */
 const MODE_WORDS: Readonly<Record<Decisive, string>> = {

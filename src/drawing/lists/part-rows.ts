@@ -1,11 +1,71 @@
-import { type BagLabel, listBagLabels, listBench } from '../assess/parts/bench.ts';
-import type { PourParts } from '../assess/parts/job-parts.ts';
-import type { KindNeed } from '../assess/parts/needs.ts';
-import type { PartKind } from '../assess/parts/part-kind.ts';
-import type { Casting, PartsAnswer } from '../assess/parts/parts-answer.ts';
-import type { SparesRule } from '../assess/parts/spares.ts';
-import type { BenchRow, LabelRow, PartRow } from '../files/csv/write-parts.ts';
-import { describePanels } from './print/bench.ts';
+import { type BagLabel, describePanels, listBagLabels, listBench } from '../../assess/parts/bench.ts';
+import type { PourParts } from '../../assess/parts/job-parts.ts';
+import type { KindNeed } from '../../assess/parts/needs.ts';
+import type { PartKind } from '../../assess/parts/part-kind.ts';
+import type { Casting, PartsAnswer } from '../../assess/parts/parts-answer.ts';
+import type { SparesRule } from '../../assess/parts/spares.ts';
+
+/** Parts of a job, a pour or one casting of a panel. */
+export interface PartRow {
+  readonly scope: 'job' | 'pour' | 'panel';
+  readonly pour: string | null;
+  readonly date: string | null;
+  readonly panel: string | null;
+  /** Castings of the panel in that pour; null where the row is not of a panel. */
+  readonly castings: number | null;
+  readonly group: string;
+  readonly id: string;
+  readonly name: string;
+  readonly thread: string | null;
+  readonly size_mm: number | null;
+  readonly finish: string | null;
+  readonly count: number;
+  readonly spares: number | null;
+  readonly needed: number | null;
+  readonly in_stock: number | null;
+  readonly on_order: number | null;
+  readonly at_hand: number | null;
+  readonly short: number | null;
+  readonly to_order: number | null;
+  readonly pack_size: number | null;
+  readonly packs: number | null;
+  readonly order_by: string | null;
+}
+
+/** One bin of a bench. */
+export interface BenchRow {
+  readonly pour: string;
+  readonly date: string;
+  readonly bed: string;
+  readonly group: string;
+  readonly id: string;
+  readonly name: string;
+  readonly thread: string | null;
+  readonly size_mm: number | null;
+  readonly finish: string | null;
+  readonly count: number;
+  readonly spares: number;
+  /** Panels with the count for one casting, as words. */
+  readonly panels: string;
+}
+
+/** One line of the label of a bag. */
+export interface LabelRow {
+  readonly pour: string;
+  readonly date: string;
+  readonly bed: string;
+  readonly panel: string;
+  readonly serial: string;
+  readonly revision: string;
+  readonly in_bag: 'yes' | 'no';
+  readonly group: string;
+  readonly id: string;
+  readonly name: string;
+  readonly thread: string | null;
+  readonly size_mm: number | null;
+  readonly finish: string | null;
+  readonly count: number;
+}
 
 function kindCells({ group, id, words, thread, size, finish }: PartKind) {
   return { group, id, name: words, thread, size_mm: size, finish };

@@ -1,10 +1,17 @@
-import type { CoverFacts } from '../drawing/sheets/cover-sheet.ts';
-import { describeGeneral, describeLibrary, describePanel, markOf } from '../job/difference/describe-difference.ts';
-import type { JobDifference } from '../job/difference/job-difference.ts';
-import { summariseDifference } from '../job/difference/summarise-difference.ts';
+import { describeGeneral, describeLibrary, describePanel, markOf } from './describe-difference.ts';
+import type { JobDifference } from './job-difference.ts';
+import { summariseDifference } from './summarise-difference.ts';
+
+/** What changed since an earlier revision, as a sheet says it. */
+export interface PourChanges {
+  readonly since: string;
+  readonly lines: readonly string[];
+  /** Keys of cast-in items that are new or another since then. */
+  readonly castIns: ReadonlySet<string>;
+}
 
 /** What changed since an earlier revision, for the people of one pour: the whole in one line, then only what touches its panels. */
-export function compareForPour(difference: JobDifference, marks: readonly string[]): CoverFacts['changes'] {
+export function compareForPour(difference: JobDifference, marks: readonly string[]): PourChanges {
   const isOurs = (mark: string) => marks.includes(mark);
   const panels = difference.panels
     .filter((panel) => isOurs(markOf(panel)))
