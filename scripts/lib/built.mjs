@@ -8,13 +8,14 @@ const INPUTS = [
   'src',
   'bin',
   'scripts/build.mjs',
+  'scripts/lib',
   'package.json',
   'package-lock.json',
   'tsconfig.json',
   'tsconfig.engine.json',
   'tsconfig.types.json',
 ];
-const OUTPUTS = ['dist/cli.js', 'dist/engine.js', 'dist/types/engine/index.d.ts'];
+const OUTPUTS = ['dist/cli.js', 'dist/engine.js', 'dist/types/engine/index.d.ts', 'dist/web/assets.json'];
 const STAMP = '.stamp/build';
 
 export function isBuilt(root) {

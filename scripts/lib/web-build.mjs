@@ -1,0 +1,124 @@
+// Bundles the screens into dist/web/: pages, workers, styles, fonts, the service worker, and assets.json, the list of it all.
+
+import { existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, join, relative } from 'node:path';
+import { listLicences } from './licences.mjs';
+import { followStatic, listReached } from './web-closure.mjs';
+import { listFiles, writeCompressed } from './web-files.mjs';
+import { writePage } from './web-page.mjs';
+import { hashFiles, writeServiceWorker } from './web-service-worker.mjs';
+
+const PAGES = [
+  { name: 'office', entry: 'src/web/office/main.tsx', template: 'src/web/office/index.html', file: 'index.html' },
+  { name: 'answer', entry: 'src/web/answer/main.tsx', template: 'src/web/answer/index.html', file: 'answer.html' },
+];
+const WORKERS = [
+  { name: 'worker', entry: 'src/web/worker/main.ts' },
+  { name: 'pdf-worker', entry: 'src/web/pdf-worker/main.ts' },
+];
+const STATIC = [
+  { from: 'src/web/parts/icon.svg', to: 'icon.svg' },
+  { from: 'src/web/office/office.webmanifest', to: 'office.webmanifest' },
+  { from: 'src/web/answer/answer.webmanifest', to: 'answer.webmanifest' },
+  { from: 'node_modules/dejavu-fonts-ttf/LICENSE', to: 'licences/dejavu-fonts.txt' },
+  { from: 'node_modules/@fontsource-variable/source-sans-3/LICENSE', to: 'licences/source-sans-3.txt' },
+];
+
+/**
+ * Builds the screens of the project at `root` into the folder `out`.
+ * Rejects when a source does not compile; esbuild has then printed where.
+ */
+export async function buildWeb(esbuild, root, out) {
+  const pages = PAGES.filter(({ entry }) => isThere(root, entry));
+  const { metafile } = await esbuild.build({
+    absWorkingDir: root,
+    entryPoints: [...pages, ...WORKERS].map(({ name, entry }) => ({ in: entry, out: name })),
+    outdir: join(out, 'assets'),
+    publicPath: '/assets/',
+    entryNames: '[name]-[hash]',
+    chunkNames: '[name]-[hash]',
+    assetNames: '[name]-[hash]',
+    bundle: true,
+    format: 'esm',
+    splitting: true,
+    minify: true,
+    charset: 'utf8',
+    target: 'es2022',
+    platform: 'browser',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
+    loader: { '.woff2': 'file', '.ttf': 'file' },
+    legalComments: 'none',
+    metafile: true,
+    logLevel: 'warning',
+  });
+  const outputs = renameOutputs(root, out, metafile.outputs);
+  const entries = Object.fromEntries(
+    [...pages, ...WORKERS].map(({ name, entry }) => [name, describeEntry(outputs, entry)]),
+  );
+  removeUnusedStyles(out, outputs, entries);
+  for (const { from, to } of STATIC) writeCompressed(root, from, out, to);
+  writeFileSync(join(out, 'licences', 'packages.txt'), listLicences(root, metafile.inputs));
+  for (const page of pages) writePage(root, out, page, entries);
+  await writeServiceWorker(esbuild, root, out, precacheOf(out, pages, entries));
+  const files = listFiles(out);
+  writeFileSync(
+    join(out, 'assets.json'),
+    `${JSON.stringify({ version: hashFiles(out, files), entries, files }, null, 1)}\n`,
+  );
+}
+
+/** A page whose script is not written yet is left out, and said so. */
+function isThere(root, entry) {
+  const there = existsSync(join(root, entry));
+  if (!there) process.stderr.write(`onepour: ${entry} is not there: its page is left out\n`);
+  return there;
+}
+
+/** esbuild's outputs by their address on the server. */
+function renameOutputs(root, out, outputs) {
+  const address = (path) => `/${relative(out, join(root, path)).replaceAll('\\', '/')}`;
+  return new Map(
+    Object.entries(outputs).map(([path, output]) => [
+      address(path),
+      {
+        ...output,
+        cssBundle: output.cssBundle === undefined ? null : address(output.cssBundle),
+        imports: output.imports.map((one) => ({ ...one, path: one.external ? one.path : address(one.path) })),
+      },
+    ]),
+  );
+}
+
+/** An entry: its script, its style, all that its script brings at once, and what it may bring later. */
+function describeEntry(outputs, entry) {
+  const [script, { cssBundle }] = [...outputs].find(([, { entryPoint }]) => entryPoint === entry);
+  const closure = followStatic(outputs, script);
+  return { script, style: cssBundle, closure, later: listReached(outputs, script).filter((x) => !closure.includes(x)) };
+}
+
+/** esbuild puts the styles of parts that come later into the page's own style, and writes them once more beside it: nobody asks for those. */
+function removeUnusedStyles(out, outputs, entries) {
+  const used = new Set(Object.values(entries).map(({ style }) => style));
+  for (const path of outputs.keys()) {
+    if (path.endsWith('.css') && !used.has(path)) rmSync(join(out, path));
+  }
+}
+
+/** What the service worker keeps: each page with what it shows first, then what the answer needs to write its sheet. */
+function precacheOf(out, pages, entries) {
+  mkdirSync(out, { recursive: true });
+  const latin = listFiles(out)
+    .map(({ path }) => path)
+    .filter((path) => /^source-sans-3-latin-wght/.test(basename(path)));
+  const shells = pages.flatMap(({ name, file }) => {
+    const { closure, style } = entries[name];
+    return [file === 'index.html' ? '/' : '/answer', `/${name}.webmanifest`, ...closure, ...(style ? [style] : [])];
+  });
+  const { closure, later } = entries['pdf-worker'];
+  const answers = entries.answer === undefined ? [] : entries.answer.later.filter((path) => path.endsWith('.js'));
+  return {
+    first: [...new Set([...shells, ...latin, '/icon.svg'])],
+    later: [...new Set([...closure, ...later, ...answers])].filter((path) => !shells.includes(path)),
+  };
+}

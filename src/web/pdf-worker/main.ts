@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { PdfWriter } from './pdf-writer.ts';
+
+expose(new PdfWriter());

@@ -1,0 +1,45 @@
+import { nameCache, type Precache } from './precache.ts';
+
+/** How long a page may take to come before the kept one is shown [ms]. */
+const PATIENCE = 4000;
+
+/** What answers a request; null: the browser's own way, as if there were no worker. */
+export function answerRequest(precache: Precache, origin: string, request: Request): Promise<Response> | null {
+  const { origin: asked, pathname } = new URL(request.url);
+  if (request.method !== 'GET' || asked !== origin || pathname.startsWith('/api/')) return null;
+  if (request.mode === 'navigate') return showPage(precache, request, pathname);
+  if (pathname.startsWith('/assets/')) return takeAsset(precache, request);
+  return precache.first.includes(pathname) ? takeFresh(precache, request, pathname) : null;
+}
+
+/** The kept page that stands for an address: all but the answer are screens of the office. */
+function keptPage(pathname: string): string {
+  return /^\/answer(\.html)?(\/|$)/.test(pathname) ? '/answer' : '/';
+}
+
+function showPage(precache: Precache, request: Request, pathname: string): Promise<Response> {
+  return takeFresh(precache, request, keptPage(pathname));
+}
+
+/** From the server; the kept one where that does not answer, fails or takes too long. */
+async function takeFresh(precache: Precache, request: Request, kept: string): Promise<Response> {
+  const fresh = fetch(request);
+  const known = await (await caches.open(nameCache(precache))).match(kept);
+  if (known === undefined) return fresh;
+  const answer = await Promise.race([fresh.catch(() => null), wait(PATIENCE)]);
+  return answer === null || answer.status >= 500 ? known : answer;
+}
+
+/** Kept once it came: its address changes with its content. */
+async function takeAsset(precache: Precache, request: Request): Promise<Response> {
+  const cache = await caches.open(nameCache(precache));
+  const known = await cache.match(request.url);
+  if (known !== undefined) return known;
+  const answer = await fetch(request);
+  if (answer.ok) await cache.put(request.url, answer.clone());
+  return answer;
+}
+
+function wait(milliseconds: number): Promise<null> {
+  return new Promise((resolve) => setTimeout(() => resolve(null), milliseconds));
+}

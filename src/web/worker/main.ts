@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { JobWorker } from './job-worker.ts';
+
+expose(new JobWorker());
