@@ -5,6 +5,7 @@ import type {
   CastInDifference,
   ConnectionDifference,
   GeneralDifference,
+  JobDifference,
   LibraryDifference,
   Move,
   PanelDifference,
@@ -111,4 +112,13 @@ export function describeLibrary({ kind, id, changes, panels }: LibraryDifference
 /** What is another for the whole job. */
 export function describeGeneral({ of, changes }: GeneralDifference): string {
   return `${of}: ${showChanges(changes)}`;
+}
+
+/** Everything in which two states differ, a line each: panels by their marks first, then what is used by many, then what holds for all. */
+export function describeDifference({ panels, library, general }: JobDifference): string[] {
+  return [
+    ...panels.flatMap((panel) => describePanel(panel).map((text) => `${markOf(panel)}: ${text}`)),
+    ...library.map(describeLibrary),
+    ...general.map(describeGeneral),
+  ];
 }

@@ -1,0 +1,4 @@
+/** Being built in this very change. */
+export function JobsScreen() {
+  return <h1>Jobs</h1>;
+}

@@ -1,0 +1,4 @@
+/** Being built in this very change. */
+export function RevisionsScreen() {
+  return <h1>Revisions</h1>;
+}

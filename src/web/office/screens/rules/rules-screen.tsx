@@ -1,0 +1,4 @@
+/** Being built in this very change. */
+export function RulesScreen() {
+  return <h1>Rules</h1>;
+}

@@ -1,0 +1,87 @@
+import { Link, useLocation } from 'wouter-preact';
+import { Button } from '../../parts/button.tsx';
+import { addresses } from '../state/addresses.ts';
+import type { Office } from '../state/office.ts';
+import styles from './head.module.css';
+
+/** Screens of a job in the order of the work. `also`: addresses that belong to the first one's screen. */
+function listScreens(job: string) {
+  return [
+    { name: 'Panels', to: addresses.panels(job), also: [`/job/${job}/panel/`, `/job/${job}/connection/`] },
+    { name: 'Details', to: addresses.details(job), also: [] },
+    { name: 'Catalogue', to: addresses.catalogue(job), also: [] },
+    { name: 'Rules', to: addresses.rules(job), also: [] },
+    { name: 'Pours', to: addresses.pours(job), also: [] },
+    { name: 'Parts', to: addresses.parts(job), also: [] },
+    { name: 'Revisions', to: addresses.revisions(job), also: [] },
+  ];
+}
+
+/** The row above every screen of a job. */
+export function Head({
+  office: { session },
+  onFind,
+  onKeys,
+}: {
+  readonly office: Office;
+  readonly onFind: () => void;
+  readonly onKeys: () => void;
+}) {
+  const [location] = useLocation();
+  const { done, undone } = session.history.stacks.value;
+  const last = done.at(-1);
+  const next = undone.at(-1);
+  return (
+    <header class={`${styles.head} not-printed`}>
+      <Link class={styles.home} href={addresses.jobs()} aria-label="Onepour: all jobs">
+        <svg viewBox="0 0 24 24" class={styles.sign} aria-hidden="true">
+          <path d="M1 6h8v8H6v5h12v-5h-3V6h8v17H1z" class={styles.signConcrete} />
+          <path d="M10 2h4v13h3v3H7v-3h3z" class={styles.signInsert} />
+        </svg>
+        <span class={styles.name}>Onepour</span>
+      </Link>
+      <nav class={styles.screens} aria-label="Screens of the job">
+        {listScreens(session.id).map(({ name, to, also }) => {
+          const isHere = location.startsWith(to) || also.some((start) => location.startsWith(start));
+          return (
+            <Link key={name} class={styles.screen} href={to} aria-current={isHere ? 'page' : undefined}>
+              {name}
+            </Link>
+          );
+        })}
+      </nav>
+      <div class={styles.tools}>
+        <Button
+          kind="quiet"
+          name={last === undefined ? 'Undo' : `Undo: ${last.label}`}
+          shortcut="Ctrl+Z"
+          isDisabled={last === undefined}
+          onPress={() => session.undo()}
+        >
+          <svg viewBox="0 0 16 16" class={styles.icon} aria-hidden="true">
+            <path d="M6 3L2.5 6.5L6 10M3 6.5h6.5a3.5 3.5 0 0 1 0 7H6" />
+          </svg>
+        </Button>
+        <Button
+          kind="quiet"
+          name={next === undefined ? 'Redo' : `Redo: ${next.label.replace(/^(Undone: )+/, '')}`}
+          shortcut="Ctrl+Shift+Z"
+          isDisabled={next === undefined}
+          onPress={() => session.redo()}
+        >
+          <svg viewBox="0 0 16 16" class={styles.icon} aria-hidden="true">
+            <path d="M10 3l3.5 3.5L10 10M13 6.5H6.5a3.5 3.5 0 0 0 0 7H10" />
+          </svg>
+        </Button>
+        <Button kind="quiet" name="Find a panel, connection or insert type" shortcut="Ctrl+K" onPress={onFind}>
+          <svg viewBox="0 0 16 16" class={styles.icon} aria-hidden="true">
+            <path d="M6.5 11a4.5 4.5 0 1 0 0-9a4.5 4.5 0 0 0 0 9M10 10l4 4" />
+          </svg>
+        </Button>
+        <Button kind="quiet" name="Keys" shortcut="?" onPress={onKeys}>
+          ?
+        </Button>
+      </div>
+    </header>
+  );
+}

@@ -1,0 +1,18 @@
+/** Addresses of the screens; marks and letters may hold any sign. */
+const e = encodeURIComponent;
+
+export const addresses = {
+  jobs: () => '/',
+  panels: (job: string) => `/job/${e(job)}/panels`,
+  panel: (job: string, mark: string) => `/job/${e(job)}/panel/${e(mark)}`,
+  connection: (job: string, mark: string) => `/job/${e(job)}/connection/${e(mark)}`,
+  choosing: (job: string, mark: string) => `/job/${e(job)}/connection/${e(mark)}/insert`,
+  pours: (job: string) => `/job/${e(job)}/pours`,
+  pour: (job: string, pour: string) => `/job/${e(job)}/pours/${e(pour)}`,
+  parts: (job: string) => `/job/${e(job)}/parts`,
+  catalogue: (job: string) => `/job/${e(job)}/catalogue`,
+  catalogueItem: (job: string, item: string) => `/job/${e(job)}/catalogue/${e(item)}`,
+  details: (job: string) => `/job/${e(job)}/details`,
+  rules: (job: string) => `/job/${e(job)}/rules`,
+  revisions: (job: string) => `/job/${e(job)}/revisions`,
+} as const;
