@@ -1,7 +1,7 @@
 // Bundles the screens into dist/web/: pages, workers, styles, fonts, the service worker, and assets.json, the list of it all.
 
-import { existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
-import { basename, join, relative } from 'node:path';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import { listLicences } from './licences.mjs';
 import { followStatic, listReached } from './web-closure.mjs';
 import { listFiles, writeCompressed } from './web-files.mjs';
@@ -60,7 +60,7 @@ export async function buildWeb(esbuild, root, out) {
   for (const { from, to } of STATIC) writeCompressed(root, from, out, to);
   writeFileSync(join(out, 'licences', 'packages.txt'), listLicences(root, metafile.inputs));
   for (const page of pages) writePage(root, out, page, entries);
-  await writeServiceWorker(esbuild, root, out, precacheOf(out, pages, entries));
+  await writeServiceWorker(esbuild, root, out, precacheOf(outputs, pages, entries));
   const files = listFiles(out);
   writeFileSync(
     join(out, 'assets.json'),
@@ -106,11 +106,8 @@ function removeUnusedStyles(out, outputs, entries) {
 }
 
 /** What the service worker keeps: each page with what it shows first, then what the answer needs to write its sheet. */
-function precacheOf(out, pages, entries) {
-  mkdirSync(out, { recursive: true });
-  const latin = listFiles(out)
-    .map(({ path }) => path)
-    .filter((path) => /^source-sans-3-latin-wght/.test(basename(path)));
+function precacheOf(outputs, pages, entries) {
+  const latin = [...outputs.keys()].filter((path) => /\/source-sans-3-latin-wght/.test(path));
   const shells = pages.flatMap(({ name, file }) => {
     const { closure, style } = entries[name];
     return [file === 'index.html' ? '/' : '/answer', `/${name}.webmanifest`, ...closure, ...(style ? [style] : [])];
