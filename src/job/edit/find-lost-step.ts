@@ -4,17 +4,8 @@ import { isRecord } from '../json-record.ts';
 import type { Patch } from './edit.ts';
 
 /** What a step may do at the end of its path, as a fault names it; null: it may. */
-function findFaultAtEnd(holder: unknown, key: string | number, { op, value }: Patch): string | null {
+function findFaultAtEnd(holder: unknown, key: string | number, { op }: Patch): string | null {
   if (Array.isArray(holder)) {
-    // A list is cut short by its length. It never grows by it: there would be holes in it.
-    if (key === 'length')
-      return op === 'replace' &&
-        typeof value === 'number' &&
-        Number.isInteger(value) &&
-        value >= 0 &&
-        value <= holder.length
-        ? null
-        : `a length of at most ${holder.length}`;
     const places = op === 'add' ? holder.length + 1 : holder.length;
     return typeof key === 'number' && key < places ? null : `a place in a list of ${holder.length}`;
   }

@@ -11,7 +11,7 @@ import type { Tables } from '../tables.ts';
  * cleared away after a crash. FULL: a commit is on disk before it is answered.
  */
 const PRAGMAS = [
-  'busy_timeout = 2000',
+  'busy_timeout = 1000',
   'locking_mode = EXCLUSIVE',
   'journal_mode = WAL',
   'synchronous = FULL',
