@@ -59,27 +59,42 @@ function answer(
   };
 }
 
+/** A connection worked out down to the forces on its inserts: what its answer, explanation and areas share. */
+export interface WorkedConnection {
+  readonly resolved: ResolvedConnection;
+  readonly prepared: PreparedAnchorage;
+  readonly cases: readonly LoadCase[];
+  readonly answer: ConnectionAnswer;
+}
+
+/** The short answer with what it came from; null where it could not be computed. */
+export function workOut(resolution: Resolution): {
+  readonly answer: ConnectionAnswer;
+  readonly worked: WorkedConnection | null;
+} {
+  if (resolution.kind === 'unresolved') return { answer: refuse(resolution, [], resolution.reasons), worked: null };
+  const prepared = prepareOrSay(resolution.group);
+  if (typeof prepared === 'string') {
+    const inserts = resolution.group.positions.map(({ id }) => id);
+    return { answer: refuse(resolution, inserts, [prepared]), worked: null };
+  }
+  const cases = solveLoadCases(resolution, prepared);
+  const found = answer(resolution, prepared, cases);
+  return { answer: found, worked: { resolved: resolution, prepared, cases, answer: found } };
+}
+
 /** The short answer for one connection: numbers only, for whole jobs. */
 export function assessConnection(resolution: Resolution): ConnectionAnswer {
-  if (resolution.kind === 'unresolved') return refuse(resolution, [], resolution.reasons);
-  const prepared = prepareOrSay(resolution.group);
-  if (typeof prepared === 'string')
-    return refuse(
-      resolution,
-      resolution.group.positions.map(({ id }) => id),
-      [prepared],
-    );
-  return answer(resolution, prepared, solveLoadCases(resolution, prepared));
+  return workOut(resolution).answer;
 }
 
 /** The long answer for one connection, by the same code. */
 export function explainConnection(resolution: Resolution, keepsSteps: boolean): ExplainedConnection {
-  const prepared = resolution.kind === 'unresolved' ? null : prepareOrSay(resolution.group);
-  if (resolution.kind === 'unresolved' || prepared === null || typeof prepared === 'string')
-    return { answer: assessConnection(resolution), combinations: [], resistances: null };
-  const cases = solveLoadCases(resolution, prepared);
+  const { answer, worked } = workOut(resolution);
+  if (worked === null) return { answer, combinations: [], resistances: null };
+  const { prepared, cases } = worked;
   return {
-    answer: answer(resolution, prepared, cases),
+    answer,
     combinations: cases.map((one) => ({
       ...one,
       result:

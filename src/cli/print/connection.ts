@@ -2,9 +2,9 @@ import type { ExplainedCombination, ExplainedConnection } from '../../assess/ass
 import type { ConnectionBolt } from '../../assess/bolt-of-connection.ts';
 import type { Asked, Capacities } from '../../assess/capacities.ts';
 import { writeAnchorage } from '../../calc/anchorage-output.ts';
-import { isWithin } from '../../engine/checks/verdict.ts';
 import { writeNumber } from '../../engine/checks/write-step.ts';
 import type { Resolution } from '../../job/resolve/resolved-connection.ts';
+import { tellPlate } from '../../say/mode-words.ts';
 import { showForce, showRatio } from '../../say/numbers.ts';
 import { nameMode, STATE_WORDS } from '../../say/words.ts';
 import { printInteraction, printModes, printSteps } from './anchorage.ts';
@@ -57,17 +57,6 @@ function isGoverning({ explained }: ConnectionPage, { combination }: ExplainedCo
   return explained.answer.governing?.combination === combination.name;
 }
 
-/** The worst bending of the plate over all combinations, in words. */
-function describePlate({ explained, width }: ConnectionPage): string[] {
-  const { plate } = explained.answer;
-  if (plate === null || plate.kind === 'not checked') return [];
-  const text =
-    plate.ratio === 0
-      ? 'Plate: nothing bends it'
-      : `Plate: bending ${showRatio(plate.ratio)}, ${isWithin(plate.ratio) ? 'passes' : 'FAILS'}; it stays elastic from ${plate.requiredThickness.toFixed(1)} mm on (common practice, EN 1992-4:2018 6.2.1)`;
-  return [layText(text, width)];
-}
-
 /** A combination as the engine took it, with its steps where it governs and they are asked for. */
 function printCombination(page: ConnectionPage, one: ExplainedCombination): string[] {
   const { keepsSteps, resolution, width } = page;
@@ -105,6 +94,7 @@ export function printConnection(page: ConnectionPage): string {
   const { answer, combinations, resistances } = explained;
   const governing =
     answer.governing === null ? '' : `, ${nameMode(answer.governing.mode)} in ${answer.governing.combination}`;
+  const plate = tellPlate(answer.plate);
   const parts = [
     layText(
       `Connection ${answer.mark}, panel ${answer.panel}, ${answer.face}, by ${page.standard}: ${STATE_WORDS[answer.state]}`,
@@ -113,7 +103,7 @@ export function printConnection(page: ConnectionPage): string {
     layText(`Used: ${showRatio(answer.ratio)}${governing}`, width),
     ...answer.reasons.map((reason) => layPoint(reason, width, '')),
     ...answer.warnings.map((warning) => layPoint(`look at: ${warning}`, width, '')),
-    ...describePlate(page),
+    ...(plate === null ? [] : [layText(plate, width)]),
   ];
   if (resolution.kind === 'resolved')
     parts.push(layText(`Positions and edges: ${resolution.source.coordinates}`, width));

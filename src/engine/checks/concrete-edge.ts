@@ -17,7 +17,7 @@ import { findDesign, loadRatio } from './verdict.ts';
 const ROW_CHAIN = 3;
 
 /** Rows of inserts along each side, in the order of the sides; found once for each set of inserts. */
-function findSides(p: PreparedAnchorage, members: readonly number[]): readonly ShearSide[] {
+export function findSides(p: PreparedAnchorage, members: readonly number[]): readonly ShearSide[] {
   const key = keyMembers(members, p.count);
   const known = p.cache.shearSides.get(key);
   if (known !== undefined) return known;

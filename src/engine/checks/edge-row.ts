@@ -88,24 +88,29 @@ function describeRow(view: EdgeView, front: readonly number[], all: readonly num
   };
 }
 
+/** Stretches along the edge covered by bodies of `reach` to each side of every front insert, cut at corners, joined [mm]. */
+export function spanAlong(row: EdgeRow, reach: number): readonly { readonly from: number; readonly to: number }[] {
+  const { view } = row;
+  const spans = row.front
+    .map((i) => ({
+      from: view.along[i]! - Math.min(reach, view.left[i]!),
+      to: view.along[i]! + Math.min(reach, view.right[i]!),
+    }))
+    .sort((a, b) => a.from - b.from);
+  const joined: { from: number; to: number }[] = [];
+  for (const { from, to } of spans) {
+    const last = joined.at(-1);
+    // Beyond a corner, a short reach may not come as far as the edge.
+    if (to <= (last?.to ?? Number.NEGATIVE_INFINITY) || to <= from) continue;
+    if (last !== undefined && from <= last.to) last.to = to;
+    else joined.push({ from, to });
+  }
+  return joined;
+}
+
 /** Length along the edge covered by bodies of `reach` to each side of every front insert, cut at corners [mm]. */
 export function coverAlong(row: EdgeRow, reach: number): number {
-  const { view } = row;
-  let covered = 0;
-  let end = Number.NEGATIVE_INFINITY;
-  const spans = row.front
-    .map(
-      (i) =>
-        [view.along[i]! - Math.min(reach, view.left[i]!), view.along[i]! + Math.min(reach, view.right[i]!)] as const,
-    )
-    .sort((a, b) => a[0] - b[0]);
-  for (const [from, to] of spans) {
-    // Beyond a corner, a short reach may not come as far as the edge.
-    if (to <= end || to <= from) continue;
-    covered += to - Math.max(from, end);
-    end = to;
-  }
-  return covered;
+  return spanAlong(row, reach).reduce((covered, { from, to }) => covered + to - from, 0);
 }
 
 /** Why a row is not covered: a corner sharper than a right angle within reach. Null where there is none. */

@@ -38,6 +38,14 @@ function findClusters(
   return found;
 }
 
+/** The same by the group's own product values; none where the edition or the product gives none. */
+export function findSplittingClusters(p: PreparedAnchorage, members: readonly number[]): readonly Cone[] {
+  const { splitting } = p.group;
+  return p.edition.splitting === null || splitting === null
+    ? []
+    : findClusters(p, p.edition.splitting, members, splitting);
+}
+
 /**
  * Splitting under load. Not needed where cracked values are used and reinforcement limits the crack width, or where edges
  * are at least c_cr,sp (a group: 1.2 c_cr,sp) away and the member is at least h_min thick; where it is needed and the product

@@ -1,5 +1,5 @@
 /** One side of a polygon that is not upright, left end first. */
-interface Edge {
+export interface PolygonEdge {
   readonly leftX: number;
   readonly leftY: number;
   readonly rightX: number;
@@ -21,24 +21,16 @@ const TOGETHER = 1e-11;
  * polygons need no care: a crossing that is missed by rounding shifts the area by no more than that rounding.
  */
 export function unionOfPolygonsArea(polygons: readonly (readonly number[])[]): number {
-  const edges: Edge[] = [];
-  const cuts: number[] = [];
-  polygons.forEach((polygon, index) => {
-    appendEdges(polygon, index, edges, cuts);
-  });
-  edges.sort((a, b) => a.leftX - b.leftX);
-  for (let i = 0; i < edges.length; i++) appendCrossings(edges, i, cuts);
-  const sorted = Float64Array.from(cuts).sort();
-
+  const { edges, cuts } = collectEdges(polygons);
   let area = 0;
   let first = 0;
-  let active: Edge[] = [];
+  let active: PolygonEdge[] = [];
   const heights = new Float64Array(edges.length);
   const windings = new Int8Array(edges.length);
-  for (let k = 0; k + 1 < sorted.length; k++) {
-    const width = sorted[k + 1]! - sorted[k]!;
+  for (let k = 0; k + 1 < cuts.length; k++) {
+    const width = cuts[k + 1]! - cuts[k]!;
     if (width <= TOGETHER) continue;
-    const middle = (sorted[k]! + sorted[k + 1]!) / 2;
+    const middle = (cuts[k]! + cuts[k + 1]!) / 2;
     for (; first < edges.length && edges[first]!.leftX < middle; first++) active.push(edges[first]!);
     active = active.filter((edge) => edge.rightX > middle);
     area += width * coveredHeight(active, middle, heights, windings);
@@ -46,7 +38,22 @@ export function unionOfPolygonsArea(polygons: readonly (readonly number[])[]): n
   return area;
 }
 
-function coveredHeight(active: readonly Edge[], x: number, heights: Float64Array, windings: Int8Array): number {
+/** The edges of polygons, left ends first to last, and in order every x at which one ends or two of them cross. */
+export function collectEdges(polygons: readonly (readonly number[])[]): {
+  readonly edges: readonly PolygonEdge[];
+  readonly cuts: Float64Array;
+} {
+  const edges: PolygonEdge[] = [];
+  const cuts: number[] = [];
+  polygons.forEach((polygon, index) => {
+    appendEdges(polygon, index, edges, cuts);
+  });
+  edges.sort((a, b) => a.leftX - b.leftX);
+  for (let i = 0; i < edges.length; i++) appendCrossings(edges, i, cuts);
+  return { edges, cuts: Float64Array.from(cuts).sort() };
+}
+
+function coveredHeight(active: readonly PolygonEdge[], x: number, heights: Float64Array, windings: Int8Array): number {
   for (let i = 0; i < active.length; i++) {
     const edge = active[i]!;
     const y = edge.leftY + (x - edge.leftX) * edge.slope;
@@ -67,7 +74,7 @@ function coveredHeight(active: readonly Edge[], x: number, heights: Float64Array
   return covered;
 }
 
-function appendEdges(polygon: readonly number[], index: number, edges: Edge[], cuts: number[]): void {
+function appendEdges(polygon: readonly number[], index: number, edges: PolygonEdge[], cuts: number[]): void {
   const n = polygon.length;
   for (let i = 0, j = n - 2; i < n; j = i, i += 2) {
     const ax = polygon[j]!;
@@ -86,7 +93,7 @@ function appendEdges(polygon: readonly number[], index: number, edges: Edge[], c
 }
 
 /** Appends where edge i crosses the edges after it that belong to other polygons. */
-function appendCrossings(edges: readonly Edge[], i: number, cuts: number[]): void {
+function appendCrossings(edges: readonly PolygonEdge[], i: number, cuts: number[]): void {
   const a = edges[i]!;
   const low = Math.min(a.leftY, a.rightY);
   const high = Math.max(a.leftY, a.rightY);
