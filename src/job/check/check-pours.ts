@@ -1,22 +1,13 @@
 import type { Panel } from '../documents/panel.ts';
 import type { Piece, Pour } from '../documents/pour.ts';
 import type { Bed } from '../documents/yard.ts';
+import { extentOnBed } from '../extent-on-bed.ts';
 import type { DocumentFault } from '../fault.ts';
 import type { Entry, Path, SiftedJob } from '../sift.ts';
 import { faultAt } from './fault-at.ts';
 
 /** Beyond rounding [mm]. */
 const SAME = 1e-6;
-
-/** A panel's extent on the bed, turned as it lies [mm]. */
-function extentOnBed(panel: Panel): { readonly along: number; readonly across: number } {
-  const reach = (axis: 0 | 1) => {
-    const values = panel.outline_mm.map((corner) => corner[axis]);
-    return Math.max(...values) - Math.min(...values);
-  };
-  const isQuarter = panel.inForm.turn_deg === 90 || panel.inForm.turn_deg === 270;
-  return isQuarter ? { along: reach(1), across: reach(0) } : { along: reach(0), across: reach(1) };
-}
 
 /** A bed whose ends and rails cannot be told apart. */
 function checkBed({ path, value: bed }: Entry<Bed>): DocumentFault[] {
