@@ -9,19 +9,22 @@ interface Frame {
   readonly hint?: string | undefined;
   /** Why the value cannot be taken, in one sentence. */
   readonly fault?: string | null | undefined;
+  /** In a table, whose heads say it: the label is read aloud only. */
+  readonly isInTable?: boolean | undefined;
 }
 
 function Framed({
   label,
   hint,
   fault,
+  isInTable,
   id,
   children,
 }: Frame & { readonly id: string; readonly children: ComponentChildren }) {
   const hasFault = fault !== null && fault !== undefined;
   return (
     <div class={`${styles.field} ${hasFault ? styles.wrong : ''}`}>
-      <label class={styles.label} for={id}>
+      <label class={isInTable ? 'aloud' : styles.label} for={id}>
         {label}
       </label>
       {children}
@@ -61,6 +64,7 @@ export function QuantityField({
   onChange,
   whenEmpty,
   isReadOnly,
+  isInTable,
 }: QuantityFieldProps) {
   const id = useId();
   const typed = useSignal<string | null>(null);
@@ -84,7 +88,7 @@ export function QuantityField({
   const unit = unitOf(quantity);
   const why = refused.value ?? fault;
   return (
-    <Framed id={id} label={label} hint={hint} fault={why}>
+    <Framed id={id} label={label} hint={hint} fault={why} isInTable={isInTable}>
       <div class={styles.box}>
         <input
           id={id}
@@ -123,7 +127,7 @@ export interface TextFieldProps extends Frame {
 }
 
 /** A line of text, taken when the person is done. */
-export function TextField({ label, hint, fault, value, onChange, placeholder, isReadOnly }: TextFieldProps) {
+export function TextField({ label, hint, fault, value, onChange, placeholder, isReadOnly, isInTable }: TextFieldProps) {
   const id = useId();
   const typed = useSignal<string | null>(null);
   const refused = useSignal<string | null>(null);
@@ -134,7 +138,7 @@ export function TextField({ label, hint, fault, value, onChange, placeholder, is
   };
   const why = refused.value ?? fault;
   return (
-    <Framed id={id} label={label} hint={hint} fault={why}>
+    <Framed id={id} label={label} hint={hint} fault={why} isInTable={isInTable}>
       <div class={styles.box}>
         <input
           id={id}
@@ -169,11 +173,19 @@ export interface ChoiceFieldProps<T extends string> extends Frame {
 }
 
 /** One of a few. */
-export function ChoiceField<T extends string>({ label, hint, fault, value, options, onChange }: ChoiceFieldProps<T>) {
+export function ChoiceField<T extends string>({
+  label,
+  hint,
+  fault,
+  value,
+  options,
+  onChange,
+  isInTable,
+}: ChoiceFieldProps<T>) {
   const id = useId();
   const refused = useSignal<string | null>(null);
   return (
-    <Framed id={id} label={label} hint={hint} fault={refused.value ?? fault}>
+    <Framed id={id} label={label} hint={hint} fault={refused.value ?? fault} isInTable={isInTable}>
       <div class={styles.box}>
         <select
           id={id}
