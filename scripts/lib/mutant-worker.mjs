@@ -22,9 +22,8 @@ vitest = await createVitest(
 
 process.on('message', async ({ tests, changed }) => {
   for (const file of changed) vitest.invalidateFile(join(root, file));
-  const project = vitest.getRootProject();
-  const specifications = tests.map((test) => project.createSpecification(join(root, test)));
   try {
+    const specifications = tests.map((test) => findProject(join(root, test)).createSpecification(join(root, test)));
     const { testModules, unhandledErrors } = await vitest.runTestSpecifications(specifications);
     // The runner hands back every file it ever ran: one left red by an earlier fault says nothing about this one.
     const asked = new Set(specifications.map(({ moduleId }) => moduleId));
@@ -38,6 +37,13 @@ process.on('message', async ({ tests, changed }) => {
     process.send({ kind: 'broken', note: String(error) });
   }
 });
+
+/** The project of vitest.config.ts that a test belongs to: only there a changed file is read again. */
+function findProject(test) {
+  const found = vitest.projects.find((project) => project.matchesTestGlob(test));
+  if (found === undefined) throw new Error(`${test} belongs to no project of vitest.config.ts`);
+  return found;
+}
 
 function judge(modules, unhandledErrors) {
   const tests = modules.flatMap((module) => [...module.children.allTests()]);

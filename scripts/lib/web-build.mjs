@@ -1,12 +1,15 @@
 // Bundles the screens into dist/web/: pages, workers, styles, fonts, the service worker, and assets.json, the list of it all.
 
 import { existsSync, rmSync, writeFileSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { createRequire } from 'node:module';
+import { join, relative, resolve } from 'node:path';
 import { listLicences } from './licences.mjs';
 import { followStatic, listReached } from './web-closure.mjs';
-import { listFiles, writeCompressed } from './web-files.mjs';
+import { copyFile, listFiles } from './web-files.mjs';
 import { writePage } from './web-page.mjs';
 import { hashFiles, writeServiceWorker } from './web-service-worker.mjs';
+
+const require = createRequire(import.meta.url);
 
 const PAGES = [
   { name: 'office', entry: 'src/web/office/main.tsx', template: 'src/web/office/index.html', file: 'index.html' },
@@ -20,8 +23,8 @@ const STATIC = [
   { from: 'src/web/parts/icon.svg', to: 'icon.svg' },
   { from: 'src/web/office/office.webmanifest', to: 'office.webmanifest' },
   { from: 'src/web/answer/answer.webmanifest', to: 'answer.webmanifest' },
-  { from: 'node_modules/dejavu-fonts-ttf/LICENSE', to: 'licences/dejavu-fonts.txt' },
-  { from: 'node_modules/@fontsource-variable/source-sans-3/LICENSE', to: 'licences/source-sans-3.txt' },
+  { from: require.resolve('dejavu-fonts-ttf/LICENSE'), to: 'licences/dejavu-fonts.txt' },
+  { from: require.resolve('@fontsource-variable/source-sans-3/LICENSE'), to: 'licences/source-sans-3.txt' },
 ];
 
 /**
@@ -57,7 +60,7 @@ export async function buildWeb(esbuild, root, out) {
     [...pages, ...WORKERS].map(({ name, entry }) => [name, describeEntry(outputs, entry)]),
   );
   removeUnusedStyles(out, outputs, entries);
-  for (const { from, to } of STATIC) writeCompressed(root, from, out, to);
+  for (const { from, to } of STATIC) copyFile(resolve(root, from), join(out, to));
   writeFileSync(join(out, 'licences', 'packages.txt'), listLicences(root, metafile.inputs));
   for (const page of pages) writePage(root, out, page, entries);
   await writeServiceWorker(esbuild, root, out, precacheOf(outputs, pages, entries));

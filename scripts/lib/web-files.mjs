@@ -1,15 +1,15 @@
-// Files of dist/web/: written, compressed once at the build, and listed.
+// Files of dist/web/: copied, compressed once at the build, and listed.
 
-import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, extname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 
 const COMPRESSED = new Set(['.js', '.css', '.html', '.svg', '.ttf', '.json', '.webmanifest', '.txt']);
 
-/** Copies one file of the project. */
-export function writeCompressed(root, from, out, to) {
-  mkdirSync(dirname(join(out, to)), { recursive: true });
-  writeFileSync(join(out, to), readFileSync(join(root, from)));
+/** Copies a file into a folder that need not be there yet. */
+export function copyFile(from, to) {
+  mkdirSync(dirname(to), { recursive: true });
+  copyFileSync(from, to);
 }
 
 /** Every file by address, with its size and that of the compressed copy, which is written beside it; null: not worth one. */

@@ -13,11 +13,13 @@ const CONFIGS = [
   'knip.json',
   'tsconfig.json',
   'tsconfig.engine.json',
+  'tsconfig.web.json',
+  'tsconfig.webtest.json',
   'vitest.config.ts',
   'scripts',
 ];
 
-/** A small project that keeps every rule: engine, calculation, command, and a test. */
+/** A small project that keeps every rule: engine, calculation, command, screen, and tests. */
 const CLEAN: Readonly<Record<string, string>> = {
   'package.json': writePackage(),
   'bench/package.json': `${JSON.stringify({ name: 'small-bench', private: true, type: 'module' }, null, 2)}\n`,
@@ -29,6 +31,8 @@ const CLEAN: Readonly<Record<string, string>> = {
     "import { square } from '../engine/area.ts';\n\nexport const answer = (): number => square(2);\n\nexport type Answer = number;\n",
   'src/cli/main.ts':
     "import { type Answer, answer } from '../calc/area.ts';\n\nconst shown: Answer = answer();\nprocess.stdout.write(String(shown));\n",
+  'src/web/area/main.tsx': "import { answer } from '../../calc/area.ts';\n\ndocument.title = String(answer());\n",
+  'test/web/area.test.ts': "import '../../src/web/area/main.tsx';\n",
   'test/area.test.ts': "import { square } from '../src/engine/area.ts';\n\nsquare(3);\n",
 };
 
@@ -36,6 +40,7 @@ const CLEAN: Readonly<Record<string, string>> = {
 function writePackage(): string {
   const tools = [
     '@biomejs/biome',
+    '@fontsource-variable/source-sans-3',
     '@types/node',
     'dejavu-fonts-ttf',
     'dependency-cruiser',
@@ -98,6 +103,16 @@ describe('npm run check', () => {
       'src/calc/unused.ts': 'export const used = 1;\n\nexport const unused = 2;\n',
       'src/calc/area.ts':
         "import { used } from './unused.ts';\n\nexport const answer = (): string => used;\n\nexport type Answer = number;\n",
+      'src/web/area/main.tsx': [
+        "import { sep } from 'node:path';",
+        "import { answer } from '../../calc/area.ts';",
+        "import { run } from '../../cli/run.ts';",
+        '',
+        'const shown: number = document.title;',
+        'run(sep, answer(), shown);',
+        '',
+      ].join('\n'),
+      'src/cli/run.ts': 'export const run = (...all: readonly unknown[]): number => all.length;\n',
       'src/nowhere/new.ts': `${unfinished}\nexport const room = 1;\n`,
       'test/area.test.ts': `import { it } from 'vitest';\n${focused}\n`,
     });
@@ -105,6 +120,9 @@ describe('npm run check', () => {
       /engine-rooms: src\/engine\/to-calc\.ts → \S*src\/calc\/area\.ts/,
       /engine-without-node: src\/engine\/to-node\.ts/,
       /engine-packages: src\/engine\/to-package\.ts/,
+      /web-rooms: src\/web\/area\/main\.tsx → \S*src\/cli\/run\.ts/,
+      /web-without-node: src\/web\/area\/main\.tsx/,
+      /src\/web\/area\/main\.tsx\(5,\d+\): error TS2322/,
       /no-cycle: src\/engine\/ring-/,
       /no-orphan: src\/engine\/dead\.ts/,
       /known-room: .*src\/nowhere\/new\.ts|no-orphan: src\/nowhere\/new\.ts/,

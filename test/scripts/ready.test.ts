@@ -16,13 +16,33 @@ const COPIED = [
   'tsconfig.types.json',
 ];
 
+/** What the build copies and fills in for the screens. */
+const SCREEN_FILES = [
+  'src/web/parts/icon.svg',
+  'src/web/office/index.html',
+  'src/web/office/office.webmanifest',
+  'src/web/answer/index.html',
+  'src/web/answer/answer.webmanifest',
+];
+
 const folder = mkdtempSync(join(tmpdir(), 'onepour-ready-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** The project with two small sources in place of its own, and the packages as installed. */
+/** The project with small sources in place of its own, and the packages as installed. */
 function layProject(): void {
   for (const name of COPIED) cpSync(join(ROOT, name), join(folder, name), { recursive: true });
   symlinkSync(join(ROOT, 'node_modules'), join(folder, 'node_modules'));
+  for (const name of SCREEN_FILES) cpSync(join(ROOT, name), join(folder, name), { recursive: true });
+  for (const page of [
+    'office/main.tsx',
+    'answer/main.tsx',
+    'worker/main.ts',
+    'pdf-worker/main.ts',
+    'service-worker/main.ts',
+  ]) {
+    mkdirSync(join(folder, 'src/web', dirname(page)), { recursive: true });
+    writeFileSync(join(folder, 'src/web', page), `document.title = '${page}';\n`);
+  }
   for (const room of ['engine', 'cli']) mkdirSync(join(folder, 'src', room), { recursive: true });
   writeFileSync(join(folder, 'src/engine/index.ts'), 'export const answer: number = 42;\n');
   writeFileSync(
@@ -49,6 +69,7 @@ it('builds what changed, does nothing when nothing did, and says what is not ins
   expect(run('scripts/ready.mjs')).toEqual({ code: 0, out: '', err: 'onepour: building …\n' });
   expect(run('bin/onepour.js').out).toBe('42');
   expect(readFileSync(join(folder, 'dist/types/engine/index.d.ts'), 'utf8')).toContain('answer: number');
+  expect(readFileSync(join(folder, 'dist/web/answer.html'), 'utf8')).toMatch(/src="\/assets\/answer-\w+\.js"/);
   expect(run('scripts/ready.mjs')).toEqual({ code: 0, out: '', err: '' });
 
   writeFileSync(join(folder, 'src/engine/index.ts'), 'export const answer: number = 43;\n');

@@ -12,8 +12,9 @@ interface Program {
   readonly env: Readonly<Record<string, string>>;
 }
 
+const require = createRequire(import.meta.url);
+
 const INSTALLED = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
-const PACKAGE = '@sparticuz/chromium';
 const ARGS = [
   '--no-sandbox',
   '--disable-gpu',
@@ -43,7 +44,7 @@ function findChromium(): Program {
  * start at once never see half of it.
  */
 function unpackChromium(): Program {
-  const entry = pathToFileURL(createRequire(import.meta.url).resolve(PACKAGE)).href;
+  const entry = pathToFileURL(require.resolve('@sparticuz/chromium')).href;
   const { version } = JSON.parse(readFileSync(new URL('../../package.json', entry), 'utf8')) as { version: string };
   const folder = join(tmpdir(), `onepour-chromium-${version}`);
   if (!existsSync(folder)) {
@@ -75,7 +76,7 @@ function runUnpacking(entry: string, box: string): void {
   });
   if (done.status !== 0 || !existsSync(join(box, 'chromium')))
     throw new Error(
-      `no browser: ${PACKAGE} did not unpack (${done.stderr.trim().split('\n')[0]}); set ONEPOUR_CHROMIUM`,
+      `no browser: the packaged Chromium did not unpack (${done.stderr.trim().split('\n')[0]}); set ONEPOUR_CHROMIUM`,
     );
 }
 
