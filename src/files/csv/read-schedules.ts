@@ -55,7 +55,7 @@ function openTable(schedule: Schedule, files: FileTexts, isNeeded: boolean): Tab
 }
 
 /** Faults of meaning, where they were typed, without those that only repeat a cell that is already reported. */
-function placeFaults(found: readonly DocumentFault[], sources: Sources, reported: readonly Fault[]): Fault[] {
+export function placeFaults(found: readonly DocumentFault[], sources: Sources, reported: readonly Fault[]): Fault[] {
   const known = new Set(reported.map((fault) => JSON.stringify([fault.file, fault.row, fault.column])));
   return found
     .filter((fault) => !sources.isSilent(fault))

@@ -39,7 +39,7 @@ export function tableFault(
 }
 
 /** What stands between the columns, from the heading alone: the first of ; tab , that it holds outside quotes. */
-function detectSeparator(content: string): string {
+export function detectSeparator(content: string): string {
   let isQuoted = false;
   let heading = '';
   for (const sign of content) {
@@ -50,7 +50,8 @@ function detectSeparator(content: string): string {
   return [';', '\t', ','].find((separator) => heading.includes(separator)) ?? ',';
 }
 
-function splitRecords(file: string, content: string, separator: string): string[][] | Fault {
+/** Rows and cells of a file as they stand, row 1 the heading; or why they cannot be told apart. */
+export function splitRecords(file: string, content: string, separator: string): string[][] | Fault {
   try {
     return parse(content, {
       bom: true,

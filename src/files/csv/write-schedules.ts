@@ -27,7 +27,7 @@ type Cells = Map<string, string>;
 /** Cast-in items with their place in the schedule, by `castInName`. */
 type CastInsByName = ReadonlyMap<string, { readonly castIn: CastIn; readonly place: number }>;
 
-function writeTable(schedule: Schedule, rows: readonly Cells[]): string {
+export function writeTable(schedule: Schedule, rows: readonly Cells[]): string {
   const columns = schedule.columns.map((column) => column.name);
   return stringify([columns, ...rows.map((cells) => columns.map((column) => cells.get(column) ?? ''))], {
     record_delimiter: 'windows',

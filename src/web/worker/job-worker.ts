@@ -2,6 +2,7 @@ import type { JobFile } from '../../job/documents/job-file.ts';
 import type { Edit } from '../../job/edit/edit.ts';
 import { type AssessOutcome, assessStale, type TellAnswers, type TellProgress } from './assess-run.ts';
 import { HeldJob } from './held-job.ts';
+import type { FilesReading, GivenFile } from './read-files.ts';
 
 /**
  * What the page asks of the worker, a method a question. It holds a copy of the job that follows the page's by the same edits, so that a question
@@ -35,6 +36,12 @@ export class JobWorker {
     this.#assessing += 1;
     const mine = this.#assessing;
     return assessStale(this.#job, marks, onAnswers, onProgress, () => mine !== this.#assessing);
+  }
+
+  /** Reads files into a job or their faults; needs no open job. */
+  async readFiles(given: readonly GivenFile[]): Promise<FilesReading> {
+    const { readFiles } = await import('./read-files.ts');
+    return readFiles(given);
   }
 
   get #job(): HeldJob {
