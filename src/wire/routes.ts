@@ -22,7 +22,7 @@ export interface Route {
 /** What any call may be answered with. */
 const ANY = { 400: badInput, 403: refused, 500: failed } as const;
 const OF_JOB = { ...ANY, 404: notFound } as const;
-const WITH_BODY = { 413: tooLarge } as const;
+const WITH_BODY = { 413: tooLarge, 415: badInput } as const;
 const job = z.strictObject({ id: jobId });
 
 export const routes = {
@@ -88,7 +88,7 @@ export const routes = {
     path: '/api/jobs/:id/at/:version',
     summary: 'A job as it stood after so many edits',
     params: z.strictObject({ id: jobId, version: versionInAddress }),
-    answers: { ...OF_JOB, 200: jobAt },
+    answers: { ...OF_JOB, 200: jobAt, 422: faults },
   },
   keepVersion: {
     method: 'POST',

@@ -1,0 +1,56 @@
+import helmet from '@fastify/helmet';
+import { type FastifyInstance, fastify } from 'fastify';
+import type { JobStore } from '../store/job-store.ts';
+import { addApi } from './api.ts';
+import { wordFaults } from './faults.ts';
+import { guard } from './guard.ts';
+import { addScreens } from './screens.ts';
+
+/** A job of 5,000 inserts is about 4 MB. */
+const BODY_LIMIT = 32 * 1024 * 1024;
+
+/** Scripts, styles and workers from files of this server alone; nothing inline, no other site, in no frame. */
+const CONTENT_POLICY = {
+  'default-src': ["'self'"],
+  'base-uri': ["'none'"],
+  'connect-src': ["'self'"],
+  'font-src': ["'self'"],
+  'form-action': ["'self'"],
+  'frame-ancestors': ["'none'"],
+  'img-src': ["'self'", 'data:', 'blob:'],
+  'object-src': ["'none'"],
+  'script-src': ["'self'"],
+  'style-src': ["'self'"],
+  'worker-src': ["'self'"],
+};
+
+export interface ServerOptions {
+  readonly store: JobStore;
+  /** Folder of the built screens. */
+  readonly webFolder: string;
+  /** Names under which the server answers, see `listNames`. */
+  readonly names: ReadonlySet<string>;
+  /** Where a fault of the server itself is told, one text each. */
+  readonly tell: (line: string) => void;
+}
+
+/** The server, not yet listening. Closing it leaves the store open. */
+export async function makeServer({ store, webFolder, names, tell }: ServerOptions): Promise<FastifyInstance> {
+  const app = fastify({
+    bodyLimit: BODY_LIMIT,
+    forceCloseConnections: 'idle',
+    routerOptions: { maxParamLength: 200 },
+  });
+  // Only JSON: a form of another site can send plain text without being asked about it.
+  app.removeContentTypeParser('text/plain');
+  guard(app, names);
+  await app.register(helmet, {
+    contentSecurityPolicy: { useDefaults: false, directives: CONTENT_POLICY },
+    // The server speaks plain HTTP to its own machine.
+    strictTransportSecurity: false,
+  });
+  wordFaults(app, BODY_LIMIT, tell);
+  await addApi(app, store);
+  await addScreens(app, webFolder);
+  return app;
+}
