@@ -1,8 +1,16 @@
+import type { PartsScope, YardLists } from '../../assess/parts/parts-answer.ts';
+import type { CatalogueReading } from '../../files/csv/read-catalogue.ts';
+import type { ListReading, StockRow } from '../../files/csv/read-stock.ts';
 import type { JobFile } from '../../job/documents/job-file.ts';
 import type { Edit } from '../../job/edit/edit.ts';
+import type { OtherOutcome, OtherParts } from './assess-other.ts';
 import { type AssessOutcome, assessStale, type TellAnswers, type TellProgress } from './assess-run.ts';
+import type { FolderQuestion, FolderView } from './folder-view.ts';
 import { HeldJob } from './held-job.ts';
+import type { PartsList, PartsView } from './parts-view.ts';
+import type { TellPour } from './pour-findings.ts';
 import type { FilesReading, GivenFile } from './read-files.ts';
+import type { SetOutFile } from './set-out-file.ts';
 
 /**
  * What the page asks of the worker, a method a question. It holds a copy of the job that follows the page's by the same edits, so that a question
@@ -11,6 +19,8 @@ import type { FilesReading, GivenFile } from './read-files.ts';
 export class JobWorker {
   #held: HeldJob | null = null;
   #assessing = 0;
+  #planning = 0;
+  #comparing = 0;
 
   /** Takes a job that was read by `readJobDocument`; whatever ran on another is left. */
   open(file: JobFile): void {
@@ -42,6 +52,64 @@ export class JobWorker {
   async readFiles(given: readonly GivenFile[]): Promise<FilesReading> {
     const { readFiles } = await import('./read-files.ts');
     return readFiles(given);
+  }
+
+  /** The folder of a pour as pages. */
+  async folder(question: FolderQuestion): Promise<FolderView> {
+    const { viewFolder } = await import('./folder-view.ts');
+    return viewFolder(this.#job.file, question);
+  }
+
+  /** Tells of each pour what is found, in the order of the job; a newer call takes over. */
+  async pourFindings(onPour: TellPour): Promise<boolean> {
+    this.#planning += 1;
+    const mine = this.#planning;
+    const { findPourFindings } = await import('./pour-findings.ts');
+    return findPourFindings(this.#job, onPour, () => mine !== this.#planning);
+  }
+
+  /** Counts the parts of the whole job against what the yard has. */
+  async parts(lists: YardLists): Promise<PartsView> {
+    const { viewParts } = await import('./parts-view.ts');
+    return viewParts(this.#job.index, lists);
+  }
+
+  /** A list of parts as CSV. */
+  async partsList(list: PartsList, scope: PartsScope, lists: YardLists): Promise<string> {
+    const { writePartsList } = await import('./parts-view.ts');
+    return writePartsList(this.#job.index, list, scope, lists);
+  }
+
+  /** The set-out of one panel as a drawing file. */
+  async setOutFile(mark: string, format: 'dxf' | 'svg'): Promise<SetOutFile> {
+    const { writeSetOutFile } = await import('./set-out-file.ts');
+    return writeSetOutFile(this.#job.index, mark, format);
+  }
+
+  /** Every connection as it is and as it would be with something else; a newer call takes over. */
+  async assessOther(parts: OtherParts, onProgress: TellProgress): Promise<OtherOutcome> {
+    this.#comparing += 1;
+    const mine = this.#comparing;
+    const { assessOther } = await import('./assess-other.ts');
+    return assessOther(this.#job, parts, onProgress, () => mine !== this.#comparing);
+  }
+
+  /** Reads a stock list; needs no open job. */
+  async readStock(name: string, content: string): Promise<ListReading<StockRow>> {
+    const { readStock } = await import('../../files/csv/read-stock.ts');
+    return readStock(name, content);
+  }
+
+  /** Reads catalogue.csv into the catalogue of the open job, which stays as it is. */
+  async readCatalogue(content: string, how: 'add' | 'replace'): Promise<CatalogueReading> {
+    const { readCatalogue } = await import('../../files/csv/read-catalogue.ts');
+    return readCatalogue(content, this.#job.file, how);
+  }
+
+  /** The catalogue of the open job as catalogue.csv. */
+  async writeCatalogue(): Promise<string> {
+    const { writeCatalogue } = await import('../../files/csv/read-catalogue.ts');
+    return writeCatalogue(this.#job.file.library.catalogue.items);
   }
 
   get #job(): HeldJob {
