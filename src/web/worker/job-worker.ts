@@ -1,14 +1,26 @@
+import type { Asked, Capacities } from '../../assess/capacities.ts';
+import type { ChooseOptions } from '../../assess/choose/choice.ts';
 import type { PartsScope, YardLists } from '../../assess/parts/parts-answer.ts';
 import type { CatalogueReading } from '../../files/csv/read-catalogue.ts';
 import type { ListReading, StockRow } from '../../files/csv/read-stock.ts';
 import type { JobFile } from '../../job/documents/job-file.ts';
+import type { DifferenceOutline } from '../../job/difference/outline-difference.ts';
 import type { Edit } from '../../job/edit/edit.ts';
 import type { OtherOutcome, OtherParts } from './assess-other.ts';
 import { type AssessOutcome, assessStale, type TellAnswers, type TellProgress } from './assess-run.ts';
+import {
+  askCapacities,
+  askChoice,
+  askEditions,
+  type ChoiceAnswer,
+  type EditionsCompared,
+} from './connection-questions.ts';
 import type { FolderQuestion, FolderView } from './folder-view.ts';
+import { compareStates, FrozenStates, type StateOfJob } from './compare-states.ts';
 import { HeldJob } from './held-job.ts';
 import type { PartsList, PartsView } from './parts-view.ts';
 import type { TellPour } from './pour-findings.ts';
+import { type PreviewedConnection, previewInHeld } from './preview-edit.ts';
 import type { FilesReading, GivenFile } from './read-files.ts';
 import type { SetOutFile } from './set-out-file.ts';
 
@@ -19,6 +31,7 @@ import type { SetOutFile } from './set-out-file.ts';
 export class JobWorker {
   #held: HeldJob | null = null;
   #assessing = 0;
+  readonly #frozen = new FrozenStates();
   #planning = 0;
   #comparing = 0;
 
@@ -46,6 +59,14 @@ export class JobWorker {
     this.#assessing += 1;
     const mine = this.#assessing;
     return assessStale(this.#job, marks, onAnswers, onProgress, () => mine !== this.#assessing);
+  }
+
+  /**
+   * In what a later state of a job differs from an earlier one.
+   * @throws Error with words for the person where a state cannot be had
+   */
+  async compare(job: string, before: StateOfJob, after: StateOfJob): Promise<DifferenceOutline> {
+    return compareStates(job, before, after, () => this.#job.file, this.#frozen);
   }
 
   /** Reads files into a job or their faults; needs no open job. */
@@ -110,6 +131,26 @@ export class JobWorker {
   async writeCatalogue(): Promise<string> {
     const { writeCatalogue } = await import('../../files/csv/read-catalogue.ts');
     return writeCatalogue(this.#job.file.library.catalogue.items);
+  }
+
+  /** What a connection carries at most. @throws Error when no job is open, or it has no such connection */
+  capacities(mark: string): Asked<Capacities> {
+    return askCapacities(this.#job, mark);
+  }
+
+  /** One connection by every edition. @throws Error as `capacities` */
+  editions(mark: string): EditionsCompared {
+    return askEditions(this.#job, mark);
+  }
+
+  /** Every insert of the catalogue tried in a connection. @throws Error as `capacities` */
+  choose(mark: string, options: ChooseOptions): ChoiceAnswer {
+    return askChoice(this.#job, mark, options);
+  }
+
+  /** What an edit would do to some connections; it is not made. @throws Error when it was made on another state */
+  previewChanges(changes: Edit['changes'], marks: readonly string[]): readonly PreviewedConnection[] {
+    return previewInHeld(this.#job, changes, marks);
   }
 
   get #job(): HeldJob {
