@@ -113,7 +113,7 @@ function precacheOf(outputs, pages, entries) {
   const latin = [...outputs.keys()].filter((path) => /\/source-sans-3-latin-wght/.test(path));
   const shells = pages.flatMap(({ name, file }) => {
     const { closure, style } = entries[name];
-    return [file === 'index.html' ? '/' : '/answer', `/${name}.webmanifest`, ...closure, ...(style ? [style] : [])];
+    return [`/${file}`, `/${name}.webmanifest`, ...closure, ...(style ? [style] : [])];
   });
   const { closure, later } = entries['pdf-worker'];
   const answers = entries.answer === undefined ? [] : entries.answer.later.filter((path) => path.endsWith('.js'));

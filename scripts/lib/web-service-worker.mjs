@@ -4,8 +4,6 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-const PAGE_FILES = { '/': '/index.html', '/answer': '/answer.html' };
-
 /** One hash over files by address and content. */
 export function hashFiles(out, files) {
   const hash = createHash('sha256');
@@ -21,7 +19,7 @@ export function hashFiles(out, files) {
 export async function writeServiceWorker(esbuild, root, out, { first, later }) {
   const version = hashFiles(
     out,
-    [...first, ...later].map((path) => ({ path: PAGE_FILES[path] ?? path })),
+    [...first, ...later].map((path) => ({ path })),
   );
   await esbuild.build({
     absWorkingDir: root,

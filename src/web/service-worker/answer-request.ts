@@ -7,18 +7,14 @@ const PATIENCE = 4000;
 export function answerRequest(precache: Precache, origin: string, request: Request): Promise<Response> | null {
   const { origin: asked, pathname } = new URL(request.url);
   if (request.method !== 'GET' || asked !== origin || pathname.startsWith('/api/')) return null;
-  if (request.mode === 'navigate') return showPage(precache, request, pathname);
+  if (request.mode === 'navigate') return takeFresh(precache, request, keptPage(pathname));
   if (pathname.startsWith('/assets/')) return takeAsset(precache, request);
   return precache.first.includes(pathname) ? takeFresh(precache, request, pathname) : null;
 }
 
 /** The kept page that stands for an address: all but the answer are screens of the office. */
 function keptPage(pathname: string): string {
-  return /^\/answer(\.html)?(\/|$)/.test(pathname) ? '/answer' : '/';
-}
-
-function showPage(precache: Precache, request: Request, pathname: string): Promise<Response> {
-  return takeFresh(precache, request, keptPage(pathname));
+  return /^\/answer(\.html)?(\/|$)/.test(pathname) ? '/answer.html' : '/index.html';
 }
 
 /** From the server; the kept one where that does not answer, fails or takes too long. */
