@@ -3,6 +3,7 @@ const e = encodeURIComponent;
 
 export const addresses = {
   jobs: () => '/',
+  readFiles: () => '/files',
   panels: (job: string) => `/job/${e(job)}/panels`,
   panel: (job: string, mark: string) => `/job/${e(job)}/panel/${e(mark)}`,
   connection: (job: string, mark: string) => `/job/${e(job)}/connection/${e(mark)}`,
@@ -15,4 +16,6 @@ export const addresses = {
   details: (job: string) => `/job/${e(job)}/details`,
   rules: (job: string) => `/job/${e(job)}/rules`,
   revisions: (job: string) => `/job/${e(job)}/revisions`,
+  transmittal: (job: string) => `/job/${e(job)}/transmittal`,
+  readFilesInto: (job: string) => `/job/${e(job)}/files`,
 } as const;

@@ -1,7 +1,8 @@
 import type { JobFile } from '../../../job/documents/job-file.ts';
+import { checkEdit } from '../../../job/edit/check-edit.ts';
 import type { Edit } from '../../../job/edit/edit.ts';
 import { editJob, type Recipe } from '../../../job/edit/edit-job.ts';
-import { readJobDocument } from '../../../job/read-job-document.ts';
+import { FollowError, withFollowing } from '../../../job/edit/follow.ts';
 import { nextLetter } from '../../../job/revision-letter.ts';
 
 /** An edit that may stand, nothing where nothing would change, or why it may not. */
@@ -10,18 +11,25 @@ export type TakenEdit =
   | { readonly kind: 'same' }
   | { readonly kind: 'refused'; readonly text: string };
 
-/** A letter stands for one content: what is changed after it was issued goes on under the next letter, as preliminary. */
-function leaveIssued(issued: readonly { readonly letter: string }[], today: string): Recipe {
+/**
+ * A letter stands for one content: what is changed after it was issued goes on under the next letter, as preliminary.
+ * Null: the letter of the file was not issued.
+ */
+function leaveIssued(
+  { job: { revision } }: JobFile,
+  issued: readonly { readonly letter: string }[],
+  today: string,
+): Recipe | null {
+  const letters = issued.map(({ letter }) => letter);
+  if (revision === null || !letters.includes(revision.letter)) return null;
   return ({ job }) => {
-    const letter = job.revision?.letter;
-    if (letter === undefined || !issued.some((one) => one.letter === letter)) return;
-    job.revision = { letter: nextLetter(issued.map((one) => one.letter)), status: 'preliminary', date: today };
+    job.revision = { letter: nextLetter(letters), status: 'preliminary', date: today };
   };
 }
 
 /**
- * Makes an edit if the job stays sound by it. A draft is a sound job at all times, so that everything that is computed of it can be: what would
- * break it is told at once, where it was typed.
+ * Makes an edit, with what must follow it, if the job stays sound by it. A draft is a sound job at all times, so that everything that is computed of
+ * it can be: what would break it is told at once, where it was typed.
  */
 export function takeEdit(
   file: JobFile,
@@ -30,19 +38,21 @@ export function takeEdit(
   issued: readonly { readonly letter: string }[],
 ): TakenEdit {
   const stamp = { id: crypto.randomUUID(), at: new Date().toISOString() };
-  const bare = editJob(file, label, recipe, stamp);
-  if (bare === null) return { kind: 'same' };
-  const made = editJob(
-    file,
-    label,
-    (draft) => {
-      recipe(draft);
-      leaveIssued(issued, stamp.at.slice(0, 10))(draft);
-    },
-    stamp,
-  );
-  const taken = made ?? bare;
-  const read = readJobDocument(taken.file);
-  if (read.ok) return { kind: 'taken', ...taken };
-  return { kind: 'refused', text: read.faults.map(({ text }) => text).join(' · ') };
+  const wanted = withFollowing(recipe);
+  try {
+    const made = editJob(file, label, wanted, stamp);
+    if (made === null) return { kind: 'same' };
+    const faults = checkEdit(file, made.file);
+    if (faults.length > 0) return { kind: 'refused', text: faults.map(({ text }) => text).join(' · ') };
+    const leave = leaveIssued(made.file, issued, stamp.at.slice(0, 10));
+    if (leave === null) return { kind: 'taken', ...made };
+    const both: Recipe = (draft) => {
+      wanted(draft);
+      leave(draft);
+    };
+    return { kind: 'taken', ...(editJob(file, label, both, stamp) ?? made) };
+  } catch (error) {
+    if (error instanceof FollowError) return { kind: 'refused', text: error.message };
+    throw error;
+  }
 }
