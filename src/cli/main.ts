@@ -9,6 +9,7 @@ import { runEditions } from './editions-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { type FolderOptions, runFolder } from './folder-command.ts';
 import { type HandedOptions, runHanded } from './handed-command.ts';
+import type { OfficeFlags } from './office-command.ts';
 import { runParts } from './parts-command.ts';
 import type { PartsFlags } from './parts-options.ts';
 import { runSchedules } from './schedules-command.ts';
@@ -159,6 +160,19 @@ function buildProgram(leave: (code: number) => void): Command {
       '\nExit codes: 0 ready, 1 something stands against the pour (the folder says what), 2 wrong input',
     )
     .action(async (job: string, pour: string, options: FolderOptions) => leave(await runFolder(job, pour, options)));
+  program
+    .command('office')
+    .description('the office in a browser: serves it on this machine until it is stopped')
+    .option('--port <number>', 'the port; without it, 4180 or the next that is free')
+    .option('--host <address>', 'the address to listen at', '127.0.0.1')
+    .option('--store <file>', 'where the jobs are kept; made when it is not there', 'onepour-data/office.db')
+    .option('--demo', 'put the demo job into a store that has no job yet')
+    .addHelpText('after', '\nThere are no accounts: whoever reaches the address can read and change every job.')
+    .action(async (options: OfficeFlags) => {
+      // Server and store are read when they are wanted: the other commands start without them.
+      const { runOffice } = await import('./office-command.ts');
+      leave(await runOffice(options));
+    });
   program
     .command('tour')
     .description('check the demo job and say what to do next')

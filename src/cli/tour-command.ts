@@ -1,20 +1,17 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { assessJob } from '../assess/assess-job.ts';
 import { PAPERS } from '../drawing/sheets/paper.ts';
 import type { JobFile } from '../job/documents/job-file.ts';
 import { printJob } from './check-command.ts';
 import { EXIT } from './exit-codes.ts';
 import { makeFolder, writeFolder } from './folder-command.ts';
+import { fromRoot } from './from-root.ts';
 import { loadJob } from './load-job.ts';
 import { findPageWidth } from './page-width.ts';
 import { printConnections, printCounts } from './print/job.ts';
 import { layText } from './print/table.ts';
 import { writeTarget } from './write-file.ts';
-
-/** Demo files stand beside dist/, where this file is bundled to. */
-const fromRoot = (path: string) => fileURLToPath(new URL(`../${path}`, import.meta.url));
 
 /** Where the tour puts what it makes, in the folder that it is called from. */
 const MADE = 'onepour-demo';
@@ -32,7 +29,7 @@ async function writeDemoFolder(file: JobFile): Promise<string> {
 }
 
 /**
- * What `npm start` does: checks the demo job and the small job typed by hand, and says what to do next. A demo connection that
+ * Checks the demo job and the small job typed by hand, and says what to do next. A demo connection that
  * fails is meant to; the exit code stays 0.
  */
 export async function runTour(): Promise<number> {

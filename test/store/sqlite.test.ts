@@ -31,8 +31,8 @@ describe('the file of SQLite', () => {
   });
   afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-  it('is written so that what is answered is on disk', () => {
-    const file = openSqliteFile(path);
+  it('is written so that what is answered is on disk', async () => {
+    const file = await openSqliteFile(path);
     const read = (name: string) => file.pragma(name, { simple: false });
     expect(read('synchronous')).toEqual([{ synchronous: 2 }]);
     expect(read('journal_mode')).toEqual([{ journal_mode: 'wal' }]);
@@ -96,7 +96,7 @@ describe('the file of SQLite', () => {
     for (let base = 0; base < edits.length; base += 10)
       await store.saveEdits(id, { base, editor: 'tab', edits: edits.slice(base, base + 10) });
     await store.close();
-    const file = openSqliteFile(path);
+    const file = await openSqliteFile(path);
     expect(file.prepare('SELECT version FROM copies ORDER BY version').all()).toEqual(
       [0, 50, 100].map((version) => ({ version })),
     );

@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { Kysely, SqliteDialect } from 'kysely';
-import Libsql from 'libsql';
+import type { Database } from 'libsql';
 import { type JobStore, StoreError } from '../job-store.ts';
 import { makeStore } from '../make-store.ts';
 import type { Tables } from '../tables.ts';
@@ -26,7 +26,9 @@ function isBusy(error: unknown): boolean {
  * Opens a file of SQLite for this process alone; it is made where there is none.
  * @throws StoreError when another process has it, or it is no such file
  */
-export function openSqliteFile(path: string): Libsql.Database {
+export async function openSqliteFile(path: string): Promise<Database> {
+  // Read when it is wanted: it brings a binary of some megabytes.
+  const { default: Libsql } = await import('libsql');
   try {
     mkdirSync(dirname(path), { recursive: true });
     const file = new Libsql(path);
@@ -45,7 +47,7 @@ export function openSqliteFile(path: string): Libsql.Database {
 }
 
 /** Gives the file up. What is left is one file without a log beside it, that another process may open at once. */
-function closeSqliteFile(file: Libsql.Database): void {
+function closeSqliteFile(file: Database): void {
   file.pragma('journal_mode = DELETE');
   file.pragma('locking_mode = NORMAL');
   // The lock is let go by the next read.
@@ -57,7 +59,7 @@ function closeSqliteFile(file: Libsql.Database): void {
  * @throws StoreError when the file cannot be used
  */
 export async function openSqliteStore(path: string, now?: () => Date): Promise<JobStore> {
-  const file = openSqliteFile(path);
+  const file = await openSqliteFile(path);
   const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: file }) });
   const close = async (): Promise<void> => {
     closeSqliteFile(file);
