@@ -85,7 +85,8 @@ export class JobSession {
       session.saver.saving.value = { kind: 'conflict' };
       await session.#meetConflict(waiting.mine);
     }
-    await Promise.all([session.#loadHistory(), session.loadIssued()]);
+    await session.loadIssued();
+    await session.#loadHistory();
     return session;
   }
 
@@ -182,7 +183,9 @@ export class JobSession {
   }
 
   async #loadHistory(): Promise<void> {
-    const called = await calls.listEdits(this.id, Math.max(0, this.saver.version - REMEMBERED));
+    // What was issued stands: undo goes back to it, not behind it.
+    const lastIssue = Math.max(0, ...this.issued.peek().map(({ version }) => version));
+    const called = await calls.listEdits(this.id, Math.max(lastIssue, this.saver.version - REMEMBERED));
     if (called.kind !== 'answered') return;
     // An edit that was made meanwhile counts from here on.
     const since = this.history.stacks.peek().done;
