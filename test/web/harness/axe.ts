@@ -16,10 +16,8 @@ export async function checkAccess(page: Page): Promise<void> {
     const { axe } = globalThis as unknown as { axe: typeof import('axe-core') };
     return axe.run(document, { runOnly: { type: 'tag', values: tags }, resultTypes: ['violations'] });
   }, TAGS);
-  expect(
-    violations.filter(({ impact }) => SERIOUS.has(impact ?? '')).flatMap(describe),
-    'faults that axe finds',
-  ).toEqual([]);
+  const found = violations.filter(({ impact }) => SERIOUS.has(impact ?? '')).flatMap(describe);
+  expect(found, `faults that axe finds:\n${found.join('\n')}`).toEqual([]);
 }
 
 function describe({ id, help, nodes }: axe.Result): string[] {

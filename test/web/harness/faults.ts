@@ -36,6 +36,6 @@ export class Faults {
 
   /** Fails when something is on the list. */
   checkNone(): void {
-    expect(this.#found, 'faults of the page').toEqual([]);
+    expect(this.#found, `faults of the page:\n${this.#found.join('\n')}`).toEqual([]);
   }
 }
