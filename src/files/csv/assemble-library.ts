@@ -1,5 +1,6 @@
 import { defaultRules } from '../../job/default-rules.ts';
 import { defaultYard } from '../../job/default-yard.ts';
+import { emptyDetails, emptyHolding } from '../../job/empty-library.ts';
 import { isRecord } from '../../job/json-record.ts';
 import { type Assembly, copyFromRest } from './assembly.ts';
 import { catalogueSchedule } from './columns.ts';
@@ -42,23 +43,6 @@ export function assembleItems(table: Table, { rest, sources, faults }: Assembly)
   });
 }
 
-const emptyDetails = {
-  format: 'onepour-details',
-  version: 1,
-  id: 'no-details',
-  edition: '1',
-  name: 'No standard details',
-  details: [],
-};
-const emptyHolding = {
-  format: 'onepour-holding-parts',
-  version: 1,
-  id: 'no-holding-parts',
-  edition: '1',
-  name: 'No holding parts',
-  parts: [],
-  ways: [],
-};
 const catalogueHead = { id: 'catalogue.csv', edition: 'as typed', name: 'Inserts typed in catalogue.csv' };
 
 /** The pin of a library document, as far as it has one. */

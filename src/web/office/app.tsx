@@ -3,7 +3,9 @@ import { Redirect, Route, Switch } from 'wouter-preact';
 import { Empty } from '../parts/notice.tsx';
 import { JobsScreen } from './screens/jobs/jobs-screen.tsx';
 import { JobShell } from './shell/job-shell.tsx';
+import { OutsideShell } from './shell/outside-shell.tsx';
 import { addresses } from './state/addresses.ts';
+import { useOffice } from './state/office.ts';
 
 /** Each screen of a job is a script of its own, so that the first drawing waits for none of the others. */
 const PanelsScreen = lazy(async () => ({ default: (await import('./screens/panels/panels-screen.tsx')).PanelsScreen }));
@@ -27,6 +29,27 @@ const RevisionsScreen = lazy(async () => ({
   default: (await import('./screens/revisions/revisions-screen.tsx')).RevisionsScreen,
 }));
 
+const TransmittalScreen = lazy(async () => ({
+  default: (await import('./screens/revisions/transmittal-screen.tsx')).TransmittalScreen,
+}));
+const ImportScreen = lazy(async () => ({ default: (await import('./screens/import/import-screen.tsx')).ImportScreen }));
+
+/** Files for the job that is open. */
+function ImportIntoJob() {
+  return <ImportScreen into={useOffice().session} />;
+}
+
+/** Files for a job that is not there yet. */
+function ImportNewJob() {
+  return (
+    <OutsideShell>
+      <Suspense fallback={<p aria-busy="true">Opening …</p>}>
+        <ImportScreen into={null} />
+      </Suspense>
+    </OutsideShell>
+  );
+}
+
 /** Something that wouter gives as a part of the address, decoded. */
 interface JobPart {
   readonly params: { readonly job: string };
@@ -49,6 +72,8 @@ function OpenJob({ params: { job } }: JobPart) {
           <Route path="/job/:job/details" component={DetailsScreen} />
           <Route path="/job/:job/rules" component={RulesScreen} />
           <Route path="/job/:job/revisions" component={RevisionsScreen} />
+          <Route path="/job/:job/transmittal" component={TransmittalScreen} />
+          <Route path="/job/:job/files" component={ImportIntoJob} />
           <Route>
             <Redirect to={addresses.panels(job)} />
           </Route>
@@ -62,6 +87,7 @@ export function App() {
   return (
     <Switch>
       <Route path="/" component={JobsScreen} />
+      <Route path="/files" component={ImportNewJob} />
       <Route path="/job/:job/*?" component={OpenJob} />
       <Route>
         <main>

@@ -3,6 +3,7 @@ import { Button } from '../../parts/button.tsx';
 import { addresses } from '../state/addresses.ts';
 import type { Office } from '../state/office.ts';
 import styles from './head.module.css';
+import { Sign } from './sign.tsx';
 
 /** Screens of a job in the order of the work. `also`: addresses that belong to the first one's screen. */
 function listScreens(job: string) {
@@ -34,10 +35,7 @@ export function Head({
   return (
     <header class={`${styles.head} not-printed`}>
       <Link class={styles.home} href={addresses.jobs()} aria-label="Onepour: all jobs">
-        <svg viewBox="0 0 24 24" class={styles.sign} aria-hidden="true">
-          <path d="M1 6h8v8H6v5h12v-5h-3V6h8v17H1z" class={styles.signConcrete} />
-          <path d="M10 2h4v13h3v3H7v-3h3z" class={styles.signInsert} />
-        </svg>
+        <Sign />
         <span class={styles.name}>Onepour</span>
       </Link>
       <nav class={styles.screens} aria-label="Screens of the job">

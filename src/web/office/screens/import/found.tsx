@@ -6,11 +6,12 @@ import { takeState } from '../../../../job/edit/take-state.ts';
 import { Button } from '../../../parts/button.tsx';
 import { tellCall } from '../../../parts/call.ts';
 import { Notice } from '../../../parts/notice.tsx';
+import { askJobWorker } from '../../../parts/worker-client.ts';
 import { addresses } from '../../state/addresses.ts';
 import { tell } from '../../state/messages.ts';
 import { calls } from '../../state/office-calls.ts';
 import type { JobSession } from '../../state/session.ts';
-import { useDifference } from '../../state/use-difference.ts';
+import { useAsked } from '../../state/use-asked.ts';
 import styles from './import.module.css';
 import type { ImportWork } from './import-work.ts';
 
@@ -105,15 +106,13 @@ export function Found({
 
 /** In what the files differ from the open job. */
 function AgainstJob({ job, file }: { readonly job: JobSession; readonly file: JobFile }) {
-  const difference = useDifference(job.id, { kind: 'draft' }, { kind: 'file', file }, file);
+  const asked = useAsked(
+    () => askJobWorker((worker) => worker.compare(job.id, { kind: 'draft' }, { kind: 'file', file })),
+    [file],
+  );
   return (
     <p>
-      <strong>Against the job as it stands:</strong>{' '}
-      {difference.kind === 'found'
-        ? `${difference.outline.summary}.`
-        : difference.kind === 'asked'
-          ? '…'
-          : difference.why}
+      <strong>Against the job as it stands:</strong> {asked.value?.summary ?? asked.why ?? '…'}
     </p>
   );
 }

@@ -1,6 +1,7 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import { ChooseFiles, FileDrop } from '../../../parts/files.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
+import { Page } from '../../../parts/page.tsx';
 import type { JobSession } from '../../state/session.ts';
 import { FileStrip } from './file-strip.tsx';
 import { Found } from './found.tsx';
@@ -20,21 +21,20 @@ export function ImportScreen({ into }: { readonly into: JobSession | null }) {
   const failure = work.failure.value;
   const take = (given: readonly File[]) => void work.take(given);
   return (
-    <div class={styles.screen} aria-busy={work.isBusy.value}>
-      <FileDrop words="Let go: the files are read here" onFiles={take} />
-      <header class={styles.head}>
-        <div>
-          <h1>Files of a job</h1>
-          <p class={styles.lead}>
-            {into === null
-              ? 'A job file (JSON), or the schedules of a job (CSV): panels, inserts, connections, catalogue, loads, pours.'
-              : 'Files that take the place of what this job holds, as one edit that can be undone.'}
-          </p>
-        </div>
+    <Page
+      title="Files of a job"
+      lead={
+        into === null
+          ? 'A job file (JSON), or the schedules of a job (CSV): panels, inserts, connections, catalogue, loads, pours.'
+          : 'Files that take the place of what this job holds, as one edit that can be undone.'
+      }
+      actions={
         <ChooseFiles accept={ACCEPT} kind={files.length === 0 ? 'main' : 'plain'} onFiles={take}>
           {files.length === 0 ? 'Choose files' : 'More files'}
         </ChooseFiles>
-      </header>
+      }
+    >
+      <FileDrop words="Let go: the files are read here" onFiles={take} />
       {failure !== null && <Notice kind="fault">{failure}</Notice>}
       {files.length === 0 ? (
         <Empty title="No file is here yet">
@@ -48,7 +48,9 @@ export function ImportScreen({ into }: { readonly into: JobSession | null }) {
         <>
           <FileStrip work={work} />
           {reading === null ? (
-            <p class={styles.wait}>Reading …</p>
+            <p class={styles.faint} aria-busy="true">
+              Reading …
+            </p>
           ) : reading.ok ? (
             <Found work={work} reading={reading} into={into} />
           ) : (
@@ -56,6 +58,6 @@ export function ImportScreen({ into }: { readonly into: JobSession | null }) {
           )}
         </>
       )}
-    </div>
+    </Page>
   );
 }
