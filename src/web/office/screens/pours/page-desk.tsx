@@ -1,0 +1,113 @@
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { Drawing } from '../../../../drawing/drawing.ts';
+import type { PdfPage } from '../../../../files/pdf/write-pdf.ts';
+import { Button } from '../../../parts/button.tsx';
+import { DrawingView } from '../../../parts/drawing-view.tsx';
+import { useCommands } from '../../state/commands.ts';
+import styles from './folder-view.module.css';
+
+/** A page as small as a stamp: what nobody could read is left out. */
+function thin({ width, height, marks }: Drawing): Drawing {
+  return {
+    width,
+    height,
+    marks: marks.filter((mark) => (mark.kind === 'text' ? mark.size > 4 : !('pen' in mark && mark.pen === 'hair'))),
+  };
+}
+
+/** A small page, drawn when it comes into sight. */
+function Thumb({
+  page,
+  number,
+  isHere,
+  onPress,
+}: {
+  readonly page: PdfPage;
+  readonly number: number;
+  readonly isHere: boolean;
+  readonly onPress: () => void;
+}) {
+  const box = useRef<HTMLButtonElement>(null);
+  const isSeen = useSignal(false);
+  useEffect(() => {
+    const button = box.current;
+    if (button === null) return;
+    const watch = new IntersectionObserver(
+      (entries) => {
+        if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
+        isSeen.value = true;
+        watch.disconnect();
+      },
+      { rootMargin: '200px' },
+    );
+    watch.observe(button);
+    return () => watch.disconnect();
+  }, []);
+  useEffect(() => {
+    if (isHere) box.current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [isHere]);
+  const small = useMemo(() => (isSeen.value ? thin(page.drawing) : null), [page.drawing, isSeen.value]);
+  return (
+    <button ref={box} type="button" class={styles.thumb} aria-current={isHere ? 'page' : undefined} onClick={onPress}>
+      <span class={styles.paper}>
+        {small !== null && <DrawingView drawing={small} title={`Page ${number}, small`} isPaper />}
+      </span>
+      <span>
+        {number} {page.bookmark}
+      </span>
+    </button>
+  );
+}
+
+/** Pages beside each other as stamps, and one of them large. */
+export function PageDesk({ pages }: { readonly pages: readonly PdfPage[] }) {
+  const at = useSignal(0);
+  // A folder made anew may have fewer pages.
+  const here = Math.min(at.value, Math.max(0, pages.length - 1));
+  const page = pages[here];
+  const show = (next: number) => {
+    at.value = Math.min(Math.max(0, pages.length - 1), Math.max(0, next));
+  };
+  useCommands('Pages of the folder', [
+    { name: 'Next page', key: 'PageDown', isAllowed: () => here < pages.length - 1, run: () => show(here + 1) },
+    { name: 'Page before', key: 'PageUp', isAllowed: () => here > 0, run: () => show(here - 1) },
+  ]);
+  return (
+    <div class={`${styles.desk} not-printed`}>
+      <nav class={styles.small} aria-label="Pages">
+        {pages.map((one, k) => (
+          <Thumb key={`${k} ${one.bookmark}`} page={one} number={k + 1} isHere={k === here} onPress={() => show(k)} />
+        ))}
+      </nav>
+      <figure class={styles.large}>
+        <figcaption class={styles.turn}>
+          <Button
+            kind="quiet"
+            name="Page before"
+            shortcut="PageUp"
+            isDisabled={here === 0}
+            onPress={() => show(here - 1)}
+          >
+            ‹
+          </Button>
+          <span>{page === undefined ? '' : `${here + 1} of ${pages.length}: ${page.bookmark}`}</span>
+          <Button
+            kind="quiet"
+            name="Next page"
+            shortcut="PageDown"
+            isDisabled={here >= pages.length - 1}
+            onPress={() => show(here + 1)}
+          >
+            ›
+          </Button>
+        </figcaption>
+        {page === undefined ? (
+          <div class={styles.blank}>The sheets are drawn …</div>
+        ) : (
+          <DrawingView drawing={page.drawing} title={`Page ${here + 1}: ${page.bookmark}`} isPaper />
+        )}
+      </figure>
+    </div>
+  );
+}
