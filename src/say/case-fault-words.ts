@@ -56,6 +56,7 @@ export function sayCaseFault({ field, kind, value, limit, of }: CaseFault, write
   if (kind === 'missing' || value === null || limit === null)
     return `${name}: needed, since nothing that could be assumed is on the safe side`;
   const bound = of === 'zero' ? '0' : writeValue(field, limit, writer);
-  const whose = of === null || of === 'zero' ? '' : of === 'body' ? ' (its body)' : ` (${FIELD_NAMES[of].toLowerCase()})`;
+  const whose =
+    of === null || of === 'zero' ? '' : of === 'body' ? ' (its body)' : ` (${FIELD_NAMES[of].toLowerCase()})`;
   return `${name}: ${writeValue(field, value, writer)} cannot be; expected ${BOUNDS[kind]} ${bound}${whose}`;
 }

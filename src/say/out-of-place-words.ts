@@ -69,7 +69,8 @@ export function sayAssumption(
       return { sentence: 'Concrete cracked.', short: 'cracked' };
     case 'reinforcement':
       return {
-        sentence: 'Bars not known: taken as close at the face, which counts against it, and as not holding cracks fine.',
+        sentence:
+          'Bars not known: taken as close at the face, which counts against it, and as not holding cracks fine.',
         short: 'bars not known',
       };
     case 'edge-bars':
@@ -86,12 +87,13 @@ export function sayAssumption(
       };
     case 'neighbours-load':
       return {
-        sentence: 'Every neighbour carries as much as this one, the same way, at the same time.',
-        short: 'neighbours loaded alike',
+        sentence:
+          'Every neighbour carries nothing, or as much as this one the same way at the same time: whichever is worse.',
+        short: 'neighbours loaded alike or not',
       };
     case 'splitting':
       return {
-        sentence: `Splitting reckoned with a critical edge distance of ${length(a)} (${b} times the depth of the foot), the most that is usual.`,
+        sentence: `Splitting reckoned with a critical edge distance of ${length(a)}, three times the depth of the foot: the most that is usual.`,
         short: `c_cr,sp ${length(a)}`,
       };
     case 'poured':
@@ -120,7 +122,8 @@ const MAY: Readonly<Record<MayDo, string>> = {
 const ASK: Readonly<Record<MustAsk, string>> = {
   'accept the place': 'Accept the insert where it stands, in writing.',
   'say the load': 'Give the design loads, tension and shear: until then its strength is not checked.',
-  'carry it another way': 'Carry the load another way: this insert does not.',
+  'carry it another way':
+    'Carry the load another way, or say more of the insert: all that is assumed counts against it.',
   'not covered': 'Decide: the rules do not cover it as it stands.',
   'find the document': 'Get the maker’s product document.',
   'near the edge': 'Judge the edge: it is nearer than makers usually allow.',
