@@ -27,6 +27,12 @@ const STATIC = [
   { from: require.resolve('@fontsource-variable/source-sans-3/LICENSE'), to: 'licences/source-sans-3.txt' },
 ];
 
+/** These packages take Node's own Buffer otherwise. */
+const ALIAS = {
+  'csv-parse/sync': 'csv-parse/browser/esm/sync',
+  'csv-stringify/sync': 'csv-stringify/browser/esm/sync',
+};
+
 /**
  * Builds the screens of the project at `root` into the folder `out`.
  * Rejects when a source does not compile; esbuild has then printed where.
@@ -50,6 +56,7 @@ export async function buildWeb(esbuild, root, out) {
     platform: 'browser',
     jsx: 'automatic',
     jsxImportSource: 'preact',
+    alias: ALIAS,
     loader: { '.woff2': 'file', '.ttf': 'file' },
     legalComments: 'none',
     metafile: true,

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import { Button } from './button.tsx';
 import styles from './dialog.module.css';
+import { Sign } from './signs.tsx';
 
 export interface DialogProps {
   readonly title: string;
@@ -34,7 +35,7 @@ export function Dialog({ title, onClose, children, foot, isWide }: DialogProps) 
       <header class={styles.head}>
         <h2 id={id}>{title}</h2>
         <Button kind="quiet" name="Close" onPress={onClose}>
-          ✕
+          <Sign name="cross" />
         </Button>
       </header>
       <div class={styles.body}>{children}</div>

@@ -3,7 +3,7 @@ import { Button } from '../../parts/button.tsx';
 import { addresses } from '../state/addresses.ts';
 import type { Office } from '../state/office.ts';
 import styles from './head.module.css';
-import { Sign } from './sign.tsx';
+import { ProductSign } from './product-sign.tsx';
 
 /** Screens of a job in the order of the work. `also`: addresses that belong to the first one's screen. */
 function listScreens(job: string) {
@@ -35,7 +35,7 @@ export function Head({
   return (
     <header class={`${styles.head} not-printed`}>
       <Link class={styles.home} href={addresses.jobs()} aria-label="Onepour: all jobs">
-        <Sign />
+        <ProductSign />
         <span class={styles.name}>Onepour</span>
       </Link>
       <nav class={styles.screens} aria-label="Screens of the job">

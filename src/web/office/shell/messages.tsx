@@ -1,4 +1,5 @@
 import { Button } from '../../parts/button.tsx';
+import { Sign } from '../../parts/signs.tsx';
 import { dismiss, messages } from '../state/messages.ts';
 import styles from './messages.module.css';
 
@@ -21,7 +22,7 @@ export function Messages() {
             </Button>
           )}
           <Button kind="quiet" name="Send this line away" onPress={() => dismiss(id)}>
-            ✕
+            <Sign name="cross" />
           </Button>
         </div>
       ))}

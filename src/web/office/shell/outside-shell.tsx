@@ -4,7 +4,7 @@ import { addresses } from '../state/addresses.ts';
 import head from './head.module.css';
 import { Messages } from './messages.tsx';
 import styles from './outside-shell.module.css';
-import { Sign } from './sign.tsx';
+import { ProductSign } from './product-sign.tsx';
 
 /** What stands around the screens that belong to no job. */
 export function OutsideShell({ children }: { readonly children: ComponentChildren }) {
@@ -18,7 +18,7 @@ export function OutsideShell({ children }: { readonly children: ComponentChildre
     <div class={styles.frame}>
       <header class={`${head.head} not-printed`}>
         <Link class={head.home} href={addresses.jobs()} aria-label="Onepour: all jobs">
-          <Sign />
+          <ProductSign />
           <span class={head.name}>Onepour</span>
         </Link>
         <nav class={head.screens} aria-label="Screens">

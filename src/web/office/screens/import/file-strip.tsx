@@ -1,5 +1,6 @@
 import { Button } from '../../../parts/button.tsx';
 import { download } from '../../../parts/download.ts';
+import { Sign } from '../../../parts/signs.tsx';
 import styles from './import.module.css';
 import type { ImportWork, WorkFile } from './import-work.ts';
 
@@ -44,7 +45,7 @@ export function FileStrip({ work }: { readonly work: ImportWork }) {
               </Button>
             )}
             <Button kind="quiet" name={`Leave ${file.name} out`} onPress={() => work.leave(file.name)}>
-              ✕
+              <Sign name="cross" />
             </Button>
           </li>
         );

@@ -4,6 +4,7 @@ import type { JobReading } from '../../../../files/job-reading.ts';
 import type { Fault } from '../../../../job/fault.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Notice } from '../../../parts/notice.tsx';
+import { Sign } from '../../../parts/signs.tsx';
 import { useCommands } from '../../state/commands.ts';
 import { CellTable } from './cell-table.tsx';
 import styles from './import.module.css';
@@ -74,10 +75,10 @@ export function PutRight({
         </div>
         <div class={styles.buttons}>
           <Button shortcut="Shift+F8" name="Fault before" onPress={() => step(-1)}>
-            ← before
+            <Sign name="before" /> before
           </Button>
           <Button shortcut="F8" name="Next fault" onPress={() => step(1)}>
-            next →
+            next <Sign name="next" />
           </Button>
           {again}
         </div>

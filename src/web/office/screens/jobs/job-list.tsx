@@ -24,7 +24,7 @@ export function JobList({
   readonly onRemove: (job: JobHead) => void;
 }) {
   return (
-    <ul class={styles.jobs} aria-label="Jobs">
+    <ul aria-label="Jobs">
       {jobs.map((job) => (
         <li key={job.id} class={styles.job}>
           <Link class={styles.open} href={addresses.panels(job.id)}>

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { Button } from '../../../parts/button.tsx';
 import { TextField } from '../../../parts/field.tsx';
+import { Sign } from '../../../parts/signs.tsx';
 import styles from './pour-view.module.css';
 
 /** Lines of text that can be changed, added and taken away. */
@@ -26,7 +27,7 @@ export function Remarks({
             onChange={(value) => onChange(value === '' ? remarks.toSpliced(k, 1) : remarks.with(k, value))}
           />
           <Button kind="quiet" name={`Take line ${k + 1} away`} onPress={() => onChange(remarks.toSpliced(k, 1))}>
-            ✕
+            <Sign name="cross" />
           </Button>
         </div>
       ))}

@@ -1,7 +1,7 @@
 import styles from './head.module.css';
 
 /** The sign of the product: an insert in a slab, cut. */
-export function Sign() {
+export function ProductSign() {
   return (
     <svg viewBox="0 0 24 24" class={styles.sign} aria-hidden="true">
       <path d="M1 6h8v8H6v5h12v-5h-3V6h8v17H1z" class={styles.signConcrete} />
