@@ -46,7 +46,7 @@ function isRejected(insert: PassingInsert | RejectedInsert): insert is RejectedI
 }
 
 /** What stands in the panel besides a connection's own inserts. */
-function lookAround(draft: JobDraft, { connection, castIns }: SeatParts): Surroundings {
+export function lookAround(draft: JobDraft, { connection, castIns }: SeatParts): Surroundings {
   const own = new Set(castIns.map(({ id }) => id));
   const others = draft.castInsOf(connection.panel).filter(({ id }) => !own.has(id));
   const isHere = (castIn: CastIn) => castIn.face === connection.face && castIn.edge === connection.edge;

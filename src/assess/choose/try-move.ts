@@ -71,6 +71,47 @@ function findMiddle(castIns: readonly CastIn[]): Point {
   return [sum(({ x_mm }) => x_mm) / castIns.length, sum(({ y_mm }) => y_mm) / castIns.length];
 }
 
+/** Places of a connection tried one after another, plate and inserts moved together. */
+export interface MoveTrials {
+  /** Whether the connection passes there, each insert clear and covered, the plate on concrete. */
+  readonly passes: (move: Move) => boolean;
+  /** What was found at a place that was tried and had room. */
+  readonly foundAt: (move: Move) => BoltedJudgement | undefined;
+}
+
+/**
+ * Opens the trials of one insert in a connection's other places: each insert within the concrete, clear of everything else in the panel, with the
+ * cover that it needs, and the plate on concrete all over.
+ * @param wantedCover concrete behind the foot [mm]
+ */
+export function openMoves(
+  seat: ConnectionSeat,
+  item: CatalogueItem,
+  hardware: SeatHardware,
+  stronger: readonly PropertyClass[],
+  { others, neighbours }: Surroundings,
+  wantedCover: number,
+  counter: CheckCounter,
+): MoveTrials {
+  const { panel, region, castIns } = seat;
+  const isPlateOn = openPlateCheck(seat, item);
+  const judged = new Map<string, BoltedJudgement>();
+  let isHopeless = false;
+  const passes = (move: Move): boolean => {
+    if (isHopeless || !isPlateOn(move)) return false;
+    const moved = moveParts<SeatParts>(seat, move);
+    if (!keepsClear(panel, castIns, moved.castIns, others, item.embedment_mm)) return false;
+    const room = surveyRoom(panel, region, moved.castIns, neighbours);
+    if (findRoomFault(room, item) !== null || findCoverFault(room, item, wantedCover) !== null) return false;
+    const trial = openTrials(moved, counter);
+    const found = judgeWithBolts(trial, item, hardware, stronger, trial.judge(item, hardware));
+    judged.set(`${move.dx},${move.dy}`, found);
+    isHopeless = failsEverywhere(found);
+    return found.judgement.state === 'passes';
+  };
+  return { passes, foundAt: ({ dx, dy }) => judged.get(`${dx},${dy}`) };
+}
+
 /** A move that was found: the least with which the connection passes, and so much farther. */
 export interface FoundMove extends Move {
   /** How far it goes on beyond the least move [mm]; 0 where there is no room for it. */
@@ -90,31 +131,17 @@ export function tryMove(
   hardware: SeatHardware,
   stronger: readonly PropertyClass[],
   limit: number,
-  { others, neighbours }: Surroundings,
+  surroundings: Surroundings,
   wantedCover: number,
   counter: CheckCounter,
 ): (BoltedJudgement & { readonly move: FoundMove }) | null {
-  const { panel, region, castIns } = seat;
-  const isPlateOn = openPlateCheck(seat, item);
-  const judged = new Map<string, BoltedJudgement>();
-  let isHopeless = false;
-  const passes = (move: Move): boolean => {
-    if (isHopeless || !isPlateOn(move)) return false;
-    const moved = moveParts<SeatParts>(seat, move);
-    if (!keepsClear(panel, castIns, moved.castIns, others, item.embedment_mm)) return false;
-    const room = surveyRoom(panel, region, moved.castIns, neighbours);
-    if (findRoomFault(room, item) !== null || findCoverFault(room, item, wantedCover) !== null) return false;
-    const trial = openTrials(moved, counter);
-    const found = judgeWithBolts(trial, item, hardware, stronger, trial.judge(item, hardware));
-    judged.set(`${move.dx},${move.dy}`, found);
-    isHopeless = failsEverywhere(found);
-    return found.judgement.state === 'passes';
-  };
+  const { region, castIns } = seat;
+  const { passes, foundAt } = openMoves(seat, item, hardware, stronger, surroundings, wantedCover, counter);
   const isEdge = seat.connection.face === 'edge';
   const least = findMove(limit, findDirections(isEdge ? null : region, findMiddle(castIns)), passes);
   if (least === null) return null;
   const farther = goBeyond(least, seat.rules.tolerances.position_mm, limit);
   const beyond = Math.hypot(farther.dx - least.dx, farther.dy - least.dy);
   const move = beyond > 0 && passes(farther) ? { ...farther, beyond } : { ...least, beyond: 0 };
-  return { ...judged.get(`${move.dx},${move.dy}`)!, move };
+  return { ...foundAt(move)!, move };
 }

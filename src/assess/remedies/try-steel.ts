@@ -1,0 +1,60 @@
+import { NOTHING_REPLACED } from '../../job/edit/replace-values.ts';
+import { seatConnection } from '../../job/resolve/connection-seat.ts';
+import { ownHardware } from '../../job/resolve/fill-seat.ts';
+import { findStrongerClasses } from '../choose/stronger-bolts.ts';
+import type { RemedyQuestion } from './question.ts';
+import type { Attempt } from './remedy.ts';
+
+const NONE: Attempt = { proposals: [], inVain: [] };
+
+/** Bolts of the weakest stronger class that does; asked only where steel may govern. */
+export function tryBolts({ connection, parts, items, before, assess }: RemedyQuestion): Attempt {
+  const mode = before.governing?.mode;
+  if (mode === undefined || !(mode.startsWith('steel') || mode === 'interaction-steel' || mode === 'interaction-all'))
+    return NONE;
+  const { boltClass } = ownHardware(seatConnection(parts));
+  const stronger = findStrongerClasses(boltClass);
+  const chosen = stronger.find((one) => assess({ connection: { ...connection, boltClass: one } }).state === 'passes');
+  if (chosen === undefined)
+    return { proposals: [], inVain: stronger.length === 0 ? [] : [`bolts up to class ${stronger.at(-1)}`] };
+  const isGalvanised = chosen === '10.9' && items.some(({ boltFinishes }) => boltFinishes.includes('galvanised'));
+  return {
+    proposals: [
+      {
+        kind: 'stronger bolts',
+        words: `take bolts of class ${chosen} in place of ${boltClass}`,
+        notes: isGalvanised
+          ? ['bolts 10.9: hot-dip galvanised only by a process that rules out hydrogen embrittlement']
+          : [],
+        change: { ...NOTHING_REPLACED, connections: [{ key: connection.key, set: { boltClass: chosen } }] },
+      },
+    ],
+    inVain: [],
+  };
+}
+
+/** Plates as steel is rolled [mm]. */
+const PLATES = [6, 8, 10, 12, 15, 20, 25, 30, 35, 40, 50] as const;
+
+/** A thicker plate, where the plate's bending governs: the thinnest that does. */
+export function tryPlate({ connection, parts: { fixture }, before, assess }: RemedyQuestion): Attempt {
+  if (fixture === null || before.governing?.mode !== 'plate-bending') return NONE;
+  const thicker = PLATES.filter((thickness) => thickness > fixture.thickness_mm);
+  const withPlate = (thickness_mm: number) => ({ detail: null, fixture: { ...fixture, thickness_mm } });
+  const chosen = thicker.find(
+    (thickness) => assess({ connection: { ...connection, ...withPlate(thickness) } }).state === 'passes',
+  );
+  if (chosen === undefined)
+    return { proposals: [], inVain: thicker.length === 0 ? [] : [`a plate up to ${thicker.at(-1)} mm thick`] };
+  return {
+    proposals: [
+      {
+        kind: 'thicker plate',
+        words: `make the plate ${chosen} mm thick in place of ${fixture.thickness_mm} mm`,
+        notes: connection.detail === null ? [] : [`its plate is then no longer that of detail ${connection.detail}`],
+        change: { ...NOTHING_REPLACED, connections: [{ key: connection.key, set: withPlate(chosen) }] },
+      },
+    ],
+    inVain: [],
+  };
+}
