@@ -139,16 +139,23 @@ export function FolderView({ session, pour }: { readonly session: JobSession; re
           {asked.value.why}
         </Notice>
       )}
-      {made !== null && <Standing session={session} made={made} />}
-      {made !== null && !made.isReady && (
-        <Notice kind="caution" title={`Do not pour: ${countOf(made.findings.length, 'stop')}, which the cover shows`}>
-          <ul class={styles.stops}>
-            {made.findings.slice(0, 4).map((text) => (
-              <li key={text}>{text}</li>
-            ))}
-            {made.findings.length > 4 && <li>{made.findings.length - 4} more</li>}
-          </ul>
-        </Notice>
+      {made !== null && (
+        <div class={styles.said}>
+          <Standing session={session} made={made} />
+          {!made.isReady && (
+            <Notice
+              kind="caution"
+              title={`Do not pour: ${countOf(made.findings.length, 'stop')}, which the cover shows`}
+            >
+              <ul class={styles.stops}>
+                {made.findings.slice(0, 4).map((text) => (
+                  <li key={text}>{text}</li>
+                ))}
+                {made.findings.length > 4 && <li>{made.findings.length - 4} more</li>}
+              </ul>
+            </Notice>
+          )}
+        </div>
       )}
       <div role="status" aria-busy={asked.isBusy}>
         <dl class={styles.facts}>
@@ -171,7 +178,9 @@ export function FolderView({ session, pour }: { readonly session: JobSession; re
         <PrintSheets
           paper={paper.value === 'A3' ? 'a3' : 'a4'}
           sheets={made.order.pages.map(({ drawing, bookmark }) => (
-            <DrawingView key={bookmark} drawing={drawing} title={bookmark ?? ''} isPaper />
+            <div key={bookmark} class={styles.printed}>
+              <DrawingView drawing={drawing} title={bookmark ?? ''} isPaper />
+            </div>
           ))}
           onDone={() => {
             isPrinting.value = false;

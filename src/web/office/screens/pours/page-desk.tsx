@@ -1,19 +1,29 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import type { Drawing } from '../../../../drawing/drawing.ts';
+import type { Drawing, Mark, TextMark } from '../../../../drawing/drawing.ts';
+import { drawArea, rectangle } from '../../../../drawing/marks.ts';
+import { placeMarks } from '../../../../drawing/place.ts';
+import { measureText } from '../../../../drawing/text-size.ts';
 import type { PdfPage } from '../../../../files/pdf/write-pdf.ts';
 import { Button } from '../../../parts/button.tsx';
 import { DrawingView } from '../../../parts/drawing-view.tsx';
 import { useCommands } from '../../state/commands.ts';
 import styles from './folder-view.module.css';
 
-/** A page as small as a stamp: what nobody could read is left out. */
+/** A line of text as the grey bar that it is from afar. */
+function blur({ at, text, size, weight, align, baseline, turn }: TextMark): Mark {
+  const length = measureText(text, size, weight);
+  const height = 0.55 * size;
+  const left = align === 'start' ? 0 : align === 'middle' ? -length / 2 : -length;
+  const low = baseline === 'bottom' ? 0 : baseline === 'middle' ? -height / 2 : -height;
+  const bar = drawArea('text', null, weight === 'bold' ? 'black' : 'grey', rectangle(left, low, length, height));
+  return placeMarks([bar], { turn, move: at })[0] ?? bar;
+}
+
+/** A page as small as a stamp: texts as bars, without what nobody could see. */
 function thin({ width, height, marks }: Drawing): Drawing {
-  return {
-    width,
-    height,
-    marks: marks.filter((mark) => (mark.kind === 'text' ? mark.size > 4 : !('pen' in mark && mark.pen === 'hair'))),
-  };
+  const seen = marks.filter((mark) => !('pen' in mark && mark.pen === 'hair'));
+  return { width, height, marks: seen.map((mark) => (mark.kind === 'text' ? blur(mark) : mark)) };
 }
 
 /** A small page, drawn when it comes into sight. */

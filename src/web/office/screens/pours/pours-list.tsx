@@ -129,28 +129,30 @@ function PourLine({
   const stops = findings?.findings.filter(({ isStop }) => isStop) ?? [];
   return (
     <article class={styles.pour}>
-      <div class={styles.line}>
-        <Link class={styles.open} href={addresses.pour(session.id, pour.id)}>
-          Pour {pour.id}
-        </Link>
-        <Readiness found={findings} />
-        <span class={styles.facts}>
-          {plan.bed.name}, {countOf(pour.pieces.length, 'piece')}
-        </span>
+      <div class={styles.about}>
+        <div class={styles.line}>
+          <Link class={styles.open} href={addresses.pour(session.id, pour.id)}>
+            Pour {pour.id}
+          </Link>
+          <Readiness found={findings} />
+          <span class={styles.facts}>
+            {plan.bed.name}, {countOf(pour.pieces.length, 'piece')}
+          </span>
+        </div>
+        {stops.length > 0 && (
+          <ul class={styles.stops}>
+            {stops.slice(0, MOST_STOPS).map(({ words }) => (
+              <li key={words} class={styles.stop}>
+                <span class={styles.word}>STOP</span>
+                <span>{words}</span>
+              </li>
+            ))}
+            {stops.length > MOST_STOPS && (
+              <li class={styles.more}>{stops.length - MOST_STOPS} more on the pour’s own screen</li>
+            )}
+          </ul>
+        )}
       </div>
-      {stops.length > 0 && (
-        <ul class={styles.stops}>
-          {stops.slice(0, MOST_STOPS).map(({ words }) => (
-            <li key={words} class={styles.stop}>
-              <span class={styles.word}>STOP</span>
-              <span>{words}</span>
-            </li>
-          ))}
-          {stops.length > MOST_STOPS && (
-            <li class={styles.more}>{stops.length - MOST_STOPS} more on the pour’s own screen</li>
-          )}
-        </ul>
-      )}
       <BedView plan={plan} onMove={null} />
     </article>
   );
