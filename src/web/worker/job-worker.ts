@@ -3,11 +3,12 @@ import type { ChooseOptions } from '../../assess/choose/choice.ts';
 import type { PartsScope, YardLists } from '../../assess/parts/parts-answer.ts';
 import type { CatalogueReading } from '../../files/csv/read-catalogue.ts';
 import type { ListReading, StockRow } from '../../files/csv/read-stock.ts';
-import type { JobFile } from '../../job/documents/job-file.ts';
 import type { DifferenceOutline } from '../../job/difference/outline-difference.ts';
+import type { JobFile } from '../../job/documents/job-file.ts';
 import type { Edit } from '../../job/edit/edit.ts';
 import type { OtherOutcome, OtherParts } from './assess-other.ts';
 import { type AssessOutcome, assessStale, type TellAnswers, type TellProgress } from './assess-run.ts';
+import { compareStates, FrozenStates, type StateOfJob } from './compare-states.ts';
 import {
   askCapacities,
   askChoice,
@@ -16,13 +17,13 @@ import {
   type EditionsCompared,
 } from './connection-questions.ts';
 import type { FolderQuestion, FolderView } from './folder-view.ts';
-import { compareStates, FrozenStates, type StateOfJob } from './compare-states.ts';
 import { HeldJob } from './held-job.ts';
 import type { PartsList, PartsView } from './parts-view.ts';
 import type { TellPour } from './pour-findings.ts';
 import { type PreviewedConnection, previewInHeld } from './preview-edit.ts';
 import type { FilesReading, GivenFile } from './read-files.ts';
 import type { SetOutFile } from './set-out-file.ts';
+import type { SetOutView } from './set-out-view.ts';
 
 /**
  * What the page asks of the worker, a method a question. It holds a copy of the job that follows the page's by the same edits, so that a question
@@ -99,6 +100,12 @@ export class JobWorker {
   async partsList(list: PartsList, scope: PartsScope, lists: YardLists): Promise<string> {
     const { writePartsList } = await import('./parts-view.ts');
     return writePartsList(this.#job.index, list, scope, lists);
+  }
+
+  /** The set-out of one panel with everything that is found against it. */
+  async setOutView(mark: string): Promise<SetOutView> {
+    const { viewSetOut } = await import('./set-out-view.ts');
+    return viewSetOut(this.#job.index, mark);
   }
 
   /** The set-out of one panel as a drawing file. */
