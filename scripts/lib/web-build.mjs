@@ -39,29 +39,14 @@ const ALIAS = {
  */
 export async function buildWeb(esbuild, root, out) {
   const pages = PAGES.filter(({ entry }) => isThere(root, entry));
-  const { metafile } = await esbuild.build({
-    absWorkingDir: root,
-    entryPoints: [...pages, ...WORKERS].map(({ name, entry }) => ({ in: entry, out: name })),
-    outdir: join(out, 'assets'),
-    publicPath: '/assets/',
-    entryNames: '[name]-[hash]',
-    chunkNames: '[name]-[hash]',
-    assetNames: '[name]-[hash]',
-    bundle: true,
-    format: 'esm',
-    splitting: true,
-    minify: true,
-    charset: 'utf8',
-    target: 'es2022',
-    platform: 'browser',
-    jsx: 'automatic',
-    jsxImportSource: 'preact',
-    alias: ALIAS,
-    loader: { '.woff2': 'file', '.ttf': 'file' },
-    legalComments: 'none',
-    metafile: true,
-    logLevel: 'warning',
-  });
+  // A worker shares no script with the pages: they would come in many small pieces, for what the worker has to read again anyway.
+  const built = await Promise.all(
+    [pages, ...WORKERS.map((worker) => [worker])].map((parts) => bundle(esbuild, root, out, parts)),
+  );
+  const metafile = {
+    inputs: Object.assign({}, ...built.map(({ inputs }) => inputs)),
+    outputs: Object.assign({}, ...built.map((one) => one.outputs)),
+  };
   const outputs = renameOutputs(root, out, metafile.outputs);
   const entries = Object.fromEntries(
     [...pages, ...WORKERS].map(({ name, entry }) => [name, describeEntry(outputs, entry)]),
@@ -76,6 +61,34 @@ export async function buildWeb(esbuild, root, out) {
     join(out, 'assets.json'),
     `${JSON.stringify({ version: hashFiles(out, files), entries, files }, null, 1)}\n`,
   );
+}
+
+/** Bundles parts that share scripts, and gives esbuild's account of it. */
+async function bundle(esbuild, root, out, parts) {
+  const { metafile } = await esbuild.build({
+    absWorkingDir: root,
+    entryPoints: parts.map(({ name, entry }) => ({ in: entry, out: name })),
+    outdir: join(out, 'assets'),
+    publicPath: '/assets/',
+    entryNames: '[name]-[hash]',
+    chunkNames: '[name]-[hash]',
+    assetNames: '[name]-[hash]',
+    bundle: true,
+    format: 'esm',
+    splitting: true,
+    minify: true,
+    charset: 'utf8',
+    target: 'es2022',
+    platform: 'browser',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
+    loader: { '.woff2': 'file', '.ttf': 'file' },
+    alias: ALIAS,
+    legalComments: 'none',
+    metafile: true,
+    logLevel: 'warning',
+  });
+  return metafile;
 }
 
 /** A page whose script is not written yet is left out, and said so. */
