@@ -1,0 +1,119 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import Libsql from 'libsql';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { applyEdit } from '../../src/job/edit/edit-job.ts';
+import { openSqliteStore } from '../../src/store/sqlite/open-sqlite.ts';
+import type { StoredEdit } from '../../src/wire/edits.ts';
+import { ROOT } from '../cli/run-command.ts';
+import { sampleJob } from '../job/sample-job.ts';
+import { sampleFile } from '../store/edits.ts';
+import { type OfficeProcess, startOffice } from './office-process.ts';
+
+const KILLS = 20;
+
+interface Writer {
+  readonly notes: string;
+  readonly end: () => Promise<{ readonly sent: number; readonly cut: number; readonly refused: number }>;
+}
+
+/** A writer in a process of its own, see writer.mjs. */
+function startWriter(address: string, name: string, folder: string): Writer {
+  const notes = join(folder, `${name}.txt`);
+  const child = spawn(process.execPath, [join(ROOT, 'test/server/writer.mjs'), address, name, notes], {
+    stdio: ['pipe', 'pipe', 'inherit'],
+  });
+  let printed = '';
+  child.stdout.setEncoding('utf8').on('data', (chunk: string) => {
+    printed += chunk;
+  });
+  const end = async () => {
+    const closed = once(child, 'close');
+    child.stdin.end();
+    await closed;
+    return JSON.parse(printed);
+  };
+  return { notes, end };
+}
+
+/** Acknowledged edits: [version, id], in the order in which they were acknowledged. */
+function readNotes(notes: string): readonly (readonly [version: number, id: string])[] {
+  if (!existsSync(notes)) return [];
+  const lines = readFileSync(notes, 'utf8').split('\n').slice(0, -1);
+  return lines.map((line) => {
+    const [version = '', id = ''] = line.split(' ');
+    return [Number(version), id];
+  });
+}
+
+describe('a server that is killed while it saves', () => {
+  let folder: string;
+  let store: string;
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'onepour-kill-'));
+    store = join(folder, 'office.db');
+  });
+  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+  it(`loses no acknowledged edit in ${KILLS} kills, and its file stays sound`, async () => {
+    let office: OfficeProcess = await startOffice(['--store', store, '--port', '0']);
+    const { port } = new URL(office.address);
+    const made = await fetch(`${office.address}api/jobs`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ file: sampleJob() }),
+    });
+    const { id } = (await made.json()) as { id: string };
+    const writers = ['one', 'two'].map((name) => startWriter(`${office.address}api/jobs/${id}/edits`, name, folder));
+    const countNotes = () => writers.reduce((count, { notes }) => count + readNotes(notes).length, 0);
+
+    for (let kill = 0; kill < KILLS; kill += 1) {
+      // Not before it saves again; then at any moment of a save.
+      const before = countNotes();
+      for (const start = Date.now(); countNotes() === before; ) {
+        if (Date.now() - start > 10_000) throw new Error(`nothing is saved after kill ${kill}: ${office.printed()}`);
+        await wait(10);
+      }
+      await wait(20 + Math.random() * 180);
+      expect(await office.end('SIGKILL')).toBeNull();
+      office = await startOffice(['--store', store, '--port', port]);
+    }
+    const counts = await Promise.all(writers.map(({ end }) => end()));
+    expect(await office.end('SIGKILL')).toBeNull();
+
+    // The kills hit calls under way; else the test would prove nothing.
+    expect(counts.reduce((cut, count) => cut + count.cut, 0)).toBeGreaterThanOrEqual(KILLS);
+
+    const again = await openSqliteStore(store);
+    const stored: StoredEdit[] = [];
+    for (;;) {
+      const page = await again.listEdits(id, stored.length);
+      if (page.kind !== 'done') throw new Error(page.kind);
+      if (page.value.edits.length === 0) break;
+      stored.push(...page.value.edits);
+    }
+    expect(stored.map(({ version }) => version)).toEqual(stored.map((_, index) => index + 1));
+    for (const { notes } of writers) {
+      const acknowledged = readNotes(notes);
+      expect(acknowledged.length).toBeGreaterThan(KILLS);
+      expect(acknowledged.map(([version, name]) => [version, name])).toEqual(
+        acknowledged.map(([version]) => [version, stored[version - 1]?.edit.id]),
+      );
+    }
+    expect(new Set(stored.map(({ edit }) => edit.id)).size).toBe(stored.length);
+
+    const opened = await again.openJob(id);
+    const rebuilt = stored.reduce((before, { edit }) => applyEdit(before, edit), sampleFile());
+    expect(opened).toMatchObject({ kind: 'done', value: { version: stored.length, file: rebuilt } });
+    await again.close();
+
+    const file = new Libsql(store);
+    expect(file.pragma('integrity_check')).toEqual([{ integrity_check: 'ok' }]);
+    expect(file.pragma('foreign_key_check')).toEqual([]);
+    file.close();
+  }, 120_000);
+});

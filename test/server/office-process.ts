@@ -1,0 +1,42 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { join } from 'node:path';
+import { ROOT } from '../cli/run-command.ts';
+
+/** A running office, as the shell command starts it. */
+export interface OfficeProcess {
+  readonly child: ChildProcess;
+  readonly address: string;
+  /** Everything that it printed so far. */
+  readonly printed: () => string;
+  /** Ends it and waits until it is gone; gives its exit code, null where a signal ended it. */
+  readonly end: (signal: 'SIGINT' | 'SIGTERM' | 'SIGKILL') => Promise<number | null>;
+}
+
+/**
+ * Starts the built command and waits until it says where it is.
+ * @throws Error with what it printed when it ends instead
+ */
+export async function startOffice(args: readonly string[]): Promise<OfficeProcess> {
+  const child = spawn(process.execPath, [join(ROOT, 'bin/onepour.js'), 'office', ...args], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let printed = '';
+  const address = await new Promise<string>((resolve, reject) => {
+    const add = (chunk: string) => {
+      printed += chunk;
+      const found = /Onepour office: (http:\/\/\S+)/.exec(printed)?.[1];
+      if (found !== undefined) resolve(found);
+    };
+    child.stdout.setEncoding('utf8').on('data', add);
+    child.stderr.setEncoding('utf8').on('data', add);
+    child.on('close', (code) => reject(new Error(`ended with ${code}: ${printed}`)));
+  });
+  const end = async (signal: 'SIGINT' | 'SIGTERM' | 'SIGKILL') => {
+    const closed = once(child, 'close');
+    child.kill(signal);
+    const [code] = await closed;
+    return code as number | null;
+  };
+  return { child, address, printed: () => printed, end };
+}
