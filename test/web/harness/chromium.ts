@@ -14,7 +14,13 @@ interface Program {
 
 const require = createRequire(import.meta.url);
 
-const INSTALLED = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+const INSTALLED = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+];
 const ARGS = [
   '--no-sandbox',
   '--disable-gpu',
