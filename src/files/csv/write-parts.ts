@@ -1,8 +1,5 @@
-import { stringify } from 'csv-stringify/sync';
 import type { BenchRow, LabelRow, PartRow } from '../../drawing/lists/part-rows.ts';
-
-/** A cell of a list: a text, a number, or nothing. */
-type Cell = string | number | null;
+import { writeList } from './write-list.ts';
 
 type Columns<T> = readonly (keyof T & string)[];
 
@@ -63,27 +60,14 @@ export const labelColumns: Columns<LabelRow> = [
   'count',
 ];
 
-/**
- * A list as CSV: commas between columns, decimal points, a heading. A text that a spreadsheet would take for a formula gets an apostrophe in
- * front.
- */
-function writeList<T>(columns: Columns<T>, rows: readonly T[], cell: (row: T, column: keyof T) => Cell): string {
-  const body = rows.map((row) => columns.map((column) => cell(row, column)));
-  return stringify([[...columns], ...body], {
-    record_delimiter: 'windows',
-    escape_formulas: true,
-    cast: { number: (value) => String(value) },
-  });
-}
-
 export function writeParts(rows: readonly PartRow[]): string {
-  return writeList(partColumns, rows, (row, column) => row[column]);
+  return writeList(partColumns, rows);
 }
 
 export function writeBench(rows: readonly BenchRow[]): string {
-  return writeList(benchColumns, rows, (row, column) => row[column]);
+  return writeList(benchColumns, rows);
 }
 
 export function writeLabels(rows: readonly LabelRow[]): string {
-  return writeList(labelColumns, rows, (row, column) => row[column]);
+  return writeList(labelColumns, rows);
 }

@@ -1,6 +1,8 @@
 import type { Asked, Capacities } from '../../assess/capacities.ts';
 import type { ChooseOptions } from '../../assess/choose/choice.ts';
+import type { ConnectionAnswer } from '../../assess/connection-answer.ts';
 import type { PartsScope, YardLists } from '../../assess/parts/parts-answer.ts';
+import type { Remedies } from '../../assess/remedies/remedy.ts';
 import type { CatalogueReading } from '../../files/csv/read-catalogue.ts';
 import type { ListReading, StockRow } from '../../files/csv/read-stock.ts';
 import type { DifferenceOutline } from '../../job/difference/outline-difference.ts';
@@ -68,6 +70,24 @@ export class JobWorker {
    */
   async compare(job: string, before: StateOfJob, after: StateOfJob): Promise<DifferenceOutline> {
     return compareStates(job, before, after, () => this.#job.file, this.#frozen);
+  }
+
+  /** The job as one file. */
+  async writeJob(): Promise<string> {
+    const { writeWhole } = await import('./write-files.ts');
+    return writeWhole(this.#job.file);
+  }
+
+  /** The job as schedules, by the names of their files. */
+  async writeSchedules(): Promise<readonly (readonly [string, string])[]> {
+    const { writeAllSchedules } = await import('./write-files.ts');
+    return writeAllSchedules(this.#job.file);
+  }
+
+  /** Answers that the page has, as a table in CSV. */
+  async writeResults(answers: readonly ConnectionAnswer[]): Promise<string> {
+    const { writeAnswers } = await import('./write-files.ts');
+    return writeAnswers(answers);
   }
 
   /** Reads files into a job or their faults; needs no open job. */
@@ -141,8 +161,14 @@ export class JobWorker {
   }
 
   /** What a connection carries at most. @throws Error when no job is open, or it has no such connection */
-  capacities(mark: string): Asked<Capacities> {
+  async capacities(mark: string): Promise<Asked<Capacities>> {
     return askCapacities(this.#job, mark);
+  }
+
+  /** What would make a connection pass. @throws Error as `capacities` */
+  async remedies(mark: string): Promise<Remedies> {
+    const { findRemedies } = await import('../../assess/remedies/find-remedies.ts');
+    return findRemedies(this.#job.file, mark);
   }
 
   /** One connection by every edition. @throws Error as `capacities` */
