@@ -18,7 +18,7 @@ async function serve(request: Request | string): Promise<Response> {
   server.asked.push(pathname);
   if (server.delay > 0) await new Promise((resolve) => setTimeout(resolve, server.delay));
   if (!server.isUp) throw new TypeError('no connection');
-  return new Response(`served ${pathname}`, { status: server.status });
+  return new Response(`${server.status === 200 ? 'served' : server.status} ${pathname}`, { status: server.status });
 }
 
 beforeEach(() => {
@@ -68,7 +68,7 @@ it('shows the page that the server gives, and the kept one when it gives none', 
   await keepAll();
   expect(await read(ask('/', 'navigate'))).toBe('served /');
   server.status = 404;
-  expect(await read(ask('/jobs/x', 'navigate'))).toBe('served /jobs/x');
+  expect(await read(ask('/jobs/x', 'navigate'))).toBe('404 /jobs/x');
   server.status = 502;
   expect(await read(ask('/', 'navigate'))).toBe('kept /index.html');
   server.isUp = false;
