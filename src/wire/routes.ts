@@ -137,35 +137,3 @@ export const routes = {
 } as const satisfies Readonly<Record<string, Route>>;
 
 export type RouteName = keyof typeof routes;
-
-type Routes = typeof routes;
-type Part<Name extends RouteName, Key extends keyof Route> = Routes[Name] extends { readonly [K in Key]: infer Schema }
-  ? Schema extends z.ZodType
-    ? z.input<Schema>
-    : undefined
-  : undefined;
-
-/** What a call sends, as it stands in the address or in the body. */
-export type ParamsOf<Name extends RouteName> = Part<Name, 'params'>;
-export type QueryOf<Name extends RouteName> = Part<Name, 'query'>;
-export type BodyOf<Name extends RouteName> = Part<Name, 'body'>;
-
-/** What a call is answered with when all goes well. */
-export type AnswerOf<Name extends RouteName> = Routes[Name]['answers'] extends infer Answers
-  ? {
-      [Status in keyof Answers]: Status extends 200 | 201
-        ? Answers[Status] extends z.ZodType
-          ? z.output<Answers[Status]>
-          : never
-        : never;
-    }[keyof Answers]
-  : never;
-
-/** The address of a call: `/api/jobs/:id` with { id: 'k3v…' } → `/api/jobs/k3v…`. */
-export function writePath(path: string, params: Readonly<Record<string, string | number>> = {}): string {
-  return path.replace(/:([a-z]+)/g, (_, name: string) => {
-    const value = params[name];
-    if (value === undefined) throw new Error(`the address ${path} needs ${name}`);
-    return encodeURIComponent(value);
-  });
-}

@@ -1,4 +1,7 @@
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { listNames } from '../../src/server/guard.ts';
+import { makeServer } from '../../src/server/make-server.ts';
 import { type Served, serve } from './serve.ts';
 
 const PAGE = { accept: 'text/html,application/xhtml+xml' };
@@ -57,6 +60,20 @@ describe('the screens', () => {
     }
     const post = await served.inject({ method: 'POST', url: '/jobs', headers: PAGE, payload: {} });
     expect(post.statusCode).toBe(404);
+  });
+
+  it('are missed with a word where they were not built', async () => {
+    const app = await makeServer({
+      store: served.store,
+      webFolder: join(served.folder, 'not-there'),
+      names: listNames('127.0.0.1'),
+      tell: () => {},
+    });
+    const answer = await app.inject({ url: '/', headers: { ...PAGE, host: 'localhost' } });
+    expect(answer.statusCode).toBe(404);
+    expect(answer.json()).toMatchObject({ message: 'the screens are not built; "npm run build" builds them' });
+    expect((await app.inject({ url: '/api/health', headers: { host: 'localhost' } })).statusCode).toBe(200);
+    await app.close();
   });
 
   it('never reach a file outside their folder', async () => {
