@@ -1,6 +1,7 @@
 import { type Draft, enablePatches, Immer, type Patch as ImmerPatch } from 'immer';
 import type { JobFile } from '../documents/job-file.ts';
 import type { Edit, Patch } from './edit.ts';
+import { shortenPatches } from './list-patches.ts';
 
 enablePatches();
 
@@ -31,7 +32,9 @@ export function editJob(
     recipe(draft);
   });
   if (changes.length === 0) return null;
-  return { file: next, edit: { ...stamp, label, changes: changes.map(toPatch), back: back.map(toPatch) } };
+  const short = shortenPatches(file, next, changes.map(toPatch), back.map(toPatch));
+  // A list written anew with what it had: nothing changed.
+  return short.changes.length === 0 ? null : { file: next, edit: { ...stamp, label, ...short } };
 }
 
 /** The file alone, for a change that is only looked at (a drag that is not let go yet). */
