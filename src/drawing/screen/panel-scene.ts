@@ -3,6 +3,7 @@ import { findPlace, viewPanel } from '../../assess/set-out/panel-view.ts';
 import type { FormPlace } from '../../assess/set-out/set-out.ts';
 import { orderWalk, type Stop } from '../../assess/set-out/walking-order.ts';
 import type { Point } from '../../engine/geometry/point.ts';
+import { placeOfHole } from '../../job/details/hole-place.ts';
 import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { Connection } from '../../job/documents/connection.ts';
 import type { Fixture } from '../../job/documents/fixture.ts';
@@ -11,7 +12,7 @@ import { panelSide } from '../../job/face-frame.ts';
 import type { JobIndex } from '../../job/job-index.ts';
 import type { Mark } from '../drawing.ts';
 import { shapeOf } from '../symbol-shapes.ts';
-import { lookAt, type PanelSight, placeDrawn, plateDrawn } from './panel-sight.ts';
+import { lookAt, type PanelSight, placeDrawn } from './panel-sight.ts';
 
 /** A cast-in item as a screen draws it, in coordinates of the view [mm, rad]. */
 export interface SceneItem {
@@ -89,7 +90,7 @@ export function laySceneItems(index: JobIndex, panel: Panel, sight: PanelSight):
 /** A plate on an edge, seen from the side: as long as it is along the edge, as thick as it is, packers between. */
 function layEdgePlate(panel: Panel, sight: PanelSight, connection: Connection, fixture: Fixture): readonly Point[] {
   const { from, along, inward } = panelSide(panel, connection.edge ?? 0);
-  const drawn = fixture.outline_mm.map((corner) => plateDrawn(panel, connection, corner)[0]);
+  const drawn = fixture.outline_mm.map((corner) => placeOfHole(panel, connection, corner)[0]);
   const [low, high] = [Math.min(...drawn), Math.max(...drawn)];
   const [near, far] = [connection.packers_mm, connection.packers_mm + fixture.thickness_mm];
   const at = (x: number, out: number): Point =>
@@ -110,7 +111,7 @@ export function layScenePlate(
   const isInFront = connection.face === faced;
   if (connection.face === 'edge')
     return { connection, outline: layEdgePlate(panel, sight, connection, fixture), holes: [], isInFront: true };
-  const toView = (local: Point) => sight.toView(plateDrawn(panel, connection, local));
+  const toView = (local: Point) => sight.toView(placeOfHole(panel, connection, local));
   return {
     connection,
     outline: fixture.outline_mm.map(toView),

@@ -1,7 +1,7 @@
 import { viewPanel } from '../../assess/set-out/panel-view.ts';
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Panel } from '../../job/documents/panel.ts';
-import { frameOf, panelSide, placeOnFace } from '../../job/face-frame.ts';
+import { panelSide } from '../../job/face-frame.ts';
 
 /** How a panel is looked at: as drawn, or as it lies in the form, seen from above. */
 export type SightKind = 'drawn' | 'form';
@@ -85,18 +85,9 @@ export function stepOnFace(
   return [dx * along[0] + dy * along[1], 0];
 }
 
-/** A point of a plate's own axes on the drawn face; for large faces. */
-export function plateDrawn(
-  panel: Panel,
-  connection: {
-    readonly face: 'outside' | 'inside' | 'edge';
-    readonly edge: number | null;
-    readonly origin_mm: Point;
-    readonly turn_deg: number;
-  },
-  local: Point,
-): Point {
-  const frame = frameOf(panel, connection);
-  // A frame turns positions of the documents into those of the face, and is its own inverse.
-  return frame.toFace(placeOnFace(frame, connection.origin_mm, connection.turn_deg, local));
+/** A point of the drawn face as documents give places of a face: on an edge the nearest place along it, at half the thickness. */
+export function placeOnDocument(panel: Panel, face: 'outside' | 'inside' | 'edge', edge: number, drawn: Point): Point {
+  if (face !== 'edge') return drawn;
+  const { from, along } = panelSide(panel, edge);
+  return [(drawn[0] - from[0]) * along[0] + (drawn[1] - from[1]) * along[1], panel.thickness_mm / 2];
 }

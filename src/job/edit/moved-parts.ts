@@ -13,8 +13,8 @@ export interface MovedParts {
   readonly connection: Connection | null;
 }
 
-/** Places are kept to a micrometre: what was added up in floating point comes back as it was typed. */
-const tidy = (value: number) => Math.round(value * 1000) / 1000 + 0;
+/** Places are kept to a millionth of a mm: what was added up in floating point comes back as it was typed. */
+const tidy = (value: number) => Math.round(value * 1e6) / 1e6 + 0;
 
 const shift = (castIn: CastIn, [dx, dy]: Point): CastIn => ({
   ...castIn,

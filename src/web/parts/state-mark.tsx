@@ -10,7 +10,7 @@ export type ShownState =
   | 'computing';
 
 /** Shape of each state on a field of 16: told apart without colour, and in grey print. */
-const SHAPES: Readonly<Record<ShownState, string>> = {
+export const STATE_SHAPES: Readonly<Record<ShownState, string>> = {
   passes: 'M3 8.5l3.2 3.3L13 4.6',
   fails: 'M3.5 3.5l9 9M12.5 3.5l-9 9',
   'not covered': 'M3 13L13 3M3 8l5-5M8 13l5-5',
@@ -41,7 +41,7 @@ export function StateMark({ state, words = state, isBare = false }: StateMarkPro
   return (
     <span class={`${styles.mark} ${styles[CLASSES[state]]} ${isBare ? styles.bare : ''}`}>
       <svg viewBox="0 0 16 16" aria-hidden="true" class={styles.shape}>
-        <path d={SHAPES[state]} />
+        <path d={STATE_SHAPES[state]} />
       </svg>
       <span class={isBare ? 'aloud' : ''}>{words}</span>
     </span>

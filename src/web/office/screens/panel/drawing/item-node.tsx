@@ -1,0 +1,35 @@
+import { useComputed } from '@preact/signals';
+import type { SceneItem } from '../../../../../drawing/screen/panel-scene.ts';
+import type { PanelDesk } from '../desk/panel-desk.ts';
+import styles from './drawing.module.css';
+import { SymbolShape } from './symbol-shape.tsx';
+
+/** One cast-in item. Its place is a signal that is written straight to the drawing: a drag draws nothing anew. */
+export function ItemNode({ desk, item }: { readonly desk: PanelDesk; readonly item: SceneItem }) {
+  const { id } = item.castIn;
+  // Told apart here, so that a selection draws anew only what it touches.
+  const isSelected = useComputed(() => desk.selection.value.ids.includes(id)).value;
+  const isInHand = useComputed(() => desk.selection.value.ids[0] === id).value;
+  return (
+    <g
+      transform={desk.placeOf(id)}
+      class={`${styles.item} ${isSelected ? styles.selected : ''} ${isInHand ? styles.inHand : ''}`}
+      data-insert={id}
+      id={`insert-${id}`}, ${item.place}`}
+    >
+      <title>{`Insert ${id}${item.connection === null ? '' : ` of ${item.connection}`}, ${item.place}`}</title>
+      {item.foot !== null && <circle class={styles.foot} r={item.foot} />}
+      <g class={styles.symbol}>
+        {isSelected && <circle class={styles.halo} r="1.75" />}
+        <g transform={item.turn === 0 ? undefined : `rotate(${(item.turn * 180) / Math.PI})`}>
+          <SymbolShape marks={item.shape} />
+        </g>
+      </g>
+      <g class={styles.upright}>
+        <text class={styles.number} x="9" y="-8">
+          {id}
+        </text>
+      </g>
+    </g>
+  );
+}

@@ -1,0 +1,62 @@
+import { useSignal } from '@preact/signals';
+import type { PanelDesk } from '../desk/panel-desk.ts';
+import { BarsTable } from './bars-table.tsx';
+import { FormTable } from './form-table.tsx';
+import { InsertsTable } from './inserts-table.tsx';
+import { OutlineTable } from './outline-table.tsx';
+import { SectionTable } from './section-table.tsx';
+import styles from './tables.module.css';
+
+const TABS = [
+  { id: 'inserts', name: 'Inserts', Content: InsertsTable },
+  { id: 'form', name: 'In the form', Content: FormTable },
+  { id: 'outline', name: 'Outline and openings', Content: OutlineTable },
+  { id: 'section', name: 'Section and edges', Content: SectionTable },
+  { id: 'bars', name: 'Bars', Content: BarsTable },
+] as const;
+
+type TabId = (typeof TABS)[number]['id'];
+
+/** Everything of the panel as tables with fields, below the drawing. */
+export function Tables({ desk }: { readonly desk: PanelDesk }) {
+  const open = useSignal<TabId>('inserts');
+  const at = TABS.findIndex(({ id }) => id === open.value);
+  const { Content } = TABS[at]!;
+  const step = (by: number) => {
+    const next = TABS[(at + by + TABS.length) % TABS.length]!;
+    open.value = next.id;
+    document.getElementById(`tab-${next.id}`)?.focus();
+  };
+  return (
+    <section class={styles.tables} aria-label="Tables of the panel">
+      <div class={`${styles.tabs} not-printed`} role="tablist" aria-label="Tables of the panel">
+        {TABS.map(({ id, name }) => (
+          <button
+            key={id}
+            type="button"
+            role="tab"
+            id={`tab-${id}`}
+            class={styles.tab}
+            aria-selected={open.value === id}
+            aria-controls="tab-content"
+            tabIndex={open.value === id ? 0 : -1}
+            onClick={() => {
+              open.value = id;
+            }}
+            onKeyDown={(event) => {
+              if (event.key === 'ArrowRight') step(1);
+              else if (event.key === 'ArrowLeft') step(-1);
+              else return;
+              event.preventDefault();
+            }}
+          >
+            {name}
+          </button>
+        ))}
+      </div>
+      <div id="tab-content" role="tabpanel" aria-labelledby={`tab-${open.value}`} class={styles.content}>
+        <Content desk={desk} />
+      </div>
+    </section>
+  );
+}
