@@ -30,7 +30,6 @@ export const issuedList = z.strictObject({ revisions: z.array(issued).readonly()
 
 export const issuedRevision = issued.extend({ file: jobBody });
 
-export type Recipient = z.infer<typeof recipient>;
 export type NewRevision = z.infer<typeof newRevision>;
 export type Issued = z.infer<typeof issued>;
 export type IssuedRevision = z.infer<typeof issuedRevision>;
