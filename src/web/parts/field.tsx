@@ -52,6 +52,8 @@ export interface QuantityFieldProps extends Frame {
   /** Nothing may be given; what then holds, in a word or two. */
   readonly whenEmpty?: string;
   readonly isReadOnly?: boolean;
+  /** The head of its column says the unit. */
+  readonly isBare?: boolean;
 }
 
 /** A number with its unit, typed in the units of this person. What is typed wrong stays in the field, with the reason below. */
@@ -65,6 +67,7 @@ export function QuantityField({
   whenEmpty,
   isReadOnly,
   isInTable,
+  isBare,
 }: QuantityFieldProps) {
   const id = useId();
   const typed = useSignal<string | null>(null);
@@ -112,7 +115,7 @@ export function QuantityField({
             }
           }}
         />
-        {unit !== '' && <span class={styles.unit}>{unit}</span>}
+        {unit !== '' && isBare !== true && <span class={styles.unit}>{unit}</span>}
       </div>
     </Framed>
   );

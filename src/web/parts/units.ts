@@ -96,6 +96,20 @@ export function writeValue(quantity: Quantity, value: number): string {
   return trim(shown.toFixed(Math.min(digits, Math.max(0, significant - before))));
 }
 
+/** Rounding of a search for a largest load. */
+const ROUNDING = 1e-9;
+
+/** A largest value with its unit, rounded down: what is shown must hold. */
+export function writeLimit(quantity: Quantity, value: number): string {
+  if (!Number.isFinite(value)) return writeQuantity(quantity, value);
+  const { factor, digits, significant, name } = UNITS[units.value][quantity];
+  const shown = (value / factor) * (1 + ROUNDING);
+  const before = shown === 0 ? 1 : Math.floor(Math.log10(Math.abs(shown))) + 1;
+  const places = significant === null ? digits : Math.min(digits, Math.max(0, significant - before));
+  const down = Math.floor(shown * 10 ** places) / 10 ** places;
+  return `${down.toFixed(places)}${name === '' ? '' : ` ${name}`}`;
+}
+
 /** A value with its unit: `125 mm`, `4-15/16 in`, `12.4 kN`. */
 export function writeQuantity(quantity: Quantity, value: number): string {
   const unit = unitOf(quantity);

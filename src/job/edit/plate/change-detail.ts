@@ -1,8 +1,8 @@
-import { current, type Draft } from 'immer';
+import type { Draft } from 'immer';
 import type { Detail } from '../../documents/details.ts';
 import type { JobFile } from '../../documents/job-file.ts';
 import type { Recipe } from '../edit-job.ts';
-import { findDraft, followHoles, putInPlate } from './follow-holes.ts';
+import { findDraft, putInPlate } from './follow-holes.ts';
 
 /** A copy that shares nothing with what it was made of, so that changing one does not change the other. */
 const copyOf = (fixture: Detail['fixture']): Draft<Detail['fixture']> =>
@@ -54,19 +54,34 @@ function placeAtHoles(draft: Draft<JobFile>, mark: string, { fixture: { holes } 
   );
 }
 
-/** Changes a standard detail, and what is placed of it: inserts go with their holes; those of the detail's type become of its new one. */
+/** Changes a standard detail. What is placed of it follows each edit (`follow.ts`); under another name its connections go with it. */
 export function changeDetail(id: string, change: (detail: Draft<Detail>) => void): Recipe {
   return (draft) => {
     const detail = draft.library.details.details.find((one) => one.id === id);
     if (detail === undefined) return;
-    const before: Detail = current(detail);
     change(detail);
-    for (const { mark } of draft.job.connections.filter((one) => one.detail === before.id)) {
-      const found = findDraft(draft, mark);
-      found.connection.detail = detail.id;
-      followHoles(found, before.fixture.holes, detail.fixture.holes);
-      if (detail.item === null || detail.item === before.item) continue;
-      for (const castIn of found.castIns) if (castIn.item === before.item) castIn.item = detail.item;
-    }
+    if (detail.id === id) return;
+    for (const connection of draft.job.connections) if (connection.detail === id) connection.detail = detail.id;
   };
+}
+
+/** Adds a standard detail. */
+export function addDetail(detail: Detail): Recipe {
+  return (draft) => {
+    draft.library.details.details.push({ ...detail, fixture: copyOf(detail.fixture) });
+  };
+}
+
+/** Takes a standard detail out of the job; one that connections use is refused by the reading of the job. */
+export function removeDetail(id: string): Recipe {
+  return (draft) => {
+    draft.library.details.details = draft.library.details.details.filter((one) => one.id !== id);
+  };
+}
+
+/** Replaces a standard detail as a whole, with the name that it has now. */
+export function putDetail(id: string, detail: Detail): Recipe {
+  return changeDetail(id, (draft) => {
+    Object.assign(draft, { ...detail, fixture: copyOf(detail.fixture) });
+  });
 }

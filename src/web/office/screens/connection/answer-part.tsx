@@ -1,0 +1,43 @@
+import { Link } from 'wouter-preact';
+import type { LookedAt } from '../../../../assess/look-at-connection.ts';
+import { reasonsOf } from '../../../../say/connection-words.ts';
+import { nameMode } from '../../../../say/words.ts';
+import { StateMark } from '../../../parts/state-mark.tsx';
+import { addresses } from '../../state/addresses.ts';
+import { useOffice } from '../../state/office.ts';
+import styles from './answer-part.module.css';
+import { RatioBar } from './ratio-bar.tsx';
+
+/** The answer first: state in words, what governs, how much is used, in which combination, and why it is no pass. */
+export function AnswerPart({ looked: { connection, explanation, inserts } }: { readonly looked: LookedAt }) {
+  const { session } = useOffice();
+  const { answer } = explanation;
+  const types = [...new Set(inserts.map(({ castIn }) => castIn.item ?? castIn.role))].join(', ');
+  return (
+    <header class={styles.answer}>
+      <div class={styles.head}>
+        <h1>{connection.mark}</h1>
+        <span class={styles.state}>
+          <StateMark state={answer.state} />
+        </span>
+        <span class={styles.where}>
+          <Link href={addresses.panel(session.id, connection.panel)}>panel {connection.panel}</Link>, {answer.face}
+          {connection.face === 'edge' ? '' : ' face'}, {inserts.length} × {types}
+        </span>
+      </div>
+      <RatioBar ratio={answer.ratio} state={answer.state} isLarge />
+      <p class={styles.governs} role="status">
+        {answer.governing === null
+          ? 'Nothing governs: no number came of it'
+          : `${nameMode(answer.governing.mode)} governs, in “${answer.governing.combination}”`}
+      </p>
+      {reasonsOf(answer).length > 0 && (
+        <ul class={styles.reasons} aria-label="Why it is no pass">
+          {reasonsOf(answer).map((reason) => (
+            <li key={reason}>{reason}</li>
+          ))}
+        </ul>
+      )}
+    </header>
+  );
+}
