@@ -110,6 +110,10 @@ function findExtent(points: readonly Point[]): ConnectionSketch['extent'] {
   return { x, y, width: Math.max(...xs) + AROUND - x, height: Math.max(...ys) + AROUND - y };
 }
 
+function isInBox({ x, y, width, height }: ConnectionSketch['extent'], [px, py]: Point): boolean {
+  return px >= x && px <= x + width && py >= y && py <= y + height;
+}
+
 /** What is drawn of a connection beside its numbers. */
 export interface SketchSubject {
   readonly worked: WorkedConnection;
@@ -144,8 +148,14 @@ export function sketchConnection(subject: SketchSubject): ConnectionSketch {
   });
   const areas = listAreas(findAreas(worked, explanation.modes));
   const plate = resolved.plate?.outline ?? null;
-  const distances = listDistances(worked);
-  const [nearest] = distances;
+  const all = listDistances(worked);
+  const [nearest] = all;
+  const extent = findExtent([
+    ...inserts.map(({ at }) => at),
+    ...(plate ?? []),
+    ...areas.flatMap(({ rings }) => rings.flat()),
+    ...(nearest === undefined ? [] : [nearest.to]),
+  ]);
   return {
     outline: prepared.group.member.outline,
     openings: prepared.group.member.openings,
@@ -161,14 +171,9 @@ export function sketchConnection(subject: SketchSubject): ConnectionSketch {
         body: its?.bodyDiameter_mm ?? item.bodyDiameter_mm,
       })),
     areas,
-    distances,
+    distances: all.filter(({ to }) => isInBox(extent, to)),
     action: combinations.find(({ name }) => name === combination)?.action ?? null,
     largestShear: Math.max(0, ...combinations.map(({ action: { Vx, Vy } }) => Math.hypot(Vx, Vy))),
-    extent: findExtent([
-      ...inserts.map(({ at }) => at),
-      ...(plate ?? []),
-      ...areas.flatMap(({ rings }) => rings.flat()),
-      ...(nearest === undefined ? [] : [nearest.to]),
-    ]),
+    extent,
   };
 }

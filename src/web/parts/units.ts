@@ -107,7 +107,7 @@ export function writeLimit(quantity: Quantity, value: number): string {
   const before = shown === 0 ? 1 : Math.floor(Math.log10(Math.abs(shown))) + 1;
   const places = significant === null ? digits : Math.min(digits, Math.max(0, significant - before));
   const down = Math.floor(shown * 10 ** places) / 10 ** places;
-  return `${down.toFixed(places)}${name === '' ? '' : ` ${name}`}`;
+  return `${down === 0 ? '0' : down.toFixed(places)}${name === '' ? '' : ` ${name}`}`;
 }
 
 /** A value with its unit: `125 mm`, `4-15/16 in`, `12.4 kN`. */

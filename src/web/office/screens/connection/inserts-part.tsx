@@ -108,41 +108,37 @@ export function InsertsPart({ looked, commit }: { readonly looked: LookedAt; rea
   ];
   return (
     <div class={styles.part}>
-      <div class={styles.fields}>
-        <Fields>
-          <ChoiceField
-            label="Type of all"
-            value={type}
-            options={[...several(type), ...types]}
-            onChange={(value) => giveAll(`all inserts ${value}`, typed(value))}
-          />
-          <ChoiceField
-            label="All held by"
-            value={way}
-            options={[...several(way), { value: NONE, text: 'not decided' }, ...ways]}
-            onChange={(value) =>
-              giveAll('way of holding of all inserts', () => ({ holding: value === NONE ? null : value }))
-            }
-          />
-          <QuantityField
-            label="Recess of all"
-            quantity="length"
-            value={new Set(castIns.map(({ recess_mm }) => recess_mm)).size === 1 ? (castIns[0]?.recess_mm ?? 0) : null}
-            whenEmpty="they differ"
-            hint="How far the top lies below the face."
-            onChange={(value) =>
-              value === null ? null : giveAll('recess of all inserts', () => ({ recess_mm: value }))
-            }
-          />
-        </Fields>
-        <p>
-          <Link href={addresses.choosing(session.id, mark)}>
-            Choose an insert: every one of the catalogue tried here, ranked
-          </Link>
-        </p>
-        <Table caption="Inserts of this connection" columns={columns} rows={castIns} keyOf={({ id }) => id} />
-        <p>Places are as the documents give them on this face; on the panel they can be dragged.</p>
-      </div>
+      <Fields>
+        <ChoiceField
+          label="Type of all"
+          value={type}
+          options={[...several(type), ...types]}
+          onChange={(value) => giveAll(`all inserts ${value}`, typed(value))}
+        />
+        <ChoiceField
+          label="All held by"
+          value={way}
+          options={[...several(way), { value: NONE, text: 'not decided' }, ...ways]}
+          onChange={(value) =>
+            giveAll('way of holding of all inserts', () => ({ holding: value === NONE ? null : value }))
+          }
+        />
+        <QuantityField
+          label="Recess of all"
+          quantity="length"
+          value={new Set(castIns.map(({ recess_mm }) => recess_mm)).size === 1 ? (castIns[0]?.recess_mm ?? 0) : null}
+          whenEmpty="they differ"
+          hint="How far the top lies below the face."
+          onChange={(value) => (value === null ? null : giveAll('recess of all inserts', () => ({ recess_mm: value })))}
+        />
+      </Fields>
+      <p>
+        <Link href={addresses.choosing(session.id, mark)}>
+          Choose an insert: every one of the catalogue tried here, ranked
+        </Link>
+      </p>
+      <Table caption="Inserts of this connection" columns={columns} rows={castIns} keyOf={({ id }) => id} />
+      <p>Places are as the documents give them on this face; on the panel they can be dragged.</p>
       <div class={styles.section}>
         <SectionView looked={looked} />
       </div>

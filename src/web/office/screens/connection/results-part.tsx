@@ -14,6 +14,9 @@ import { RatioBar } from './ratio-bar.tsx';
 import styles from './results-part.module.css';
 import { PlainSteps, RowSteps } from './step-lines.tsx';
 
+/** So many lines are shown at once; what is used less comes on request. */
+const FIRST = 4;
+
 /** What tells one line of the results from another while numbers change. */
 const keyOf = ({ mode, part, direction }: ExplainedMode) => `${mode} ${part} ${direction?.toFixed(3)}`;
 
@@ -128,9 +131,11 @@ export function ResultsPart({
   readonly explanation: Explanation;
 }) {
   const open = useSignal<ReadonlySet<string>>(new Set());
+  const showsAll = useSignal(false);
   const { modes, skipped } = explanation;
   const keys = modes.map(keyOf);
   const isAll = keys.every((key) => open.value.has(key));
+  const shown = showsAll.value || modes.length <= FIRST + 1 ? modes : modes.slice(0, FIRST);
   const toggle = (key: string) => {
     const next = new Set(open.value);
     if (!next.delete(key)) next.add(key);
@@ -144,6 +149,7 @@ export function ResultsPart({
           kind="quiet"
           onPress={() => {
             open.value = isAll ? new Set() : new Set(keys);
+            showsAll.value = true;
           }}
         >
           {isAll ? 'Close all steps' : 'Open all steps'}
@@ -174,7 +180,7 @@ export function ResultsPart({
             </tr>
           </thead>
           <tbody>
-            {modes.map((one, i) => (
+            {shown.map((one, i) => (
               <Row
                 key={keys[i]}
                 worked={worked}
@@ -186,7 +192,19 @@ export function ResultsPart({
           </tbody>
         </table>
       </div>
-      <Skipped skipped={skipped} />
+      {modes.length > FIRST + 1 && (
+        <div class="not-printed">
+          <Button
+            kind="quiet"
+            onPress={() => {
+              showsAll.value = !showsAll.value;
+            }}
+          >
+            {showsAll.value ? 'The first only' : `All ${modes.length} ways to fail`}
+          </Button>
+        </div>
+      )}
+      {showsAll.value && <Skipped skipped={skipped} />}
     </Section>
   );
 }

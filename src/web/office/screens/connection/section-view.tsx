@@ -7,7 +7,7 @@ import { DrawingView } from '../../../parts/drawing-view.tsx';
 import { Empty } from '../../../parts/notice.tsx';
 
 /** Paper on which a section is drawn [mm]. */
-const PAPER = { width: 150, height: 170 };
+const PAPER = { width: 120, height: 170 };
 
 /** The section as a drawing, or why there is none. */
 function draw({ assembly, faceDown, bed }: InsertAssembly): Drawing | string {
