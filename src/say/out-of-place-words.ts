@@ -67,12 +67,10 @@ export function sayAssumption(
       };
     case 'cracked':
       return { sentence: 'Concrete cracked.', short: 'cracked' };
-    case 'reinforcement':
-      return {
-        sentence:
-          'Bars not known: taken as close at the face, which counts against it, and as not holding cracks fine.',
-        short: 'bars not known',
-      };
+    case 'bars-close':
+      return { sentence: 'Bars at the face close together, which counts against it.', short: 'bars close' };
+    case 'bars-cracks':
+      return { sentence: 'No bars that hold cracks fine: splitting is reckoned.', short: 'cracks not held' };
     case 'edge-bars':
       return { sentence: 'No bars along the edges.', short: 'no edge bars' };
     case 'other-edges':

@@ -27,7 +27,8 @@ export interface Assumption {
     | 'thickness'
     | 'strength'
     | 'cracked'
-    | 'reinforcement'
+    | 'bars-close'
+    | 'bars-cracks'
     | 'edge-bars'
     | 'other-edges'
     | 'neighbours-place'
@@ -65,6 +66,8 @@ export interface FilledCase {
   readonly isDense: boolean;
   readonly limitsCracks: boolean;
   readonly edgeBars: 'none' | 'bar' | 'bar-and-stirrups';
+  /** Where it is drawn, from the same two edges; null where nobody knows. */
+  readonly drawn: { readonly nearest: number; readonly second: number } | null;
   readonly known: KnownValues;
   readonly assumptions: readonly Assumption[];
 }
@@ -75,6 +78,17 @@ function readLoad({ tension_kN, shear_kN }: OutOfPlaceCase): FilledCase['load'] 
   if (tension_kN === null || shear_kN === null) return null;
   if (tension_kN === 0 && shear_kN === 0) return null;
   return { tension: tension_kN * N_PER_KN, shear: shear_kN * N_PER_KN };
+}
+
+/** The drawn distances in the order of those that were measured. */
+function readDrawn(
+  { edge1_mm, edge2_mm }: OutOfPlaceCase,
+  { drawnEdge1_mm, drawnEdge2_mm }: KnownValues,
+): FilledCase['drawn'] {
+  if (drawnEdge1_mm === null || drawnEdge2_mm === null) return null;
+  return edge1_mm! <= edge2_mm!
+    ? { nearest: drawnEdge1_mm, second: drawnEdge2_mm }
+    : { nearest: drawnEdge2_mm, second: drawnEdge1_mm };
 }
 
 /** What was taken about the insert itself. */
@@ -154,10 +168,8 @@ export function fillCase(given: OutOfPlaceCase, { standard, known }: AnswerSetti
           values: [],
         });
   const isCracked = take(known.isCracked, true, { what: 'cracked', field: null, values: [] });
-  const isDense = known.isDense ?? true;
-  const limitsCracks = known.limitsCracks ?? false;
-  if (known.isDense === null || known.limitsCracks === null)
-    list.push({ what: 'reinforcement', field: 'limitsCracks', values: [], name: null });
+  const isDense = take(known.isDense, true, { what: 'bars-close', field: 'isDense', values: [] });
+  const limitsCracks = take(known.limitsCracks, false, { what: 'bars-cracks', field: 'limitsCracks', values: [] });
   if (known.criticalEdge_mm === null && !(isCracked && limitsCracks))
     list.push({
       what: 'splitting',
@@ -188,6 +200,7 @@ export function fillCase(given: OutOfPlaceCase, { standard, known }: AnswerSetti
     isDense,
     limitsCracks,
     edgeBars,
+    drawn: readDrawn(given, known),
     known,
     assumptions: [...list, ...listOfInsert(insert, known)],
   };

@@ -138,12 +138,20 @@ function makeConnection({ given, filled }: ComputedAnswer, castIns: readonly Cas
   };
 }
 
+/** Whether foot or body reach beyond the nearest edge. */
+function standsOut({ insert: { item }, nearest }: FilledCase): boolean {
+  const foot = item.foot.kind === 'diameter' ? item.foot.diameter_mm : 0;
+  return Math.max(item.bodyDiameter_mm, foot) / 2 > nearest;
+}
+
 /**
  * A job with the insert as it was answered for, to go on in: one panel, the insert with its neighbours (one way of those that were tried),
- * one connection, and a catalogue of the one assumed insert. `readJobDocument` takes it.
+ * one connection, and a catalogue of the one assumed insert. `readJobDocument` takes it. Null where the insert stands out of the concrete:
+ * no job holds such a one.
  */
-export function makeJobOfAnswer(answer: ComputedAnswer, { project, remarks, makeKey }: JobNames): JobFile {
+export function makeJobOfAnswer(answer: ComputedAnswer, { project, remarks, makeKey }: JobNames): JobFile | null {
   const { filled, standard } = answer;
+  if (standsOut(filled)) return null;
   const places = placeInserts(filled);
   const { item } = filled.insert;
   const castIns = places.map((place, i) => makeCastIn(place, i, item.id, makeKey()));
