@@ -18,7 +18,7 @@ export interface Thumbnail {
 }
 
 /** Half the size of a mark. */
-const R = 2.4;
+const R = 2.1;
 
 const n = (value: number) => String(Math.round(value * 10) / 10);
 

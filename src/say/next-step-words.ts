@@ -26,10 +26,13 @@ const HELPS: Readonly<Record<Decisive, string>> = {
 
 const alsoWords = (more: number, what: string) => (more === 0 ? '' : `; ${more} more ${what}`);
 
-/** A reason without the full stop at its end, cut where a row has no room. */
-function shorten(text: string | undefined, most = 90): string {
-  if (text === undefined) return '';
-  return text.length > most ? `${text.slice(0, most - 1)}…` : text;
+/** As much of a reason as a row has room for [signs]. */
+const ROOM = 100;
+
+/** The first clause of a reason; where that is long too, its first words. */
+function shorten(text: string | undefined): string {
+  const [clause = ''] = (text ?? '').split(/; | \(/);
+  return clause.length <= ROOM ? clause : `${clause.slice(0, clause.lastIndexOf(' ', ROOM))} …`;
 }
 
 /** The next step about a panel in words. `handedOf`: a handed partner is edited in its source. */

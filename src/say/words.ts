@@ -55,6 +55,12 @@ export const STATE_WORDS: Readonly<Record<ConnectionState, string>> = {
   'strength not checked': 'strength not checked',
 };
 
+/** A number of connections in a state, for a place where each state stands alone: `1 fails`, `2 pass`, `3 not covered`. */
+export function countState(state: ConnectionState, count: number): string {
+  const many: Partial<Record<ConnectionState, string>> = { passes: 'pass', fails: 'fail' };
+  return `${count} ${count === 1 ? state : (many[state] ?? state)}`;
+}
+
 /** Totals by state in words: "28 pass, 1 FAILS"; states that none is in are left out. */
 export function nameCounts(counts: Readonly<Record<ConnectionState, number>>): string {
   const plural: Partial<Record<ConnectionState, string>> = { passes: 'pass', fails: 'FAIL' };

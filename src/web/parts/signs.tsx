@@ -10,7 +10,7 @@ const PATHS = {
 /** A sign drawn as lines, since fonts lack such signs here and there. Its button says what it means. */
 export function Sign({ name }: { readonly name: keyof typeof PATHS }) {
   return (
-    <svg viewBox="0 0 16 16" class={styles.sign} aria-hidden="true">
+    <svg viewBox="0 0 16 16" class={`${styles.sign} ${name === 'more' ? styles.more : ''}`} aria-hidden="true">
       <path d={PATHS[name]} />
     </svg>
   );

@@ -35,6 +35,29 @@ async function fetchState(job: string, state: StateOfJob & { readonly kind: 'rev
   throw new Error(tellCall(called) ?? '');
 }
 
+/** What a revision did to the panels. */
+export interface RevisionPanels {
+  readonly letter: string;
+  readonly marks: readonly string[];
+  /** New, or another than in the revision before. */
+  readonly touched: readonly string[];
+}
+
+/** The panels of issued revisions, in the order of the letters, each against the one before. */
+export async function listRevisionPanels(
+  job: string,
+  letters: readonly string[],
+  frozen: FrozenStates,
+): Promise<readonly RevisionPanels[]> {
+  const files = await Promise.all(letters.map((letter) => frozen.get(job, { kind: 'revision', letter })));
+  return files.map((file, k) => {
+    const before = files[k - 1];
+    const marks = file.job.panels.map(({ mark }) => mark);
+    const touched = before === undefined ? marks : outlineDifference(compareJobs(before, file)).touched;
+    return { letter: letters[k] ?? '', marks, touched };
+  });
+}
+
 /** The difference between two states of a job, in words. */
 export async function compareStates(
   job: string,

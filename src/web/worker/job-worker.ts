@@ -10,7 +10,13 @@ import type { JobFile } from '../../job/documents/job-file.ts';
 import type { Edit } from '../../job/edit/edit.ts';
 import type { OtherOutcome, OtherParts } from './assess-other.ts';
 import { type AssessOutcome, assessStale, type TellAnswers, type TellProgress } from './assess-run.ts';
-import { compareStates, FrozenStates, type StateOfJob } from './compare-states.ts';
+import {
+  compareStates,
+  FrozenStates,
+  listRevisionPanels,
+  type RevisionPanels,
+  type StateOfJob,
+} from './compare-states.ts';
 import {
   askCapacities,
   askChoice,
@@ -70,6 +76,20 @@ export class JobWorker {
    */
   async compare(job: string, before: StateOfJob, after: StateOfJob): Promise<DifferenceOutline> {
     return compareStates(job, before, after, () => this.#job.file, this.#frozen);
+  }
+
+  /** Which panels each issued revision has and changed. */
+  async listRevisionPanels(job: string, letters: readonly string[]): Promise<readonly RevisionPanels[]> {
+    return listRevisionPanels(job, letters, this.#frozen);
+  }
+
+  /** A table as CSV. */
+  async writeTable(
+    columns: readonly string[],
+    rows: readonly Readonly<Record<string, string | number | null>>[],
+  ): Promise<string> {
+    const { writeList } = await import('../../files/csv/write-list.ts');
+    return writeList(columns, rows);
   }
 
   /** The job as one file. */

@@ -150,9 +150,12 @@ export class JobSession {
     });
   }
 
-  /** Asks the server for edits of others now. */
-  refresh(): Promise<void> {
-    return this.#ask();
+  /**
+   * Asks the server for edits of others now.
+   * @param isTold whether a line tells of them; not where this page itself caused them
+   */
+  refresh(isTold = true): Promise<void> {
+    return this.#ask(isTold);
   }
 
   close(): void {
@@ -193,7 +196,7 @@ export class JobSession {
   }
 
   /** Takes what others have done; while this page has edits of its own on the way, the server will say so. */
-  async #ask(): Promise<void> {
+  async #ask(isTold = true): Promise<void> {
     if (this.saver.count > 0 || this.conflict.peek() !== null || this.#preview.peek() !== null) return;
     const before = this.saver.version;
     const called = await calls.listEdits(this.id, before);
@@ -207,6 +210,7 @@ export class JobSession {
     this.history.forget();
     this.#setFile(file);
     if (edits.some(({ edit }) => edit.label.startsWith('Revision '))) await this.loadIssued();
+    if (!isTold) return;
     const count = edits.length === 1 ? '1 edit' : `${edits.length} edits`;
     tell(
       'note',

@@ -71,7 +71,7 @@ export function PutRight({
             Fault {at.value + 1} of {faults.length}
             {reading.isCutShort === true ? ' so far' : ''}
           </strong>
-          <span>{placeOf(fault)}</span>
+          <span class="aloud">: {placeOf(fault)}</span>
         </div>
         <div class={styles.buttons}>
           <Button shortcut="Shift+F8" name="Fault before" onPress={() => step(-1)}>

@@ -4,7 +4,7 @@ import { findNextStep, type NextStep } from '../../../../assess/next-step.ts';
 import { type PanelStatus, STATES_BY_NEED } from '../../../../assess/panel-status.ts';
 import { tellNextStep } from '../../../../say/next-step-words.ts';
 import { showRatio } from '../../../../say/numbers.ts';
-import { nameMode } from '../../../../say/words.ts';
+import { countState, nameMode } from '../../../../say/words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Sign } from '../../../parts/signs.tsx';
 import { StateMark } from '../../../parts/state-mark.tsx';
@@ -30,6 +30,11 @@ function addressOf(job: string, mark: string, step: NextStep): string {
     default:
       return addresses.panel(job, mark);
   }
+}
+
+/** The whole reason, where a row has room for its first words. */
+function reasonOf(step: NextStep): string | undefined {
+  return 'connection' in step ? step.connection.reasons.join('; ') || undefined : undefined;
 }
 
 /** One panel of the list. */
@@ -67,7 +72,7 @@ export function PanelRow({
       </div>
       <div class={styles.states}>
         {STATES_BY_NEED.map((state) =>
-          counts[state] === 0 ? null : <StateMark key={state} state={state} words={`${counts[state]} ${state}`} />,
+          counts[state] === 0 ? null : <StateMark key={state} state={state} words={countState(state, counts[state])} />,
         )}
         {computing > 0 && <StateMark state="computing" words={`${computing} being computed`} />}
         {connections.length === 0 && <span class={styles.faint}>no connection</span>}
@@ -83,7 +88,7 @@ export function PanelRow({
           </>
         )}
       </div>
-      <Link class={styles.next} href={addressOf(job, panel.mark, step)}>
+      <Link class={styles.next} href={addressOf(job, panel.mark, step)} title={reasonOf(step)}>
         {tellNextStep(step, panel.handedOf)}
       </Link>
       <div class={styles.more}>
