@@ -12,14 +12,22 @@ function hold(editor: string): Promise<boolean> {
   });
 }
 
-/** This page's name. A tab that was duplicated brings a name that is in use: it gets another. */
-export async function takeEditor(): Promise<string> {
+async function findName(): Promise<string> {
   const kept = sessionStorage.getItem(KEPT);
   if (kept !== null && (await hold(kept))) return kept;
   const editor = crypto.randomUUID();
   sessionStorage.setItem(KEPT, editor);
   await hold(editor);
   return editor;
+}
+
+/** Found once: a page that asks again would find its own lock taken. */
+const own: { editor?: Promise<string> } = {};
+
+/** This page's name. A tab that was duplicated brings a name that is in use: it gets another. */
+export function takeEditor(): Promise<string> {
+  own.editor ??= findName();
+  return own.editor;
 }
 
 /** Names that open pages of this browser have. */

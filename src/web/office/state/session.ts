@@ -71,11 +71,17 @@ export class JobSession {
 
   /** Opens a job with what this device still has of it; a text says why it cannot be opened. */
   static async open(id: string): Promise<JobSession | string> {
-    const [opened, editor, editors] = await Promise.all([calls.openJob(id), takeEditor(), listEditors()]);
-    const why = tellCall(opened);
-    if (opened.kind !== 'answered') return why ?? '';
+    const [opened, revisions, editor, editors] = await Promise.all([
+      calls.openJob(id),
+      calls.listRevisions(id),
+      takeEditor(),
+      listEditors(),
+    ]);
+    const why = tellCall(opened) ?? tellCall(revisions);
+    if (opened.kind !== 'answered' || revisions.kind !== 'answered') return why ?? '';
     const outbox = new Outbox();
     const session = new JobSession(opened.value, editor, outbox);
+    session.issued.value = revisions.value.revisions;
     const waiting = await readWaiting(opened.value, outbox, editor, editors);
     if (waiting.kind === 'goes on') {
       session.#setFile(waiting.file);
@@ -85,8 +91,8 @@ export class JobSession {
       session.saver.saving.value = { kind: 'conflict' };
       await session.#meetConflict(waiting.mine);
     }
-    await session.loadIssued();
-    await session.#loadHistory();
+    // The job can be worked on meanwhile.
+    void session.#loadHistory();
     return session;
   }
 
