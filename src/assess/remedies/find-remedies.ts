@@ -4,7 +4,7 @@ import { handedMark } from '../../job/handed/mirror-connection.ts';
 import { JobDraft } from '../choose/job-draft.ts';
 import { openQuestion, openVerifying } from './question.ts';
 import type { Attempt, Remedies, Remedy } from './remedy.ts';
-import { tryInserts } from './try-inserts.ts';
+import { tryInserts, tryTogether } from './try-inserts.ts';
 import { tryConcrete, tryThicker } from './try-panel.ts';
 import { tryPlace } from './try-place.ts';
 import { tryBolts, tryPlate } from './try-steel.ts';
@@ -30,7 +30,7 @@ function limitMoves(remedies: readonly Remedy[]): readonly Remedy[] {
 
 /**
  * What would make a connection pass, each change by itself and as little of it as does: another insert, another place, stronger bolts, a
- * thicker plate, stronger concrete, a thicker panel. Each is verified: the changed panel reads without fault, the connection
+ * thicker plate, stronger concrete, a thicker panel; several at once only where none does alone. Each is verified: the changed panel reads without fault, the connection
  * passes its full check, and no other of the panel that passed fails.
  * @param mark of a connection of the job
  * @returns no remedies where it passes, where nothing says what it must carry, or where no rule covers its use or concrete
@@ -48,21 +48,23 @@ export function findRemedies(file: JobFile, mark: string): Remedies {
   if (connection.uses.length > 0 || question.parts.mix.lightweight)
     return { connection: connection.mark, state, remedies: [], inVain: [] };
   const draft = new JobDraft(file);
-  const attempts: readonly Attempt[] = [
-    tryInserts(question, draft),
-    tryPlace(question, draft),
-    tryBolts(question),
-    tryPlate(question),
-    tryConcrete(question),
-    tryThicker(question),
-  ];
   const verify = openVerifying(question);
   const remedies: Remedy[] = [];
-  const inVain = attempts.flatMap((attempt) => attempt.inVain);
-  for (const proposal of attempts.flatMap(({ proposals }) => proposals)) {
-    const found = verify(proposal);
-    if (found.kind === 'remedy') remedies.push(found.remedy);
-    else inVain.push(`${proposal.words}: ${found.why}`);
-  }
+  const inVain: string[] = [];
+  const take = (attempt: Attempt) => {
+    inVain.push(...attempt.inVain);
+    for (const proposal of attempt.proposals) {
+      const found = verify(proposal);
+      if (found.kind === 'remedy') remedies.push(found.remedy);
+      else inVain.push(`${proposal.words}: ${found.why}`);
+    }
+  };
+  take(tryInserts(question, draft));
+  take(tryPlace(question, draft));
+  take(tryBolts(question));
+  take(tryPlate(question));
+  take(tryConcrete(question));
+  take(tryThicker(question));
+  if (remedies.length === 0) take(tryTogether(question, draft));
   return { connection: connection.mark, state, remedies: limitMoves(remedies), inVain };
 }

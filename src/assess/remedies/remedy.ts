@@ -10,7 +10,8 @@ export type RemedyKind =
   | 'stronger bolts'
   | 'thicker plate'
   | 'stronger concrete'
-  | 'thicker panel';
+  | 'thicker panel'
+  | 'several changes';
 
 /** One change with which a connection passes, as little of it as does. */
 export interface Remedy {

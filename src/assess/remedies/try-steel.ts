@@ -1,3 +1,6 @@
+import { isWithin } from '../../engine/checks/verdict.ts';
+import type { Connection } from '../../job/documents/connection.ts';
+import type { Fixture } from '../../job/documents/fixture.ts';
 import { NOTHING_REPLACED } from '../../job/edit/replace-values.ts';
 import { seatConnection } from '../../job/resolve/connection-seat.ts';
 import { ownHardware } from '../../job/resolve/fill-seat.ts';
@@ -36,13 +39,37 @@ export function tryBolts({ connection, parts, items, before, assess }: RemedyQue
 /** Plates as steel is rolled [mm]. */
 const PLATES = [6, 8, 10, 12, 15, 20, 25, 30, 35, 40, 50] as const;
 
+/** A connection with a plate of its own of another thickness. */
+const withPlate = (fixture: Fixture, thickness_mm: number): Pick<Connection, 'detail' | 'fixture'> => ({
+  detail: null,
+  fixture: { ...fixture, thickness_mm },
+});
+
+const noteDetail = ({ detail }: Connection): readonly string[] =>
+  detail === null ? [] : [`its plate is then no longer that of detail ${detail}`];
+
+/** The connection with the thinnest plate that its loads do not bend too far, where its own they do; null where there is no need, or none is. */
+export function stiffenPlate({ connection, parts: { fixture }, before: { plate } }: RemedyQuestion): {
+  readonly connection: Connection;
+  readonly words: string;
+  readonly notes: readonly string[];
+} | null {
+  if (fixture === null || plate?.kind !== 'checked' || isWithin(plate.ratio)) return null;
+  const thickness = PLATES.find((one) => one >= plate.requiredThickness);
+  if (thickness === undefined) return null;
+  return {
+    connection: { ...connection, ...withPlate(fixture, thickness) },
+    words: `plate ${thickness} mm thick`,
+    notes: noteDetail(connection),
+  };
+}
+
 /** A thicker plate, where the plate's bending governs: the thinnest that does. */
 export function tryPlate({ connection, parts: { fixture }, before, assess }: RemedyQuestion): Attempt {
   if (fixture === null || before.governing?.mode !== 'plate-bending') return NONE;
   const thicker = PLATES.filter((thickness) => thickness > fixture.thickness_mm);
-  const withPlate = (thickness_mm: number) => ({ detail: null, fixture: { ...fixture, thickness_mm } });
   const chosen = thicker.find(
-    (thickness) => assess({ connection: { ...connection, ...withPlate(thickness) } }).state === 'passes',
+    (thickness) => assess({ connection: { ...connection, ...withPlate(fixture, thickness) } }).state === 'passes',
   );
   if (chosen === undefined)
     return { proposals: [], inVain: thicker.length === 0 ? [] : [`a plate up to ${thicker.at(-1)} mm thick`] };
@@ -51,8 +78,8 @@ export function tryPlate({ connection, parts: { fixture }, before, assess }: Rem
       {
         kind: 'thicker plate',
         words: `make the plate ${chosen} mm thick in place of ${fixture.thickness_mm} mm`,
-        notes: connection.detail === null ? [] : [`its plate is then no longer that of detail ${connection.detail}`],
-        change: { ...NOTHING_REPLACED, connections: [{ key: connection.key, set: withPlate(chosen) }] },
+        notes: noteDetail(connection),
+        change: { ...NOTHING_REPLACED, connections: [{ key: connection.key, set: withPlate(fixture, chosen) }] },
       },
     ],
     inVain: [],

@@ -83,9 +83,7 @@ function diffList(
 /** Whether a patch is about a list as a whole or about which entries it has, not about what is in one of them. */
 function isAboutEntries({ op, path }: Patch, list: readonly string[]): boolean {
   if (!list.every((step, i) => path[i] === step)) return false;
-  return (
-    path.length === list.length || (path.length === list.length + 1 && (op !== 'replace' || path.at(-1) === 'length'))
-  );
+  return path.length === list.length || (path.length === list.length + 1 && op !== 'replace');
 }
 
 const isOf = ({ path }: Patch, list: readonly string[]) => list.every((step, i) => path[i] === step);
