@@ -2,6 +2,7 @@ import helmet from '@fastify/helmet';
 import { type FastifyInstance, fastify } from 'fastify';
 import type { JobStore } from '../store/job-store.ts';
 import { addApi } from './api.ts';
+import { cutOffWhenClosing } from './closing.ts';
 import { wordFaults } from './faults.ts';
 import { guard } from './guard.ts';
 import { addScreens } from './screens.ts';
@@ -39,10 +40,12 @@ export async function makeServer({ store, webFolder, names, tell }: ServerOption
   const app = fastify({
     bodyLimit: BODY_LIMIT,
     forceCloseConnections: 'idle',
+    return503OnClosing: false,
     routerOptions: { maxParamLength: 200 },
   });
   // Only JSON: a form of another site can send plain text without being asked about it.
   app.removeContentTypeParser('text/plain');
+  cutOffWhenClosing(app);
   guard(app, names);
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: CONTENT_POLICY },

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -18,6 +18,9 @@ const KILLS = 20;
 
 interface Writer {
   readonly notes: string;
+  /** Ends it in the midst of what it does. */
+  readonly drop: () => void;
+  readonly isRunning: () => boolean;
   readonly end: () => Promise<{ readonly sent: number; readonly cut: number; readonly refused: number }>;
 }
 
@@ -37,7 +40,7 @@ function startWriter(address: string, name: string, folder: string): Writer {
     await closed;
     return JSON.parse(printed);
   };
-  return { notes, end };
+  return { notes, end, drop: () => child.kill('SIGKILL'), isRunning: () => child.exitCode === null };
 }
 
 /** Acknowledged edits: [version, id], in the order in which they were acknowledged. */
@@ -48,6 +51,27 @@ function readNotes(notes: string): readonly (readonly [version: number, id: stri
     const [version = '', id = ''] = line.split(' ');
     return [Number(version), id];
   });
+}
+
+/** Puts the sample job into a running office; gives its id. */
+async function createJob({ address }: OfficeProcess): Promise<string> {
+  const made = await fetch(`${address}api/jobs`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ file: sampleJob() }),
+  });
+  // The contract of the call.
+  return ((await made.json()) as { id: string }).id;
+}
+
+/** Waits until more is acknowledged than before. */
+async function waitForNotes(writers: readonly Writer[], office: OfficeProcess): Promise<void> {
+  const count = () => writers.reduce((sum, { notes }) => sum + readNotes(notes).length, 0);
+  const [before, start] = [count(), Date.now()];
+  while (count() === before) {
+    if (Date.now() - start > 20_000) throw new Error(`nothing is saved: ${office.printed()}`);
+    await wait(10);
+  }
 }
 
 describe('a server that is killed while it saves', () => {
@@ -62,22 +86,12 @@ describe('a server that is killed while it saves', () => {
   it(`loses no acknowledged edit in ${KILLS} kills, and its file stays sound`, async () => {
     let office: OfficeProcess = await startOffice(['--store', store, '--port', '0']);
     const { port } = new URL(office.address);
-    const made = await fetch(`${office.address}api/jobs`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ file: sampleJob() }),
-    });
-    const { id } = (await made.json()) as { id: string };
+    const id = await createJob(office);
     const writers = ['one', 'two'].map((name) => startWriter(`${office.address}api/jobs/${id}/edits`, name, folder));
-    const countNotes = () => writers.reduce((count, { notes }) => count + readNotes(notes).length, 0);
 
     for (let kill = 0; kill < KILLS; kill += 1) {
       // Not before it saves again; then at any moment of a save.
-      const before = countNotes();
-      for (const start = Date.now(); countNotes() === before; ) {
-        if (Date.now() - start > 10_000) throw new Error(`nothing is saved after kill ${kill}: ${office.printed()}`);
-        await wait(10);
-      }
+      await waitForNotes(writers, office);
       await wait(20 + Math.random() * 180);
       expect(await office.end('SIGKILL')).toBeNull();
       office = await startOffice(['--store', store, '--port', port]);
@@ -116,4 +130,23 @@ describe('a server that is killed while it saves', () => {
     expect(file.pragma('foreign_key_check')).toEqual([]);
     file.close();
   }, 120_000);
+
+  it('ends what is under way when it is asked to stop, and leaves one file', async () => {
+    const office = await startOffice(['--store', store, '--port', '0']);
+    const id = await createJob(office);
+    const writer = startWriter(`${office.address}api/jobs/${id}/edits`, 'one', folder);
+    await waitForNotes([writer], office);
+    expect(await office.end('SIGTERM')).toBe(0);
+    expect(readdirSync(folder).sort()).toEqual(['office.db', 'one.txt']);
+    // The writer takes it for a server that is away, and tries again.
+    await wait(200);
+    expect(writer.isRunning()).toBe(true);
+    writer.drop();
+    const again = await openSqliteStore(store);
+    const opened = await again.openJob(id);
+    const [version] = readNotes(writer.notes).at(-1)!;
+    // The answer to the last call may have gone under with the connection; what was answered is there.
+    expect(opened.kind === 'done' && opened.value.version).toBeGreaterThanOrEqual(version);
+    await again.close();
+  }, 60_000);
 });
