@@ -34,16 +34,19 @@ export function Section({
   title,
   lead,
   actions,
+  anchor,
   children,
 }: {
   readonly title: string;
   readonly lead?: ComponentChildren;
   readonly actions?: ComponentChildren;
+  /** Name by which links of the same screen reach it. */
+  readonly anchor?: string;
   readonly children: ComponentChildren;
 }) {
   const id = useId();
   return (
-    <section class={styles.section} aria-labelledby={id}>
+    <section class={styles.section} id={anchor} aria-labelledby={id}>
       <div class={styles.sectionHead}>
         <div class={styles.words}>
           <h2 id={id}>{title}</h2>

@@ -7,13 +7,13 @@ import { DayField } from '../../../parts/day-field.tsx';
 import { ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields, Section } from '../../../parts/page.tsx';
+import { TextLines } from '../../../parts/text-lines.tsx';
 import { addresses } from '../../state/addresses.ts';
 import type { JobSession } from '../../state/session.ts';
 import { BedView } from './bed-view.tsx';
 import { PieceTable } from './piece-table.tsx';
 import styles from './pour-view.module.css';
 import { Readiness } from './readiness.tsx';
-import { Remarks } from './remarks.tsx';
 import type { PoursFound } from './use-pour-findings.ts';
 
 /** What stands against a pour, its bed with the pieces under the hand, and all that is said of it. */
@@ -90,8 +90,8 @@ export function PourPlanView({
               onChange={(strengthAtStrip_MPa) => change('strength before lifting out', { strengthAtStrip_MPa })}
             />
           </Fields>
-          <Remarks
-            remarks={pour.remarks}
+          <TextLines
+            lines={pour.remarks}
             onChange={(remarks) => change('remarks', { remarks: [...remarks] })}
             title="Remarks on the cover"
           />
