@@ -1,7 +1,7 @@
 import type { ConnectionChoice } from '../../assess/choose/choice.ts';
 import type { JobChoice } from '../../assess/choose/choose-job.ts';
+import { describeReason, groupByText, isByItself } from '../../say/choice-words.ts';
 import { shortenMarks } from '../../say/connection-words.ts';
-import { describeReason, groupByText, isByItself } from './choice.ts';
 import { layPoint, layTable } from './table.ts';
 
 /**

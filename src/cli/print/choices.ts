@@ -1,9 +1,10 @@
 import type { ChooseOptions, ConnectionChoice } from '../../assess/choose/choice.ts';
 import type { ChooseScope, JobChoice } from '../../assess/choose/choose-job.ts';
 import { ENGINE_VERSION } from '../../engine/version.ts';
+import { describeChanges, describeDelivery } from '../../say/choice-words.ts';
 import { showRatio } from '../../say/numbers.ts';
 import type { LoadedJob } from '../load-job.ts';
-import { describeChanges, describeDelivery, printChoice } from './choice.ts';
+import { printChoice } from './choice.ts';
 import { printKept, printUnfit } from './choice-common.ts';
 import { layPoint, layTable, layText } from './table.ts';
 
