@@ -30,8 +30,8 @@ export const ENVIRONMENT_WORDS: Readonly<Record<Rules['environment'], string>> =
 export const STANDARD_WORDS: Readonly<Record<StandardName, string>> = {
   'EN 1992-4': 'EN 1992-4:2018',
   'AS 5216': 'AS 5216:2021',
-  'ACI 318-19': 'ACI 318-19, inch-pound coefficients',
-  'ACI 318M-19': 'ACI 318M-19, SI coefficients',
+  'ACI 318-19': 'ACI 318-19 (inch-pound)',
+  'ACI 318M-19': 'ACI 318M-19 (SI)',
 };
 
 /** Whether the partial factors of the rules count by a standard. */

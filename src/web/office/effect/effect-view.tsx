@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { Link } from 'wouter-preact';
 import type { BriefAnswer, ComparedState } from '../../../assess/compare-states.ts';
 import { CONNECTION_STATES } from '../../../assess/connection-answer.ts';
+import { nameCount } from '../../../say/count-words.ts';
 import { showRatio } from '../../../say/numbers.ts';
 import { countOf } from '../../../say/part-words.ts';
 import { Notice } from '../../parts/notice.tsx';
@@ -26,7 +27,7 @@ function Counts({ answers }: { readonly answers: readonly BriefAnswer[] }) {
     <dd>
       {CONNECTION_STATES.map((state) => {
         const count = answers.filter((answer) => answer.state === state).length;
-        return count === 0 ? null : <StateMark key={state} state={state} words={`${count} ${state}`} />;
+        return count === 0 ? null : <StateMark key={state} state={state} words={nameCount(state, count)} />;
       })}
     </dd>
   );

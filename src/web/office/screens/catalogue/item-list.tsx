@@ -63,7 +63,7 @@ function Card({
           <dt>foot</dt>
           <dd>
             {item.foot.kind === 'diameter'
-              ? `⌀ ${writeQuantity('length', item.foot.diameter_mm)}`
+              ? `round, ${writeQuantity('length', item.foot.diameter_mm)}`
               : writeQuantity('area', item.foot.area_mm2)}
             {item.foot.isFullHead ? '' : ', not a full head'}
           </dd>

@@ -6,10 +6,11 @@ import { type Column, Table } from '../../../parts/table.tsx';
 import type { PourPartsView } from '../../../worker/parts-view.ts';
 import styles from './parts.module.css';
 
-/** By when the first pour asks for an order. */
-function tellOrderBy(orderBy: string | null, today: string) {
+/** By when the first pour asks for an order; `isShort`: it is known that some is missing. */
+function tellOrderBy(orderBy: string | null, today: string, isShort: boolean) {
   if (orderBy === null) return 'lead time not known';
-  return orderBy < today ? <span class={styles.short}>too late: was {orderBy}</span> : orderBy;
+  if (orderBy >= today) return orderBy;
+  return isShort ? <span class={styles.short}>too late: was {orderBy}</span> : `past: ${orderBy}`;
 }
 
 const kindKey = ({ kind }: { readonly kind: KindNeed['kind'] }) => `${kind.group} ${kind.id}`;
@@ -49,7 +50,7 @@ export function NeedTable({ needs, today }: { readonly needs: readonly KindNeed[
     {
       head: 'order by',
       cell: ({ byPour: [first], toOrder }) =>
-        first === undefined || toOrder === 0 ? '' : tellOrderBy(first.orderBy, today),
+        first === undefined || toOrder === 0 ? '' : tellOrderBy(first.orderBy, today, hasStock && first.short > 0),
     },
     {
       head: 'how it comes about',
@@ -81,7 +82,7 @@ export function ShortTable({ shortages, today }: { readonly shortages: readonly 
     { head: 'needed up to it', kind: 'number', cell: ({ need }) => need.needed },
     { head: 'at hand', kind: 'number', cell: ({ need }) => need.atHand ?? '–' },
     { head: 'short', kind: 'number', cell: ({ need }) => <span class={styles.short}>{need.short}</span> },
-    { head: 'order by', cell: ({ need }) => tellOrderBy(need.orderBy, today) },
+    { head: 'order by', cell: ({ need }) => tellOrderBy(need.orderBy, today, true) },
   ];
   return (
     <Table

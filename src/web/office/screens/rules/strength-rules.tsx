@@ -131,23 +131,25 @@ export function StrengthRules({ session }: { readonly session: JobSession }) {
       )}
       {other !== null && (
         <div class={styles.tried}>
-          <h3>Tried, not taken: {STANDARD_WORDS[shown.standard]}</h3>
+          <div class={styles.entryHead}>
+            <h3>Tried, not taken: {STANDARD_WORDS[shown.standard]}</h3>
+            <div class={styles.tools}>
+              <Button kind="main" onPress={take}>
+                Take it for this job
+              </Button>
+              <Button
+                onPress={() => {
+                  tried.value = null;
+                }}
+              >
+                Leave it as it is
+              </Button>
+            </div>
+          </div>
           {shown.standard !== rules.standard && (
             <p>Loads stay as they are typed: they must be design values of {shown.standard} too.</p>
           )}
           <EffectView session={session} parts={other} />
-          <div class={styles.tools}>
-            <Button kind="main" onPress={take}>
-              Take it for this job
-            </Button>
-            <Button
-              onPress={() => {
-                tried.value = null;
-              }}
-            >
-              Leave it as it is
-            </Button>
-          </div>
         </div>
       )}
       <Fields>
