@@ -73,7 +73,8 @@ export function TitleBlock({ office: { session, answers } }: { readonly office: 
   const { job, library } = session.shown.value;
   const saving = session.saver.saving.value;
   const progress = answers.progress.value;
-  const all = [...answers.byKey.value.values()];
+  // Answers of connections that were removed meanwhile do not count.
+  const all = job.connections.flatMap(({ key }) => answers.byKey.value.get(key) ?? []);
   const counts = CONNECTION_STATES.map((state) => ({ state, count: all.filter((one) => one.state === state).length }));
   return (
     <footer class={styles.block}>

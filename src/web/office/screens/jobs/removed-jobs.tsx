@@ -21,7 +21,7 @@ export function RemovedJobs({
               {job.number} <strong>{job.name}</strong>
             </span>
             <span class={styles.saved}>saved last {writeMoment(job.savedAt)}</span>
-            <Button name={`Put ${job.name} back`} onPress={() => onRestore(job)}>
+            <Button name={`Put back ${job.name}`} onPress={() => onRestore(job)}>
               Put back
             </Button>
           </li>

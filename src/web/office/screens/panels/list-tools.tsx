@@ -46,12 +46,7 @@ export function ListTools({
           const count = panels.filter(({ counts }) => counts[one] > 0).length;
           if (count === 0 && state !== one) return null;
           return (
-            <Button
-              key={one}
-              isOn={state === one}
-              name={`Panels where a connection is in the state: ${one}`}
-              onPress={() => set({ state: state === one ? null : one })}
-            >
+            <Button key={one} isOn={state === one} onPress={() => set({ state: state === one ? null : one })}>
               <StateMark state={one} />
               {count}
             </Button>

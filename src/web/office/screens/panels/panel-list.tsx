@@ -31,46 +31,47 @@ export function PanelList({
   });
   const step = (from: EventTarget | null, by: number) => {
     const links = [...(list.current?.querySelectorAll<HTMLAnchorElement>('a[data-panel]') ?? [])];
-    const at = links.findIndex((link) => link === from);
+    const at = from instanceof HTMLAnchorElement ? links.indexOf(from) : -1;
     const next = links[at + by];
     if (at < 0 || next === undefined) return false;
     next.focus();
     return true;
   };
   return (
-    <ul
-      ref={list}
-      class={styles.list}
-      aria-label="Panels"
-      onKeyDown={(event) => {
-        const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
-        if (by !== 0 && step(event.target, by)) event.preventDefault();
-      }}
-    >
-      <li class={styles.captions} aria-hidden="true">
+    <div>
+      <div class={styles.captions} aria-hidden="true">
         <span />
         <span>Panel</span>
         <span>Connections by state</span>
         <span>Highest ratio</span>
         <span>Next</span>
         <span />
-      </li>
-      {virtual.before > 0 && <li role="presentation" style={{ height: `${virtual.before}px` }} />}
-      {virtual.rows.map((k) => {
-        const row = rows[k];
-        return row === undefined ? null : (
-          <PanelRow
-            key={row.panel.key}
-            job={job}
-            status={row}
-            answers={answers}
-            place={k + 1}
-            count={rows.length}
-            onMore={onMore}
-          />
-        );
-      })}
-      {virtual.after > 0 && <li role="presentation" style={{ height: `${virtual.after}px` }} />}
-    </ul>
+      </div>
+      <ul
+        ref={list}
+        class={styles.list}
+        style={{ paddingTop: `${virtual.before}px`, paddingBottom: `${virtual.after}px` }}
+        aria-label="Panels"
+        onKeyDown={(event) => {
+          const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+          if (by !== 0 && step(event.target, by)) event.preventDefault();
+        }}
+      >
+        {virtual.rows.map((k) => {
+          const row = rows[k];
+          return row === undefined ? null : (
+            <PanelRow
+              key={row.panel.key}
+              job={job}
+              status={row}
+              answers={answers}
+              place={k + 1}
+              count={rows.length}
+              onMore={onMore}
+            />
+          );
+        })}
+      </ul>
+    </div>
   );
 }

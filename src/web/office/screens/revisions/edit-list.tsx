@@ -52,7 +52,7 @@ export function EditList({ session }: { readonly session: JobSession }) {
             ) : (
               <Button
                 kind="quiet"
-                name={`Go back to the state after edit ${version}`}
+                name={`Go back to this state: after edit ${version}`}
                 onPress={() => void goBack(version, edit.label)}
               >
                 Go back to this state
@@ -68,7 +68,7 @@ export function EditList({ session }: { readonly session: JobSession }) {
             {now === 0 ? (
               <span class={styles.faint}>as it stands</span>
             ) : (
-              <Button kind="quiet" name="Go back to the state as created" onPress={() => void goBack(0, 'created')}>
+              <Button kind="quiet" name="Go back to this state: as created" onPress={() => void goBack(0, 'created')}>
                 Go back to this state
               </Button>
             )}

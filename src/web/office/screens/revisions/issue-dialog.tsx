@@ -2,7 +2,6 @@ import { useSignal } from '@preact/signals';
 import type { ConnectionAnswer } from '../../../../assess/connection-answer.ts';
 import type { Revision } from '../../../../job/documents/pour.ts';
 import { listIssueWarnings } from '../../../../say/issue-words.ts';
-import type { Recipient } from '../../../../wire/revisions.ts';
 import { Button } from '../../../parts/button.tsx';
 import { tellCall } from '../../../parts/call.ts';
 import { DayField, findToday } from '../../../parts/day-field.tsx';
@@ -16,7 +15,7 @@ import { calls } from '../../state/office-calls.ts';
 import type { Saving } from '../../state/saver.ts';
 import type { JobSession } from '../../state/session.ts';
 import styles from './issue-dialog.module.css';
-import { RecipientRows } from './recipient-rows.tsx';
+import { type Recipient, RecipientRows } from './recipient-rows.tsx';
 
 type Status = Revision['status'];
 

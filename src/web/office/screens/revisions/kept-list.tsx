@@ -67,7 +67,7 @@ export function KeptList({ session }: { readonly session: JobSession }) {
               />
             </div>
             <Button
-              name={`Make a job of the version kept ${writeMoment(kept.keptAt)}`}
+              name={`Make a job of it: the version kept ${writeMoment(kept.keptAt)}`}
               onPress={() => void makeJob(kept)}
             >
               Make a job of it

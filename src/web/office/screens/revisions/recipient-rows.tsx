@@ -1,9 +1,11 @@
 import { useSignal } from '@preact/signals';
-import type { Recipient } from '../../../../wire/revisions.ts';
+import type { Issued } from '../../../../wire/revisions.ts';
 import { Button } from '../../../parts/button.tsx';
 import { TextField } from '../../../parts/field.tsx';
 import { Sign } from '../../../parts/signs.tsx';
 import styles from './issue-dialog.module.css';
+
+export type Recipient = Issued['recipients'][number];
 
 const NOBODY: Recipient = { name: '', firm: null, how: 'by e-mail' };
 
