@@ -1,11 +1,16 @@
 import { addClashes } from '../../assess/clash/add-clashes.ts';
 import { findUsualBed } from '../../assess/set-out/find-usual-bed.ts';
 import { layBars } from '../../assess/set-out/lay-bars.ts';
+import type { PanelSetOut } from '../../assess/set-out/set-out.ts';
 import { setOutPanel } from '../../assess/set-out/set-out-panel.ts';
 import type { Drawing } from '../../drawing/drawing.ts';
 import { DrawingError } from '../../drawing/drawing-error.ts';
-import { drawPanelAtSize } from '../../drawing/sheets/panel-plan.ts';
+import { FOOT_CAUTION } from '../../drawing/sheets/cautions.ts';
+import { PAPERS } from '../../drawing/sheets/paper.ts';
+import { drawSetOutSheets } from '../../drawing/sheets/set-out-sheet.ts';
+import { finishSheets } from '../../drawing/sheets/sheet-frame.ts';
 import { describeLie } from '../../drawing/sheets/words.ts';
+import { fingerprintJob } from '../../job/fingerprint.ts';
 import type { JobIndex } from '../../job/job-index.ts';
 
 /** What stands against a panel as it is set out; `insert`: the item that it is about. */
@@ -23,9 +28,29 @@ export interface SetOutView {
   /** Numbers of the walk by the item's id. */
   readonly numbers: ReadonlyMap<string, number>;
   readonly findings: readonly SetOutFinding[];
-  /** Null where it cannot be drawn; `why` says it. */
-  readonly drawing: Drawing | null;
+  /** The plan of the sheet that the yard would work from; null where it cannot be drawn, and `why` says it. */
+  readonly sheet: Drawing | null;
   readonly why: string | null;
+}
+
+/** The set-out sheet of a panel before a pour asks for it: without the code of a piece, and marked as not issued, so that nobody pours by it. */
+function drawSheet({ file }: JobIndex, setOut: PanelSetOut): Drawing | null {
+  const { project } = file.job;
+  const paper = PAPERS.A3;
+  const head = { mark: setOut.panel.mark, lines: [], title: 'Set-out, a look ahead' };
+  const sheets = drawSetOutSheets(setOut, head, paper, [], ['No pour yet', 'its piece has a code here'], {
+    warnings: [],
+    changed: new Set(),
+    bars: layBars(setOut.panel),
+  });
+  const [plan] = finishSheets(sheets, {
+    paper,
+    project: project.number === null ? project.name : `${project.number} ${project.name}`,
+    revision: null,
+    fingerprint: fingerprintJob(file),
+    caution: FOOT_CAUTION,
+  });
+  return plan ?? null;
 }
 
 /**
@@ -44,9 +69,9 @@ export function viewSetOut(index: JobIndex, mark: string): SetOutView {
     findings,
   };
   try {
-    return { ...base, drawing: drawPanelAtSize(setOut, layBars(setOut.panel)).drawing, why: null };
+    return { ...base, sheet: drawSheet(index, setOut), why: null };
   } catch (error) {
     if (!(error instanceof DrawingError)) throw error;
-    return { ...base, drawing: null, why: error.message };
+    return { ...base, sheet: null, why: error.message };
   }
 }

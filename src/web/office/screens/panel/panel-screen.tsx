@@ -115,8 +115,8 @@ function Head({ desk }: { readonly desk: PanelDesk }) {
   const up = panel.faceDown === 'outside' ? 'inside' : 'outside';
   const words =
     kind === 'drawn'
-      ? `${panel.drawnFace} face, as drawn`
-      : `in the form, seen from above: ${panel.faceDown} face down, ${up} face up; datum corner ${panel.inForm.datum.replace('-', ' ')}${isMirrored ? '; the mirror image of the drawing' : ''}`;
+      ? `${panel.drawnFace === 'outside' ? 'Outside' : 'Inside'} face, as drawn`
+      : `In the form, seen from above: ${panel.faceDown} face down, ${up} face up; datum corner ${panel.inForm.datum.replace('-', ' ')}${isMirrored ? '; the mirror image of the drawing' : ''}`;
   const size = [box.maxX - box.minX, box.maxY - box.minY, panel.thickness_mm].map((one) =>
     writeQuantity('length', one),
   );

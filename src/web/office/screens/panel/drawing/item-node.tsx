@@ -15,12 +15,12 @@ export function ItemNode({ desk, item }: { readonly desk: PanelDesk; readonly it
       transform={desk.placeOf(id)}
       class={`${styles.item} ${isSelected ? styles.selected : ''} ${isInHand ? styles.inHand : ''}`}
       data-insert={id}
-      id={`insert-${id}`}, ${item.place}`}
+      id={`insert-${id}`}
     >
       <title>{`Insert ${id}${item.connection === null ? '' : ` of ${item.connection}`}, ${item.place}`}</title>
       {item.foot !== null && <circle class={styles.foot} r={item.foot} />}
       <g class={styles.symbol}>
-        {isSelected && <circle class={styles.halo} r="1.75" />}
+        {isSelected && <circle class={styles.halo} r="1.6" />}
         <g transform={item.turn === 0 ? undefined : `rotate(${(item.turn * 180) / Math.PI})`}>
           <SymbolShape marks={item.shape} />
         </g>

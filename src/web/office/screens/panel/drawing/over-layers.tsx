@@ -1,8 +1,9 @@
-import { useComputed } from '@preact/signals';
+import { type ReadonlySignal, useComputed } from '@preact/signals';
 import type { Polygon } from '../../../../../engine/geometry/point.ts';
 import { frameOf } from '../../../../../job/face-frame.ts';
 import { writeQuantity } from '../../../../parts/units.ts';
-import { listDimensions, type ShownDimension } from '../desk/dimensions.ts';
+import type { CanvasView } from '../desk/canvas-view.ts';
+import type { ShownDimension } from '../desk/dimensions.ts';
 import type { PanelDesk } from '../desk/panel-desk.ts';
 import { showsConcrete } from '../desk/settings.ts';
 import styles from './drawing.module.css';
@@ -58,15 +59,26 @@ export function GuidesLayer({ desk }: { readonly desk: PanelDesk }) {
   return <path class={styles.guides} d={d} />;
 }
 
-function Dimension({ from, to, length, kind }: ShownDimension) {
-  const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-  const isUp = Math.abs(to[0] - from[0]) < Math.abs(to[1] - from[1]);
+/** A line shorter than this has no room for its length [px]: it stands beyond its end. */
+const SHORT = 64;
+/** From the end of a line to the length beyond it [px]. */
+const BEYOND = 7;
+
+function Dimension({ from, to, length, kind, scale }: ShownDimension & { readonly scale: number }) {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const isUp = Math.abs(dx) < Math.abs(dy);
+  const isShort = Math.hypot(dx, dy) * scale < SHORT;
+  // A datum is where one measures from: its end is at the insert, and beyond that is room.
+  const at = isShort ? to : [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  const anchor = isUp ? (isShort ? 'middle' : 'start') : !isShort ? 'middle' : dx > 0 ? 'start' : 'end';
+  const x = isUp ? (isShort ? 0 : 5) : isShort ? Math.sign(dx) * BEYOND : 0;
+  const y = isUp ? (isShort ? (dy > 0 ? -BEYOND : BEYOND + 10) : 4) : isShort ? 4 : -5;
   return (
     <g class={styles.dimension}>
       <path class={kind === 'neighbour' ? styles.neighbour : ''} d={`M${from[0]} ${from[1]}L${to[0]} ${to[1]}`} />
-      <g transform={`translate(${x} ${y})`}>
+      <g transform={`translate(${at[0]} ${at[1]})`}>
         <g class={styles.upright}>
-          <text class={styles.length} x={isUp ? 5 : 0} y={isUp ? 4 : -5} text-anchor={isUp ? 'start' : 'middle'}>
+          <text class={styles.length} x={x} y={y} text-anchor={anchor}>
             {writeQuantity('length', length)}
           </text>
         </g>
@@ -76,12 +88,18 @@ function Dimension({ from, to, length, kind }: ShownDimension) {
 }
 
 /** What is measured of the selection. */
-export function DimensionsLayer({ desk }: { readonly desk: PanelDesk }) {
-  const dimensions = useComputed(() => listDimensions(desk));
+export function DimensionsLayer({
+  dimensions,
+  view,
+}: {
+  readonly dimensions: ReadonlySignal<readonly ShownDimension[]>;
+  readonly view: CanvasView;
+}) {
+  const { scale } = view.camera.value;
   return (
     <g>
       {dimensions.value.map((one, k) => (
-        <Dimension key={k} {...one} />
+        <Dimension key={k} {...one} scale={scale} />
       ))}
     </g>
   );

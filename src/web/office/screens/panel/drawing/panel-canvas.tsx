@@ -3,6 +3,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import { placeDrawn } from '../../../../../drawing/screen/panel-sight.ts';
 import { toScreen } from '../desk/camera.ts';
 import type { CanvasView } from '../desk/canvas-view.ts';
+import { listDimensions } from '../desk/dimensions.ts';
 import type { PanelDesk } from '../desk/panel-desk.ts';
 import type { Placing } from '../place/placing.ts';
 import type { CanvasHand } from './canvas-hand.ts';
@@ -61,6 +62,7 @@ export function PanelCanvas({ desk, view, hand, keys, placing }: PanelCanvasProp
     if (first === undefined) svg.current?.removeAttribute('aria-activedescendant');
     else svg.current?.setAttribute('aria-activedescendant', `insert-${first}`);
   });
+  const dimensions = useComputed(() => listDimensions(desk));
   const marks = desk.index.value.connectionsOf(desk.mark).map(({ mark }) => mark);
   return (
     <div class={styles.frame}>
@@ -90,9 +92,9 @@ export function PanelCanvas({ desk, view, hand, keys, placing }: PanelCanvasProp
           {desk.items.value.map((item) => (
             <ItemNode key={item.castIn.key} desk={desk} item={item} />
           ))}
-          <DimensionsLayer desk={desk} />
+          <DimensionsLayer dimensions={dimensions} view={view} />
           {marks.map((mark) => (
-            <ConnectionLabel key={mark} desk={desk} mark={mark} />
+            <ConnectionLabel key={mark} desk={desk} mark={mark} dimensions={dimensions} />
           ))}
           <Cross hand={hand} desk={desk} />
         </g>

@@ -1,8 +1,9 @@
-import { useComputed } from '@preact/signals';
+import { type ReadonlySignal, useComputed } from '@preact/signals';
 import type { Point } from '../../../../../engine/geometry/point.ts';
 import { showRatio } from '../../../../../say/numbers.ts';
 import { type ShownState, STATE_SHAPES } from '../../../../parts/state-mark.tsx';
 import { useOffice } from '../../../state/office.ts';
+import type { ShownDimension } from '../desk/dimensions.ts';
 import type { PanelDesk } from '../desk/panel-desk.ts';
 import styles from './drawing.module.css';
 import { writeRing } from './symbol-shape.tsx';
@@ -44,28 +45,43 @@ export function PlateNode({ desk, mark }: { readonly desk: PanelDesk; readonly m
   );
 }
 
-/** Where a connection's name stands: over the middle of what it is made of. */
-function findTop(points: readonly Point[]): Point {
+/** Where a connection's name stands: over the middle of what it is made of, or under it. */
+function findEnd(points: readonly Point[], isBelow: boolean): Point {
   const xs = points.map(([x]) => x);
-  return [(Math.min(...xs) + Math.max(...xs)) / 2, Math.max(...points.map(([, y]) => y))];
+  const ys = points.map(([, y]) => y);
+  return [(Math.min(...xs) + Math.max(...xs)) / 2, isBelow ? Math.min(...ys) : Math.max(...ys)];
 }
 
 /** A connection's mark with its state, over its plate or inserts. */
-export function ConnectionLabel({ desk, mark }: { readonly desk: PanelDesk; readonly mark: string }) {
+export function ConnectionLabel({
+  desk,
+  mark,
+  dimensions,
+}: {
+  readonly desk: PanelDesk;
+  readonly mark: string;
+  readonly dimensions: ReadonlySignal<readonly ShownDimension[]>;
+}) {
   const { answers } = useOffice();
   const isHeld = useComputed(() => desk.held.value !== null && desk.selection.value.connection === mark);
+  const isSelected = useComputed(() => desk.selection.value.connection === mark);
+  // The place over it is needed for a dimension upward.
+  const isBelow = useComputed(
+    () => isSelected.value && dimensions.value.some(({ kind, from, to }) => kind === 'edge' && to[1] > from[1] + 1),
+  );
   const place = useComputed(() => {
     const outline = desk.plateOf(mark)?.value.outline;
-    if (outline !== undefined) return findTop(outline);
+    if (outline !== undefined) return findEnd(outline, isBelow.value);
     const moved = isHeld.value ? desk.shownCastIns : [];
     const { toView } = desk.sight.value;
-    return findTop(
+    return findEnd(
       desk.items.value
         .filter((item) => item.connection === mark)
         .map(({ castIn, at }) => {
           const now = moved.find(({ id }) => id === castIn.id);
           return now === undefined || now.face === 'edge' ? at : toView([now.x_mm, now.y_mm]);
         }),
+      isBelow.value,
     );
   });
   const answer = useComputed(() => {
@@ -75,12 +91,12 @@ export function ConnectionLabel({ desk, mark }: { readonly desk: PanelDesk; read
   const transform = useComputed(() => `translate(${place.value[0]} ${place.value[1]})`);
   const state: ShownState = answer.value?.state ?? 'computing';
   const ratio = answer.value?.ratio ?? null;
-  const isSelected = useComputed(() => desk.selection.value.connection === mark).value;
+  const down = isBelow.value ? 36 : 0;
   return (
-    <g transform={transform} class={`${styles.label} ${stateClass(state)} ${isSelected ? styles.selected : ''}`}>
+    <g transform={transform} class={`${styles.label} ${stateClass(state)} ${isSelected.value ? styles.selected : ''}`}>
       <g class={styles.upright}>
-        <path class={styles.stateShape} transform="translate(-20 -24)" d={STATE_SHAPES[state]} />
-        <text class={styles.mark} x="0" y="-11">
+        <path class={styles.stateShape} transform={`translate(-20 ${down - 24})`} d={STATE_SHAPES[state]} />
+        <text class={styles.mark} x="0" y={down - 11}>
           {mark}
           {ratio === null ? '' : ` ${showRatio(ratio)}`}
         </text>

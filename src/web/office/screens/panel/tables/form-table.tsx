@@ -64,12 +64,11 @@ export function FormTable({ desk }: { readonly desk: PanelDesk }) {
         </div>
       </div>
       <figure class={styles.sheet}>
-        {value.drawing === null ? (
-          <p class={styles.fault}>It cannot be drawn: {value.why}</p>
-        ) : (
-          <DrawingView drawing={value.drawing} title={`Set-out of panel ${mark}`} isPaper />
-        )}
-        <figcaption>Set-out to scale; the sheet that the yard works from is in the pour folder.</figcaption>
+        {value.why !== null && <p class={styles.fault}>It cannot be drawn: {value.why}</p>}
+        {value.sheet !== null && <DrawingView drawing={value.sheet} title={`Set-out of panel ${mark}`} isPaper />}
+        <figcaption>
+          The plan of the set-out sheet, to look at. What the yard works from is printed with the pour folder.
+        </figcaption>
       </figure>
     </div>
   );
