@@ -43,6 +43,20 @@ describe('what is assumed is on the safe side', () => {
       RUNS,
     );
   });
+  it('does not keep what the code gives an insert between near edges more than with some of them far off', () => {
+    const between = {
+      thread: 'M20',
+      length_mm: 180,
+      edge1_mm: 259,
+      edge2_mm: 259,
+      thickness_mm: 188,
+      strength_MPa: 12,
+    } as const;
+    const assumed = compute(between, { document: DOCUMENT });
+    expect(assumed.limits[0]!.mode).toBe('splitting');
+    expect(listWorse(assumed, compute(between, { document: DOCUMENT, otherEdges_mm: 1139 }))).toEqual([]);
+    expect(listWorse(assumed, compute({ ...between, edge2_mm: 488 }, { document: DOCUMENT }))).toEqual([]);
+  });
   it('never answers less once a thickness or strength is said that was assumed', () => {
     fc.assert(
       fc.property(anyCase, anyStandard, (given, standard) => {
