@@ -70,6 +70,29 @@ describe('areas in tension', () => {
     expect(findTensionAreas(p, load([0, 500, 0], [0, 500, 0]), 'concrete-cone', 0)).toEqual([]);
     expect(findTensionAreas(p, load([500, 0, 0], [0, 0, 0]), 'concrete-cone', 0)[0]!.inserts).toHaveLength(1);
   });
+
+  it('lie along the axis that the check tells, where two axes give the same area', () => {
+    // An insert on the middle line of a wedge of 120 degrees, 150 mm from both of its sides, which run at 30 degrees and at -30.
+    const [c, s] = [Math.cos(Math.PI / 6), Math.sin(Math.PI / 6)];
+    const apex = -150 / c;
+    const outline: Polygon = [
+      [0, apex],
+      [2000, apex + (2000 * s) / c],
+      [2000, 4000],
+      [-2000, 4000],
+      [-2000, apex + (2000 * s) / c],
+    ];
+    const p = prepare(makeGroup({ outline, at: [[0, 0]], thickness: 300, insert: { embedment: 110 } }));
+    for (const sense of [1, -1]) {
+      const [{ rings, half }] = findTensionAreas(p, load([1000, 0, 0]), 'concrete-cone', (sense * Math.PI) / 6) as [
+        ReturnType<typeof findTensionAreas>[number],
+      ];
+      // The square's corner farthest from the sides, turned by the axis.
+      const corner = [sense * half * (c - s), half * (c + s)];
+      const near = rings.flat().some(([x, y]) => Math.hypot(x - corner[0]!, y - corner[1]!) < 1e-6);
+      expect(near).toBe(true);
+    }
+  });
 });
 
 describe('areas in shear', () => {

@@ -77,13 +77,17 @@ describe('handed partners', () => {
 function sampleOfDetail(): JobFile {
   return mustRead(
     sampleJob({
-      items: [sampleItem(), sampleItem({ id: 'F16L', length_mm: 133, embedment_mm: 126 })],
+      items: [
+        sampleItem(),
+        sampleItem({ id: 'F16L', length_mm: 133, embedment_mm: 126 }),
+        sampleItem({ id: 'F16M', length_mm: 120, embedment_mm: 113 }),
+      ],
       details: [{ id: 'D1', name: 'Angle', item: 'F16', fixture: sampleFixture() }],
       panels: [samplePanel()],
       castIns: [
         sampleCastIn('1', 900, 500),
         sampleCastIn('2', 1100, 500),
-        sampleCastIn('3', 2000, 900, { item: 'F16L' }),
+        sampleCastIn('3', 2000, 900, { item: 'F16M' }),
         sampleCastIn('4', 2000.5, 1100),
       ],
       connections: [
@@ -122,8 +126,8 @@ describe('a standard detail', () => {
     };
     expect(placeOf('1')).toEqual([890, 505, 'F16L']);
     expect(placeOf('2')).toEqual([1110, 500, 'F16L']);
-    // Turned by a quarter: hole 1 at (-110, 5) lies 110 mm below and 5 mm left of the plate's origin.
-    expect(placeOf('3')).toEqual([1995, 890, 'F16L']);
+    // Turned by a quarter: hole 1 at (-110, 5) lies 110 mm below and 5 mm left of the plate's origin. Its type is its own.
+    expect(placeOf('3')).toEqual([1995, 890, 'F16M']);
     // Half a millimetre off its hole: it stays where it was put, and takes the type.
     expect(placeOf('4')).toEqual([2000.5, 1100, 'F16L']);
   });
@@ -138,7 +142,7 @@ describe('a standard detail', () => {
         library.details.details[0]!.item = null;
       }),
     );
-    expect(back.job.castIns.map(({ item }) => item)).toEqual(['F16', 'F16L', 'F16L', 'F16']);
+    expect(back.job.castIns.map(({ item }) => item)).toEqual(['F16', 'F16L', 'F16M', 'F16']);
   });
 
   it('is told apart from what a connection does on its own', () => {
@@ -146,7 +150,7 @@ describe('a standard detail', () => {
     const [first, second] = index.file.job.connections;
     expect(listLocalOverrides(index, first!).map(({ words }) => words)).toEqual(['bolts: class 8.8']);
     expect(listLocalOverrides(index, second!).map(({ kind, words }) => `${kind}: ${words}`)).toEqual([
-      'type: insert 3 is F16L, detail D1 has F16',
+      'type: insert 3 is F16M, detail D1 has F16',
       'place: insert 4 stands 0.5 mm down of the middle of hole 2',
       'packers: 12 mm of packers',
       'bolts: bolts: class 10.9',
