@@ -166,3 +166,27 @@ export function changePanel(mark: string, change: (panel: { -readonly [K in keyo
     change(found as { -readonly [K in keyof Panel]: Panel[K] });
   };
 }
+
+/** Puts a connection, or items of none, onto the other large face; inserts stand where the holes of the plate then are. */
+export function turnToFace(
+  panel: Panel,
+  ids: ReadonlySet<string>,
+  mark: string | null,
+  face: 'outside' | 'inside',
+): Recipe {
+  return ({ job, library }) => {
+    const connection = job.connections.find((one) => one.mark === mark && one.panel === panel.mark);
+    if (connection !== undefined) Object.assign(connection, { face, edge: null });
+    const detail = library.details.details.find(({ id }) => id === connection?.detail);
+    const holes = connection?.fixture?.holes ?? detail?.fixture.holes ?? [];
+    for (const castIn of job.castIns) {
+      if (castIn.panel !== panel.mark || !ids.has(castIn.id)) continue;
+      Object.assign(castIn, { face, edge: null });
+      const name = connection?.inserts.find(({ insert }) => insert === castIn.id)?.hole;
+      const hole = holes.find(({ id }) => id === name);
+      if (connection === undefined || hole === undefined) continue;
+      const [x, y] = placeOfHole(panel, connection, [hole.at_mm[0], hole.at_mm[1]]);
+      Object.assign(castIn, { x_mm: x, y_mm: y });
+    }
+  };
+}

@@ -19,6 +19,8 @@ export interface ShownDimension {
 
 /** Lengths below this say nothing [mm]. */
 const NOTHING = 0.5;
+/** A neighbour further away than this is none [mm]. */
+const NEIGHBOURLY = 1200;
 
 const onEdge = ({ face }: CastIn) => face === 'edge';
 
@@ -52,7 +54,7 @@ function dimensionToNeighbour(desk: PanelDesk, castIns: readonly CastIn[]): Show
     );
   const drawn = (list: readonly CastIn[]) => list.map((castIn) => placeDrawn(panel, castIn));
   const found = measureToNeighbour(drawn(castIns), drawn(others));
-  if (found === null) return null;
+  if (found === null || found.length > NEIGHBOURLY) return null;
   return { from: toView(found.from), to: toView(found.to), length: found.length, kind: 'neighbour' };
 }
 

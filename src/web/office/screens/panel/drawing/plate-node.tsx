@@ -91,7 +91,7 @@ export function ConnectionLabel({
   const transform = useComputed(() => `translate(${place.value[0]} ${place.value[1]})`);
   const state: ShownState = answer.value?.state ?? 'computing';
   const ratio = answer.value?.ratio ?? null;
-  const down = isBelow.value ? 36 : 0;
+  const down = isBelow.value ? 40 : isSelected.value ? -12 : 0;
   return (
     <g transform={transform} class={`${styles.label} ${stateClass(state)} ${isSelected.value ? styles.selected : ''}`}>
       <g class={styles.upright}>

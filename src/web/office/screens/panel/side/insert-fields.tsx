@@ -1,6 +1,6 @@
 import { giveType } from '../../../../../job/details/give-type.ts';
 import type { CastIn } from '../../../../../job/documents/cast-in.ts';
-import { changeCastIns, removeCastIns } from '../../../../../job/edit/commands/edit-face.ts';
+import { changeCastIns, removeCastIns, turnToFace } from '../../../../../job/edit/commands/edit-face.ts';
 import type { Recipe } from '../../../../../job/edit/edit-job.ts';
 import { Button } from '../../../../parts/button.tsx';
 import { ChoiceField, QuantityField } from '../../../../parts/field.tsx';
@@ -39,6 +39,7 @@ export function InsertFields({ desk }: { readonly desk: PanelDesk }) {
     change(`${label} of ${what}`, changeCastIns(desk.mark, chosen, write));
   const item = sameOf(castIns, (one) => one.item ?? NONE);
   const way = sameOf(castIns, (one) => one.holding ?? NONE);
+  const face = sameOf(castIns, (one) => one.face);
   const role = sameOf(castIns, (one) => one.role);
   const mixed = (value: string | undefined) => (value === undefined ? [{ value: MIXED, text: MIXED }] : []);
   return (
@@ -71,6 +72,22 @@ export function InsertFields({ desk }: { readonly desk: PanelDesk }) {
             });
           }}
         />
+        {(isWhole || connection === null) && face !== undefined && face !== 'edge' && (
+          <ChoiceField
+            label="Face"
+            value={face}
+            options={[
+              { value: 'outside', text: 'outside' },
+              { value: 'inside', text: 'inside' },
+            ]}
+            onChange={(next) =>
+              change(
+                `Face of ${what}`,
+                turnToFace(desk.live.peek().panel, chosen, connection, next === 'outside' ? 'outside' : 'inside'),
+              )
+            }
+          />
+        )}
         <ChoiceField
           label="Held by"
           value={way ?? MIXED}

@@ -51,13 +51,13 @@ export function Results({ desk }: { readonly desk: PanelDesk }) {
   return (
     <div class={styles.results}>
       <h3>By mode, governing first</h3>
-      <p class={styles.reason}>{reason.value}</p>
       <ol class={styles.modes}>
         {modes.value.map((mode) => (
           <Row key={mode.mode} mode={mode} />
         ))}
       </ol>
       <p class={styles.key}>Full bar: {showRatio(LONGEST)} · tick: 100 % of the resistance</p>
+      <p class={styles.reason}>{reason.value}</p>
     </div>
   );
 }

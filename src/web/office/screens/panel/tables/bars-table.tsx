@@ -4,7 +4,7 @@ import { Button } from '../../../../parts/button.tsx';
 import { CheckField, ChoiceField, QuantityField } from '../../../../parts/field.tsx';
 import { Sign } from '../../../../parts/signs.tsx';
 import { type Column, Table } from '../../../../parts/table.tsx';
-import type { Quantity } from '../../../../parts/units.ts';
+import { type Quantity, writeQuantity } from '../../../../parts/units.ts';
 import type { PanelDesk } from '../desk/panel-desk.ts';
 import { say } from './say.ts';
 import styles from './tables.module.css';
@@ -19,6 +19,9 @@ const EDGES: readonly { readonly value: Reinforcement['edge']; readonly text: st
   { value: 'bar', text: 'a bar along the edge' },
   { value: 'bar-and-stirrups', text: 'a bar with stirrups' },
 ];
+
+/** The width that the document's word means [mm]. */
+const CRACK = 0.3;
 
 const FIRST: Reinforcement = {
   bars: [],
@@ -87,6 +90,26 @@ export function BarsTable({ desk }: { readonly desk: PanelDesk }) {
       />
     ),
   });
+  /** A point that the axis of one bar passes: without it nobody knows where the bars lie. */
+  const through = (head: string, axis: 0 | 1): Column<{ readonly one: Bars; readonly k: number }> => ({
+    head,
+    kind: 'number',
+    cell: ({ one, k }) => (
+      <QuantityField
+        isInTable
+        label={`${head} of layer ${k + 1}`}
+        quantity="length"
+        value={one.through_mm === null ? null : one.through_mm[axis]}
+        whenEmpty="not known"
+        isReadOnly={isHanded}
+        onChange={(value) => {
+          if (value === null) return put(k, { through_mm: null });
+          const [x, y] = one.through_mm ?? [0, 0];
+          return put(k, { through_mm: axis === 0 ? [value, y] : [x, value] });
+        }}
+      />
+    ),
+  });
   return (
     <div class={styles.stack}>
       <div class={styles.triple}>
@@ -120,7 +143,7 @@ export function BarsTable({ desk }: { readonly desk: PanelDesk }) {
           onChange={(value) => change({ ...reinforcement, yield_MPa: value ?? reinforcement.yield_MPa })}
         />
         <CheckField
-          label="Keeps cracks within 0.3 mm"
+          label={`Keeps cracks within ${writeQuantity('length', CRACK)}`}
           isOn={reinforcement.limitsCrackWidth}
           isDisabled={isHanded}
           onChange={(limitsCrackWidth) => say(change({ ...reinforcement, limitsCrackWidth }))}
@@ -181,6 +204,23 @@ export function BarsTable({ desk }: { readonly desk: PanelDesk }) {
               (one) => one.cover_mm,
               (cover_mm) => ({ cover_mm }),
             ),
+            through('Through x', 0),
+            through('Through y', 1),
+            {
+              head: 'Cover at its end',
+              kind: 'number',
+              cell: ({ one, k }) => (
+                <QuantityField
+                  isInTable
+                  label={`Cover at the end of layer ${k + 1}`}
+                  quantity="length"
+                  value={one.endCover_mm}
+                  whenEmpty="as over it"
+                  isReadOnly={isHanded}
+                  onChange={(endCover_mm) => put(k, { endCover_mm })}
+                />
+              ),
+            },
             {
               head: 'Remove',
               cell: ({ k }) => (

@@ -1,5 +1,6 @@
 import type { Point } from '../../../../../engine/geometry/point.ts';
 import { changePanel } from '../../../../../job/edit/commands/edit-face.ts';
+import { addCorner, findOnSides, removeCorner } from '../../../../../job/edit/commands/edit-outline.ts';
 import { Button } from '../../../../parts/button.tsx';
 import { QuantityField } from '../../../../parts/field.tsx';
 import { Sign } from '../../../../parts/signs.tsx';
@@ -12,10 +13,17 @@ import styles from './tables.module.css';
 type Ring = readonly Point[];
 
 /** A new corner lies half way to the next one, so that the outline stays as it is until it is moved. */
-function putBetween(ring: Ring, k: number): Ring {
+function findBetween(ring: Ring, k: number): Point {
   const [x0, y0] = ring[k]!;
   const [x1, y1] = ring[(k + 1) % ring.length]!;
-  return [...ring.slice(0, k + 1), [(x0 + x1) / 2, (y0 + y1) / 2], ...ring.slice(k + 1)];
+  return [(x0 + x1) / 2, (y0 + y1) / 2];
+}
+
+/** What becomes of a ring's corners; each gives why it cannot be, or null. */
+interface RingActs {
+  readonly onChange: (ring: Ring) => string | null;
+  readonly onAdd: (behind: number, at: Point) => string | null;
+  readonly onRemove: (corner: number) => string | null;
 }
 
 function RingTable({
@@ -24,12 +32,13 @@ function RingTable({
   isReadOnly,
   hasEdges,
   onChange,
-}: {
+  onAdd,
+  onRemove,
+}: RingActs & {
   readonly name: string;
   readonly ring: Ring;
   readonly isReadOnly: boolean;
   readonly hasEdges: boolean;
-  readonly onChange: (ring: Ring) => string | null;
 }) {
   const rows = ring.map((at, k) => ({ at, k }));
   const put = (k: number, at: Point) => onChange(ring.map((old, i) => (i === k ? at : old)));
@@ -84,7 +93,7 @@ function RingTable({
                 kind="quiet"
                 isDisabled={isReadOnly}
                 name={`A corner behind corner ${k} of the ${name}`}
-                onPress={() => say(onChange(putBetween(ring, k)))}
+                onPress={() => say(onAdd(k, findBetween(ring, k)))}
               >
                 + corner
               </Button>
@@ -92,7 +101,7 @@ function RingTable({
                 kind="quiet"
                 isDisabled={isReadOnly || ring.length <= 3}
                 name={`Remove corner ${k} of the ${name}`}
-                onPress={() => say(onChange(ring.filter((_, i) => i !== k)))}
+                onPress={() => say(onRemove(k))}
               >
                 <Sign name="cross" />
               </Button>
@@ -110,6 +119,10 @@ export function OutlineTable({ desk }: { readonly desk: PanelDesk }) {
   const { mark, isHanded } = desk;
   const change = (label: string, write: Parameters<typeof changePanel>[1]) =>
     isHanded ? desk.handedWords : desk.commit(label, changePanel(mark, write));
+  const changeOpening = (k: number, ring: Ring) =>
+    change(`Opening ${k + 1} of ${mark}`, (draft) => {
+      draft.openings_mm = draft.openings_mm.map((old, i) => (i === k ? ring : old));
+    });
   return (
     <div class={styles.stack}>
       <h3>Outline</h3>
@@ -123,6 +136,15 @@ export function OutlineTable({ desk }: { readonly desk: PanelDesk }) {
             draft.outline_mm = ring;
           })
         }
+        // Sides are numbered by the corners: what is on a side keeps to it.
+        onAdd={(k, at) =>
+          isHanded ? desk.handedWords : desk.commit(`Corner put into ${mark}`, addCorner(mark, k, at))
+        }
+        onRemove={(k) => {
+          if (isHanded) return desk.handedWords;
+          const why = findOnSides(desk.index.peek().file, mark, k);
+          return why ?? desk.commit(`Corner ${k} of ${mark} removed`, removeCorner(mark, k));
+        }}
       />
       {panel.openings_mm.map((opening, k) => (
         <section key={k} class={styles.stack}>
@@ -147,11 +169,9 @@ export function OutlineTable({ desk }: { readonly desk: PanelDesk }) {
             ring={opening}
             isReadOnly={isHanded}
             hasEdges={false}
-            onChange={(ring) =>
-              change(`Opening ${k + 1} of ${mark}`, (draft) => {
-                draft.openings_mm = draft.openings_mm.map((old, i) => (i === k ? ring : old));
-              })
-            }
+            onChange={(ring) => changeOpening(k, ring)}
+            onAdd={(corner, at) => changeOpening(k, opening.toSpliced(corner + 1, 0, at))}
+            onRemove={(corner) => changeOpening(k, opening.toSpliced(corner, 1))}
           />
         </section>
       ))}
