@@ -73,6 +73,12 @@ test('a force says as much as its size lets it', () => {
   ]);
 });
 
+test('areas have their thousands set apart, and are read so too', () => {
+  const shown = inUnits('metric', () => module.writeValue('area', 238_144));
+  expect(shown).toBe('238\u202f144');
+  expect(inUnits('metric', () => module.readQuantity('area', shown))).toEqual({ ok: true, value: 238_144 });
+});
+
 test('what is shown in a field and typed again unchanged is the same value, in sixteenths of an inch and in tenths of a millimetre', () => {
   fc.assert(
     fc.property(fc.integer({ min: -4000, max: 40_000 }), (count) => {

@@ -79,6 +79,11 @@ function writeInches(inches: number): string {
   return whole === 0 ? `${sign}${fraction}` : `${sign}${whole}-${fraction}`;
 }
 
+/** Thousands set apart by a thin space, as ISO 80000-1 has it. */
+function setApart(text: string): string {
+  return text.replace(/\B(?=(\d{3})+(?!\d))/g, '\u202f');
+}
+
 function trim(text: string): string {
   const trimmed = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return trimmed === '-0' ? '0' : trimmed.replace('-', '−');
@@ -91,6 +96,7 @@ export function writeValue(quantity: Quantity, value: number): string {
   const shown = value / factor;
   if (quantity === 'length' && units.value === 'US') return writeInches(shown);
   if (quantity === 'ratio') return shown.toFixed(digits);
+  if (quantity === 'area' && digits === 0) return setApart(trim(shown.toFixed(digits)));
   if (significant === null || shown === 0) return trim(shown.toFixed(digits));
   const before = Math.floor(Math.log10(Math.abs(shown))) + 1;
   return trim(shown.toFixed(Math.min(digits, Math.max(0, significant - before))));
@@ -141,7 +147,7 @@ function readInches(text: string): number | null {
  * (`4 in` in a metric field).
  */
 export function readQuantity(quantity: Quantity, typed: string): Typed {
-  const text = typed.trim().replace('−', '-').replace(',', '.');
+  const text = typed.trim().replaceAll('\u202f', '').replace('−', '-').replace(',', '.');
   const expected = `a number${unitOf(quantity) === '' ? '' : ` in ${unitOf(quantity)}`}`;
   for (const system of [units.value, units.value === 'metric' ? 'US' : 'metric'] as const) {
     const { name, factor } = UNITS[system][quantity];

@@ -10,14 +10,14 @@ import styles from './title-block.module.css';
 function Cell({
   caption,
   children,
-  isWide,
+  kind,
 }: {
   readonly caption: string;
   readonly children: ComponentChildren;
-  readonly isWide?: boolean;
+  readonly kind?: 'wide' | 'connections' | 'edits';
 }) {
   return (
-    <div class={`${styles.cell} ${isWide ? styles.wide : ''}`}>
+    <div class={`${styles.cell} ${kind === undefined ? '' : styles[kind]}`}>
       <dt>{caption}</dt>
       <dd>{children}</dd>
     </div>
@@ -79,14 +79,14 @@ export function TitleBlock({ office: { session, answers } }: { readonly office: 
   return (
     <footer class={styles.block}>
       <dl class={styles.cells}>
-        <Cell caption="Job" isWide>
+        <Cell caption="Job" kind="wide">
           {job.project.number === null ? job.project.name : `${job.project.number} ${job.project.name}`}
         </Cell>
         <Cell caption="Revision">
           {job.revision === null ? 'none' : `${job.revision.letter} ${job.revision.status}`}
         </Cell>
         <Cell caption="Checked by">{library.rules.standard}</Cell>
-        <Cell caption="Connections">
+        <Cell caption="Connections" kind="connections">
           <span class={styles.counts}>
             {counts.map(({ state, count }) =>
               count === 0 ? null : (
@@ -133,7 +133,7 @@ export function TitleBlock({ office: { session, answers } }: { readonly office: 
             }}
           />
         </Cell>
-        <Cell caption="Edits">
+        <Cell caption="Edits" kind="edits">
           <span class={styles[saving.kind]} role="status" title={saving.kind === 'waiting' ? saving.why : undefined}>
             {tellSaving(saving)}
           </span>
