@@ -1,6 +1,6 @@
 // Bundles the screens into dist/web/: pages, workers, styles, fonts, the service worker, and assets.json, the list of it all.
 
-import { existsSync, rmSync, writeFileSync } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join, relative, resolve } from 'node:path';
 import { listLicences } from './licences.mjs';
@@ -38,10 +38,9 @@ const ALIAS = {
  * Rejects when a source does not compile; esbuild has then printed where.
  */
 export async function buildWeb(esbuild, root, out) {
-  const pages = PAGES.filter(({ entry }) => isThere(root, entry));
   // A worker shares no script with the pages: they would come in many small pieces, for what the worker has to read again anyway.
   const built = await Promise.all(
-    [pages, ...WORKERS.map((worker) => [worker])].map((parts) => bundle(esbuild, root, out, parts)),
+    [PAGES, ...WORKERS.map((worker) => [worker])].map((parts) => bundle(esbuild, root, out, parts)),
   );
   const metafile = {
     inputs: Object.assign({}, ...built.map(({ inputs }) => inputs)),
@@ -49,13 +48,13 @@ export async function buildWeb(esbuild, root, out) {
   };
   const outputs = renameOutputs(root, out, metafile.outputs);
   const entries = Object.fromEntries(
-    [...pages, ...WORKERS].map(({ name, entry }) => [name, describeEntry(outputs, entry)]),
+    [...PAGES, ...WORKERS].map(({ name, entry }) => [name, describeEntry(outputs, entry)]),
   );
   removeUnusedStyles(out, outputs, entries);
   for (const { from, to } of STATIC) copyFile(resolve(root, from), join(out, to));
   writeFileSync(join(out, 'licences', 'packages.txt'), listLicences(root, metafile.inputs));
-  for (const page of pages) writePage(root, out, page, entries);
-  await writeServiceWorker(esbuild, root, out, precacheOf(outputs, pages, entries));
+  for (const page of PAGES) writePage(root, out, page, entries);
+  await writeServiceWorker(esbuild, root, out, precacheOf(outputs, entries));
   const files = listFiles(out);
   writeFileSync(
     join(out, 'assets.json'),
@@ -91,13 +90,6 @@ async function bundle(esbuild, root, out, parts) {
   return metafile;
 }
 
-/** A page whose script is not written yet is left out, and said so. */
-function isThere(root, entry) {
-  const there = existsSync(join(root, entry));
-  if (!there) process.stderr.write(`onepour: ${entry} is not there: its page is left out\n`);
-  return there;
-}
-
 /** esbuild's outputs by their address on the server. */
 function renameOutputs(root, out, outputs) {
   const address = (path) => `/${relative(out, join(root, path)).replaceAll('\\', '/')}`;
@@ -129,14 +121,14 @@ function removeUnusedStyles(out, outputs, entries) {
 }
 
 /** What the service worker keeps: each page with what it shows first, then what the answer needs to write its sheet. */
-function precacheOf(outputs, pages, entries) {
+function precacheOf(outputs, entries) {
   const latin = [...outputs.keys()].filter((path) => /\/source-sans-3-latin-wght/.test(path));
-  const shells = pages.flatMap(({ name, file }) => {
+  const shells = PAGES.flatMap(({ name, file }) => {
     const { closure, style } = entries[name];
     return [`/${file}`, `/${name}.webmanifest`, ...closure, ...(style ? [style] : [])];
   });
   const { closure, later } = entries['pdf-worker'];
-  const answers = entries.answer === undefined ? [] : entries.answer.later.filter((path) => path.endsWith('.js'));
+  const answers = entries.answer.later.filter((path) => path.endsWith('.js'));
   return {
     first: [...new Set([...shells, ...latin, '/icon.svg'])],
     later: [...new Set([...closure, ...later, ...answers])].filter((path) => !shells.includes(path)),
