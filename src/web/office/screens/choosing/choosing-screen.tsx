@@ -105,6 +105,7 @@ function Ranked({
               insert={insert}
               rank={k + 1}
               ground={{ thickness, face: choice.before.face }}
+              isLocked={panel.handedOf !== null}
               isPresent={choice.present.includes(insert.item.id)}
               onTake={() => onTake(insert)}
             />
@@ -150,10 +151,14 @@ export function ChoosingScreen({ mark }: { readonly mark: string }) {
     const why = session.commit(`${mark}: insert ${insert.item.id}`, putParts(changed.connection, changed.castIns));
     if (why !== null) tell('fault', why);
     else
-      tell('good', `${mark} has ${insert.item.id} now: ${showRatio(answer.ratio)} → ${showRatio(insert.ratio)}`, {
-        text: 'Undo',
-        run: () => session.undo(),
-      });
+      tell(
+        'good',
+        `${mark} has ${insert.item.id} now: it was ${showRatio(answer.ratio)}, it is ${showRatio(insert.ratio)}`,
+        {
+          text: 'Undo',
+          run: () => session.undo(),
+        },
+      );
   };
   return (
     <Page

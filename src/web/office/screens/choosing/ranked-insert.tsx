@@ -42,6 +42,7 @@ export function RankedInsert({
   rank,
   ground,
   isPresent,
+  isLocked,
   onTake,
 }: {
   readonly insert: PassingInsert;
@@ -49,6 +50,8 @@ export function RankedInsert({
   readonly ground: Ground;
   /** It stands there already. */
   readonly isPresent: boolean;
+  /** Of a handed partner: chosen for its source. */
+  readonly isLocked: boolean;
   readonly onTake: () => void;
 }) {
   const { item, ratio, governing, lookAlikes, delivery, isAsDesigned, notes } = insert;
@@ -79,11 +82,13 @@ export function RankedInsert({
         <Fact name="look-alikes" text={lookAlikes.join(', ')} />
       </dl>
       {isAsDesigned ? (
-        <span class={styles.small}>as it stands</span>
+        <span class={`${styles.small} ${styles.take}`}>as it stands</span>
       ) : (
-        <Button name={`Take ${item.id}`} kind={rank === 1 ? 'main' : 'plain'} onPress={onTake}>
-          Take this one
-        </Button>
+        <span class={styles.take}>
+          <Button isDisabled={isLocked} name={`Take ${item.id}`} kind={rank === 1 ? 'main' : 'plain'} onPress={onTake}>
+            Take this one
+          </Button>
+        </span>
       )}
       {(changes.length > 0 || notes.length > 0) && (
         <div class={styles.more}>

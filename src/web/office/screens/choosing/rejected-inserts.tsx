@@ -33,8 +33,8 @@ export function RejectedInserts({ rejected }: { readonly rejected: readonly Reje
           keyOf={({ names, reason }) => `${names} ${reason}`}
           groupOf={({ title }) => title}
           columns={[
-            { head: 'inserts', cell: ({ names }) => names, isName: true, kind: 'wide' },
-            { head: 'reason', cell: ({ reason }) => reason, kind: 'wide' },
+            { head: 'inserts', cell: ({ names }) => names, isName: true },
+            { head: 'reason', cell: ({ reason }) => reason },
           ]}
         />
       )}

@@ -4,6 +4,7 @@ import { listPlateSteps } from '../../../../say/plate-steps.ts';
 import { showSentence } from '../../../../say/step-words.ts';
 import { Table } from '../../../parts/table.tsx';
 import styles from './basis-part.module.css';
+import { Typeset } from './typeset.tsx';
 
 /** All inputs that the steps start from, so that nothing in them comes from elsewhere; in the units of the formulas. */
 export function GivenPart({ worked: { resolved } }: { readonly worked: WorkedConnection }) {
@@ -14,7 +15,9 @@ export function GivenPart({ worked: { resolved } }: { readonly worked: WorkedCon
         {listGiven(resolved).map(([label, text], i) => (
           <div key={i} class={styles.pair}>
             <dt>{label}</dt>
-            <dd>{showSentence(text)}</dd>
+            <dd>
+              <Typeset text={showSentence(text)} />
+            </dd>
           </div>
         ))}
       </dl>
@@ -62,7 +65,9 @@ export function PlateForcesPart({
     <>
       <ul class={styles.lines}>
         {steps.lines.map((line) => (
-          <li key={line}>{showSentence(line)}</li>
+          <li key={line}>
+            <Typeset text={showSentence(line)} />
+          </li>
         ))}
       </ul>
       <Table

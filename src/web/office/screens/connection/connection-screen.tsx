@@ -3,6 +3,7 @@ import { Link } from 'wouter-preact';
 import type { LookedAt } from '../../../../assess/look-at-connection.ts';
 import { sketchConnection } from '../../../../drawing/sketch/connection-sketch.ts';
 import { tellPlate } from '../../../../say/mode-words.ts';
+import { countOf } from '../../../../say/part-words.ts';
 import { ChoiceField } from '../../../parts/field.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
 import { addresses } from '../../state/addresses.ts';
@@ -103,8 +104,10 @@ function Editors({ looked, commit }: { readonly looked: LookedAt; readonly commi
   const isPartner = panel.handedOf !== null;
   const loads =
     connection.actions.kind === 'loads'
-      ? `${connection.actions.combinations.length} combinations`
-      : connection.actions.kind;
+      ? countOf(connection.actions.combinations.length, 'combination')
+      : connection.actions.kind === 'required'
+        ? 'each insert'
+        : 'no action given';
   return (
     <>
       {isPartner && panel.handedOf !== null && (

@@ -5,6 +5,7 @@ import { Button } from '../../../parts/button.tsx';
 import { CheckField, ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields } from '../../../parts/page.tsx';
+import { Sign } from '../../../parts/signs.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import { type Quantity, unitOf } from '../../../parts/units.ts';
 import styles from './loads-part.module.css';
@@ -141,7 +142,7 @@ function LoadsTable({
     {
       head: '',
       cell: ({ row, k }) => (
-        <div class={styles.row}>
+        <div class={styles.cells}>
           <Button
             kind="quiet"
             name={`Copy ${row.name}`}
@@ -157,7 +158,7 @@ function LoadsTable({
             isDisabled={combinations.length === 1}
             onPress={() => put(`${row.name} removed`, combinations.toSpliced(k, 1))}
           >
-            ✕
+            <Sign name="cross" />
           </Button>
         </div>
       ),

@@ -95,7 +95,7 @@ function Insert({
       <Text at={[x - body - 5, y - 6]} text={insert.id} anchor="end" />
       {load !== null && load.N > NOTHING && (
         <Text
-          at={[x + body + 5, y - 6]}
+          at={[x + body + 5, y + 16]}
           text={`N ${writeValue('force', load.N / 1000)}`}
           kind="loadText"
           anchor="start"
@@ -138,10 +138,10 @@ function Action({ view, sketch }: { readonly view: ScreenView; readonly sketch: 
             <path class={styles.share} d={`M${x - 6} ${y - 6}l12 12M${x + 6} ${y - 6}l-12 12`} />
           )}
           <Text
-            at={[x - 14, y + 18]}
+            at={[x, y + 26]}
             text={`N ${writeQuantity('force', Math.abs(N) / 1000)} ${N > 0 ? 'out' : 'in'}`}
             kind="loadText"
-            anchor="end"
+            anchor="middle"
           />
         </>
       )}

@@ -2,6 +2,7 @@ import { Link } from 'wouter-preact';
 import type { LookedAt } from '../../../../assess/look-at-connection.ts';
 import type { Remedy } from '../../../../assess/remedies/remedy.ts';
 import { replaceValues } from '../../../../job/edit/replace-values.ts';
+import { frameOf } from '../../../../job/face-frame.ts';
 import { showRatio } from '../../../../say/numbers.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Notice } from '../../../parts/notice.tsx';
@@ -10,6 +11,7 @@ import { addresses } from '../../state/addresses.ts';
 import { tell } from '../../state/messages.ts';
 import { useOffice } from '../../state/office.ts';
 import { useAsked } from '../../state/use-asked.ts';
+import { Becomes } from './becomes.tsx';
 import { askRemedies } from './connection-client.ts';
 import styles from './remedies-part.module.css';
 
@@ -17,7 +19,7 @@ function Item({ remedy, onTake }: { readonly remedy: Remedy; readonly onTake: ()
   const { words, notes, ratioBefore, ratioAfter } = remedy;
   return (
     <li class={styles.item}>
-      <div>
+      <div class={styles.what}>
         <p class={styles.words}>{words}</p>
         {notes.map((note) => (
           <p key={note} class={styles.notes}>
@@ -25,9 +27,7 @@ function Item({ remedy, onTake }: { readonly remedy: Remedy; readonly onTake: ()
           </p>
         ))}
       </div>
-      <span class={styles.change}>
-        {showRatio(ratioBefore)} → {showRatio(ratioAfter)}
-      </span>
+      <Becomes before={ratioBefore} after={ratioAfter} />
       <Button name={`Take it: ${words}`} onPress={onTake}>
         Take it
       </Button>
@@ -39,7 +39,8 @@ function Item({ remedy, onTake }: { readonly remedy: Remedy; readonly onTake: ()
 export function RemediesPart({ looked }: { readonly looked: LookedAt }) {
   const { session } = useOffice();
   const { file } = session;
-  const { connection, explanation } = looked;
+  const { connection, explanation, panel } = looked;
+  const { isMirrored } = frameOf(panel, connection);
   const { mark } = connection;
   const { state } = explanation.answer;
   const isAsked = state === 'fails' || state === 'not covered';
@@ -49,7 +50,7 @@ export function RemediesPart({ looked }: { readonly looked: LookedAt }) {
     const why = session.commit(`${mark}: ${words}`.slice(0, 400), replaceValues(change));
     if (why !== null) tell('fault', why);
     else
-      tell('good', `${mark}: ${words}. ${showRatio(ratioBefore)} → ${showRatio(ratioAfter)}`, {
+      tell('good', `${mark}: ${words}. It was ${showRatio(ratioBefore)}, it is ${showRatio(ratioAfter)}`, {
         text: 'Undo',
         run: () => session.undo(),
       });
@@ -74,6 +75,12 @@ export function RemediesPart({ looked }: { readonly looked: LookedAt }) {
             <Item key={remedy.words} remedy={remedy} onTake={() => take(remedy)} />
           ))}
         </ul>
+      )}
+      {isMirrored && found?.remedies.some(({ kind }) => kind === 'move') && (
+        <p class={styles.notes}>
+          Right and left are those of the panel’s drawing, which shows its {panel.drawnFace} face; the picture here is
+          seen from the front of the {connection.face} face.
+        </p>
       )}
       {found !== null && found.inVain.length > 0 && (
         <details class={styles.vain}>

@@ -82,7 +82,7 @@ function Row({
         <td class={styles.bar}>
           <RatioBar ratio={one.ratio} state={one.state} />
         </td>
-        <td>
+        <td class={styles.mark}>
           <StateMark state={one.state} isBare />
         </td>
         <td class={`${styles.toggle} not-printed`}>

@@ -4,12 +4,13 @@ import { showRatio } from '../../../../say/numbers.ts';
 import { sayChoices, showFormula, showSentence, showSymbol } from '../../../../say/step-words.ts';
 import { nameMode, tellAction } from '../../../../say/words.ts';
 import styles from './step-lines.module.css';
+import { Typeset } from './typeset.tsx';
 
 function Step({ step: { symbol, unit, formula, numbers, result, clause } }: { readonly step: WrittenStep }) {
   const value = (
     <b>
       {writeNumber(result)}
-      {unit === '-' || unit === '' ? '' : ` ${unit}`}
+      {unit === '-' || unit === '' ? '' : <Typeset text={` ${unit}`} />}
     </b>
   );
   return (
@@ -17,12 +18,15 @@ function Step({ step: { symbol, unit, formula, numbers, result, clause } }: { re
       <span class={styles.clause}>{clause}</span>
       {clause === '' ? (
         <span class={styles.line}>
-          {showSymbol(symbol)} = {value} <span class={styles.how}>{showSentence(formula)}</span>
+          <Typeset text={showSymbol(symbol)} /> = {value}{' '}
+          <span class={styles.how}>
+            <Typeset text={showSentence(formula)} />
+          </span>
         </span>
       ) : (
         <span class={styles.line}>
-          {showSymbol(symbol)} = {showFormula(formula)}
-          {numbers === formula ? '' : ` = ${sayChoices(numbers)}`} = {value}
+          <Typeset text={`${showSymbol(symbol)} = ${showFormula(formula)}`} />
+          {numbers === formula ? '' : <Typeset text={` = ${sayChoices(numbers)}`} />} = {value}
         </span>
       )}
     </li>
@@ -101,7 +105,9 @@ export function PlainSteps({ title, lines }: { readonly title: string; readonly 
         {lines.map((line) => (
           <li key={line} class={styles.step}>
             <span class={styles.clause} />
-            <span class={styles.line}>{showSentence(line)}</span>
+            <span class={styles.line}>
+              <Typeset text={showSentence(line)} />
+            </span>
           </li>
         ))}
       </ol>

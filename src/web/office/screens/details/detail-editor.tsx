@@ -5,7 +5,7 @@ import { nextNumber } from '../../../../job/edit/plate/change-connection.ts';
 import { changeDetail } from '../../../../job/edit/plate/change-detail.ts';
 import { DrawingView } from '../../../parts/drawing-view.tsx';
 import { ChoiceField, TextField } from '../../../parts/field.tsx';
-import { Fields, Section } from '../../../parts/page.tsx';
+import { Section } from '../../../parts/page.tsx';
 import { writeQuantity } from '../../../parts/units.ts';
 import { tell } from '../../state/messages.ts';
 import { useOffice } from '../../state/office.ts';
@@ -50,44 +50,45 @@ export function DetailEditor({
   };
   return (
     <div class={styles.editor}>
-      <PendingBar pending={pending} marks={placed.map(({ mark }) => mark)} />
-      <figure class={styles.picture}>
-        <DrawingView
-          drawing={drawPlateSketch(shown.fixture, PAPER, true)}
-          title={`Plate of detail ${detail.id}, to scale`}
-        />
-      </figure>
-      <Fields>
-        <TextField label="Short name" value={detail.id} onChange={rename} />
-        <TextField
-          label="What it is"
-          value={detail.name}
-          onChange={(name) =>
-            session.commit(
-              `Detail ${detail.id}: what it is`,
-              changeDetail(detail.id, (draft) => {
-                draft.name = name;
-              }),
-            )
-          }
-        />
-        <ChoiceField
-          label="Insert of its connections"
-          value={shown.item ?? NONE}
-          options={[
-            { value: NONE, text: 'not said by the detail' },
-            ...items.map(({ id, thread, length_mm }) => ({
-              value: id,
-              text: `${id} – ${thread} × ${writeQuantity('length', length_mm)}`,
-            })),
-          ]}
-          onChange={(id) =>
-            pending.change(`insert ${id}`, (draft) => {
-              draft.item = id === NONE ? null : id;
-            })
-          }
-        />
-      </Fields>
+      <div class={styles.top}>
+        <figure class={styles.picture}>
+          <DrawingView
+            drawing={drawPlateSketch(shown.fixture, PAPER, true)}
+            title={`Plate of detail ${detail.id}, to scale`}
+          />
+        </figure>
+        <div class={styles.names}>
+          <TextField label="Short name" value={detail.id} onChange={rename} />
+          <TextField
+            label="What it is"
+            value={detail.name}
+            onChange={(name) =>
+              session.commit(
+                `Detail ${detail.id}: what it is`,
+                changeDetail(detail.id, (draft) => {
+                  draft.name = name;
+                }),
+              )
+            }
+          />
+          <ChoiceField
+            label="Insert of its connections"
+            value={shown.item ?? NONE}
+            options={[
+              { value: NONE, text: 'not said by the detail' },
+              ...items.map(({ id, thread, length_mm }) => ({
+                value: id,
+                text: `${id} – ${thread} × ${writeQuantity('length', length_mm)}`,
+              })),
+            ]}
+            onChange={(id) =>
+              pending.change(`insert ${id}`, (draft) => {
+                draft.item = id === NONE ? null : id;
+              })
+            }
+          />
+        </div>
+      </div>
       <div class={styles.fields}>
         <PlateEditor
           fixture={shown.fixture}
@@ -113,6 +114,7 @@ export function DetailEditor({
       <Section title="Where it is placed">
         <PlacedTable placed={placed} />
       </Section>
+      <PendingBar pending={pending} marks={placed.map(({ mark }) => mark)} />
     </div>
   );
 }
