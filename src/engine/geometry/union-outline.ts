@@ -49,7 +49,7 @@ export function outlineUnion(polygons: readonly (readonly number[])[]): readonly
   return walkRings(lines);
 }
 
-/** What the union covers between two cuts, from below up; pieces that touch are one. */
+/** What the union covers between two cuts, from below up; between pieces that touch the outline goes there and back, which is no corner. */
 function findPieces(edges: readonly PolygonEdge[], left: number, right: number): readonly Piece[] {
   const middle = (left + right) / 2;
   // An edge may end within what counts as one cut: it goes no farther than its end.
@@ -59,14 +59,12 @@ function findPieces(edges: readonly PolygonEdge[], left: number, right: number):
     .filter((edge) => edge.leftX < middle && edge.rightX > middle)
     .map((edge) => ({ edge, height: heightAt(edge, middle) }))
     .sort((a, b) => a.height - b.height || b.edge.winding - a.edge.winding);
-  const found: { bottom: PolygonEdge; top: PolygonEdge; height: number }[] = [];
+  const found: { bottom: PolygonEdge; top: PolygonEdge }[] = [];
   let depth = 0;
-  for (const { edge, height } of active) {
-    const last = found.at(-1);
-    if (depth === 0 && (last === undefined || height - last.height > SAME_PLACE))
-      found.push({ bottom: edge, top: edge, height });
+  for (const { edge } of active) {
+    if (depth === 0) found.push({ bottom: edge, top: edge });
     depth += edge.winding;
-    if (depth === 0) Object.assign(found.at(-1)!, { top: edge, height });
+    if (depth === 0) found.at(-1)!.top = edge;
   }
   return found.map(({ bottom, top }) => ({
     bottom: [heightAt(bottom, left), heightAt(bottom, right)],

@@ -1,24 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { giveType } from '../../../src/job/details/give-type.ts';
 import type { JobFile } from '../../../src/job/documents/job-file.ts';
 import { checkEdit } from '../../../src/job/edit/check-edit.ts';
 import {
   addConnection,
   addInsert,
   changeCastIns,
+  changePanel,
   nextConnectionMark,
   removeCastIns,
 } from '../../../src/job/edit/commands/edit-face.ts';
-import { setHolding, setType } from '../../../src/job/edit/commands/edit-inserts.ts';
-import {
-  addCorner,
-  findOnSides,
-  moveCorner,
-  putOpening,
-  removeCorner,
-  removeOpening,
-  setBatter,
-} from '../../../src/job/edit/commands/edit-outline.ts';
+import { addCorner, findOnSides, removeCorner } from '../../../src/job/edit/commands/edit-outline.ts';
 import { copyPanel, findHold, nextName, removePanel } from '../../../src/job/edit/commands/edit-panels.ts';
 import { applyEdit, editJob, previewEdit, type Recipe, turnBack } from '../../../src/job/edit/edit-job.ts';
 import { FollowError, withFollowing } from '../../../src/job/edit/follow.ts';
@@ -48,14 +41,20 @@ const act: fc.Arbitrary<Act> = fc.oneof(
     ([i, k]): Act =>
       ({ job, library }) => {
         const { panel, id } = nth(job.castIns, i);
-        return setType(panel, new Set([id]), nth(library.catalogue.items, k).id);
+        return changeCastIns(panel, new Set([id]), (castIn) => {
+          Object.assign(castIn, giveType({ ...castIn }, nth(library.catalogue.items, k), library.holding.ways));
+        });
       },
   ),
   fc.tuple(n, n).map(
     ([i, k]): Act =>
       ({ job, library }) => {
         const { panel, id } = nth(job.castIns, i);
-        return setHolding(panel, new Set([id]), k % 5 === 0 ? null : nth(library.holding.ways, k).id);
+        const way = k % 5 === 0 ? null : nth(library.holding.ways, k);
+        return changeCastIns(panel, new Set([id]), (castIn) => {
+          castIn.holding = way?.id ?? null;
+          castIn.recess_mm = way?.recess_mm ?? castIn.recess_mm;
+        });
       },
   ),
   fc.tuple(n, fc.integer({ min: 300, max: 2500 }), fc.integer({ min: 300, max: 2500 }), n).map(
@@ -98,7 +97,9 @@ const act: fc.Arbitrary<Act> = fc.oneof(
         const { mark, outline_mm } = nth(job.panels, i);
         const corner = k % outline_mm.length;
         const [x, y] = outline_mm[corner]!;
-        return moveCorner(mark, corner, [x + dx, y + dy]);
+        return changePanel(mark, (panel) => {
+          panel.outline_mm = outline_mm.map((at, k) => (k === corner ? [x + dx, y + dy] : at));
+        });
       },
   ),
   fc.tuple(n, n, fc.double({ min: 0.1, max: 0.9, noNaN: true })).map(
@@ -121,20 +122,29 @@ const act: fc.Arbitrary<Act> = fc.oneof(
     ([i, x, y]): Act =>
       ({ job }) => {
         const { mark, openings_mm } = nth(job.panels, i);
-        if (openings_mm.length > 0 && x % 2 === 0) return removeOpening(mark, 0);
-        return putOpening(mark, [
-          [x, y],
-          [x + 300, y],
-          [x + 300, y + 200],
-          [x, y + 200],
-        ]);
+        return changePanel(mark, (panel) => {
+          panel.openings_mm =
+            openings_mm.length > 0 && x % 2 === 0
+              ? openings_mm.slice(1)
+              : [
+                  ...openings_mm,
+                  [
+                    [x, y],
+                    [x + 300, y],
+                    [x + 300, y + 200],
+                    [x, y + 200],
+                  ],
+                ];
+        });
       },
   ),
   fc.tuple(n, n, fc.constantFrom(0, 5, -5)).map(
     ([i, k, batter]): Act =>
       ({ job }) => {
         const { mark, outline_mm } = nth(job.panels, i);
-        return setBatter(mark, k % outline_mm.length, batter);
+        return changePanel(mark, (panel) => {
+          panel.edges = [{ edge: k % outline_mm.length, batter_deg: batter }];
+        });
       },
   ),
   n.map(
@@ -252,7 +262,12 @@ describe('corners of an outline', () => {
   });
 
   it('put into a side keep what is on it on the first part, and the slope on both', () => {
-    const sloped = previewEdit(demo, setBatter(edged.panel, 0, 5));
+    const sloped = previewEdit(
+      demo,
+      changePanel(edged.panel, (panel) => {
+        panel.edges = [...panel.edges, { edge: 0, batter_deg: 5 }];
+      }),
+    );
     expect(panelOf(sloped).edges).toContainEqual({ edge: 0, batter_deg: 5 });
     const [[x0, y0], [x1, y1]] = [panelOf(demo).outline_mm[0]!, panelOf(demo).outline_mm[1]!];
     const after = previewEdit(sloped, addCorner(edged.panel, 0, [(x0 + x1) / 2, (y0 + y1) / 2]));
@@ -261,7 +276,6 @@ describe('corners of an outline', () => {
         .edges.filter(({ batter_deg }) => batter_deg === 5)
         .map(({ edge }) => edge),
     ).toEqual([0, 1]);
-    expect(panelOf(previewEdit(sloped, setBatter(edged.panel, 0, 0))).edges).toEqual(panelOf(demo).edges);
   });
 
   it('are kept where something is in a side that would go, and three at least', () => {
@@ -279,31 +293,14 @@ describe('corners of an outline', () => {
   });
 });
 
-describe('types and ways of holding', () => {
-  const held = demo.job.castIns.find(
-    ({ holding, item, panel }) =>
-      panel !== 'P13-H' &&
-      item?.startsWith('F16') === true &&
-      demo.library.holding.ways.some((way) => way.id === holding && way.thread === 'M16'),
-  )!;
-  const ids = new Set([held.id]);
-  const find = ({ job }: JobFile) => job.castIns.find(({ key }) => key === held.key)!;
-
-  it('a type of another thread takes the way of holding off, one of the same thread keeps it', () => {
-    expect(find(previewEdit(demo, setType(held.panel, ids, 'F20-138')))).toMatchObject({
-      item: 'F20-138',
-      holding: null,
-    });
-    expect(find(previewEdit(demo, setType(held.panel, ids, 'F16-120'))).holding).toBe(held.holding);
-    expect(() => previewEdit(demo, setType(held.panel, ids, 'none'))).toThrow('none');
-  });
-
-  it('a way of holding brings its recess', () => {
-    const way = demo.library.holding.ways.find(({ recess_mm }) => recess_mm > 0)!;
-    const other = demo.library.holding.ways.find(({ recess_mm }) => recess_mm === 0)!;
-    expect(find(previewEdit(demo, setHolding(held.panel, ids, way.id)))).toMatchObject({ recess_mm: way.recess_mm });
-    expect(find(previewEdit(demo, setHolding(held.panel, ids, other.id)))).toMatchObject({ recess_mm: 0 });
-    expect(find(previewEdit(demo, setHolding(held.panel, ids, null)))).toMatchObject({ holding: null });
-    expect(() => previewEdit(demo, setHolding(held.panel, ids, 'none'))).toThrow('none');
+describe('another type', () => {
+  it('takes a way of holding for another thread off, and keeps one for the same thread', () => {
+    const { items } = demo.library.catalogue;
+    const { ways } = demo.library.holding;
+    const way = ways.find(({ thread }) => thread === 'M16')!;
+    const held = { ...demo.job.castIns[0]!, holding: way.id };
+    const typeOf = (thread: string) => items.find((item) => item.thread === thread)!;
+    expect(giveType(held, typeOf('M20'), ways)).toMatchObject({ item: typeOf('M20').id, holding: null });
+    expect(giveType(held, typeOf('M16'), ways).holding).toBe(way.id);
   });
 });

@@ -1,5 +1,5 @@
 import type { Draft } from 'immer';
-import type { Point, Polygon } from '../../../engine/geometry/point.ts';
+import type { Point } from '../../../engine/geometry/point.ts';
 import type { JobFile } from '../../documents/job-file.ts';
 import type { Panel } from '../../documents/panel.ts';
 import type { Recipe } from '../edit-job.ts';
@@ -39,13 +39,6 @@ export function addCorner(mark: string, edge: number, at: Point): Recipe {
   };
 }
 
-export function moveCorner(mark: string, corner: number, to: Point): Recipe {
-  return (draft) => {
-    const panel = findPanel(draft, mark);
-    if (panel.outline_mm[corner] !== undefined) panel.outline_mm[corner] = [to[0], to[1]];
-  };
-}
-
 /** Things cast into, or bolted to, one of the two sides that meet in a corner: they keep it from being taken out. Null: nothing does. */
 export function findOnSides({ job }: JobFile, mark: string, corner: number): string | null {
   const panel = job.panels.find((one) => one.mark === mark);
@@ -70,30 +63,5 @@ export function removeCorner(mark: string, corner: number): Recipe {
       if (number === corner || number === (corner + corners - 1) % corners) return number === corner ? null : joined;
       return number > corner ? number - 1 : number;
     });
-  };
-}
-
-const copyOf = (ring: Polygon): [number, number][] => ring.map(([x, y]) => [x, y]);
-
-/** Puts an opening into a panel, or another in place of the one with that number. */
-export function putOpening(mark: string, ring: Polygon, index: number | null = null): Recipe {
-  return (draft) => {
-    const { openings_mm } = findPanel(draft, mark);
-    openings_mm[index ?? openings_mm.length] = copyOf(ring);
-  };
-}
-
-export function removeOpening(mark: string, index: number): Recipe {
-  return (draft) => {
-    findPanel(draft, mark).openings_mm.splice(index, 1);
-  };
-}
-
-/** Says by which angle a side is off square to the face; 0: it is square, and nothing is said of it. */
-export function setBatter(mark: string, edge: number, batter_deg: number): Recipe {
-  return (draft) => {
-    const panel = findPanel(draft, mark);
-    const rest = panel.edges.filter((one) => one.edge !== edge);
-    panel.edges = batter_deg === 0 ? rest : [...rest, { edge, batter_deg }].sort((a, b) => a.edge - b.edge);
   };
 }
