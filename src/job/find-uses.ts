@@ -5,9 +5,9 @@ export interface ItemUse {
   readonly count: number;
   /** How many of it in which panel, in the order of the job. */
   readonly panels: readonly { readonly mark: string; readonly count: number }[];
+  /** Standard details that name it. */
+  readonly details: readonly string[];
 }
-
-const NONE: ItemUse = { count: 0, panels: [] };
 
 /** How often each insert of the catalogue is used in a job, and where. */
 export function findItemUses({ job, library }: JobFile): ReadonlyMap<string, ItemUse> {
@@ -20,7 +20,8 @@ export function findItemUses({ job, library }: JobFile): ReadonlyMap<string, Ite
   return new Map(
     library.catalogue.items.map(({ id }) => {
       const panels = [...(counts.get(id) ?? [])].map(([mark, count]) => ({ mark, count }));
-      return [id, panels.length === 0 ? NONE : { count: panels.reduce((sum, one) => sum + one.count, 0), panels }];
+      const details = library.details.details.flatMap((detail) => (detail.item === id ? [detail.id] : []));
+      return [id, { count: panels.reduce((sum, one) => sum + one.count, 0), panels, details }];
     }),
   );
 }

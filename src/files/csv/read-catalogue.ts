@@ -1,6 +1,6 @@
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
 import type { JobFile } from '../../job/documents/job-file.ts';
-import type { Fault } from '../../job/fault.ts';
+import type { DocumentFault, Fault } from '../../job/fault.ts';
 import { readJobDocument } from '../../job/read-job-document.ts';
 import { assembleItems } from './assemble-library.ts';
 import { catalogueSchedule } from './columns.ts';
@@ -20,6 +20,12 @@ export type CatalogueReading =
       readonly kept: readonly string[];
     }
   | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/** Faults of the inserts themselves where there are any: what else the job then has against them follows from those. */
+function chooseTold(faults: readonly DocumentFault[]): readonly DocumentFault[] {
+  const ofItems = faults.filter(({ path: [first, second] }) => first === 'library' && second === 'catalogue');
+  return ofItems.length > 0 ? ofItems : faults;
+}
 
 /**
  * Reads catalogue.csv into the catalogue of a job. What the schedule cannot say (tests, rated loads) stays with the inserts of the same name.
@@ -45,7 +51,7 @@ export function readCatalogue(content: string, file: JobFile, how: 'add' | 'repl
     ...file,
     library: { ...file.library, catalogue: { ...file.library.catalogue, items } },
   });
-  if (!read.ok) faults.push(...placeFaults(read.faults, sources, faults));
+  if (!read.ok) faults.push(...placeFaults(chooseTold(read.faults), sources, faults));
   if (faults.length > 0 || !read.ok)
     return { ok: false, faults: [...faults].sort((a, b) => (a.row ?? 0) - (b.row ?? 0)) };
   return {

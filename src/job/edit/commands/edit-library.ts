@@ -29,6 +29,7 @@ export function changeItem(id: string, change: (item: DraftOf<CatalogueItem>) =>
     change(item);
     if (item.id === id) return;
     for (const castIn of job.castIns) if (castIn.item === id) castIn.item = item.id;
+    for (const detail of library.details.details) if (detail.item === id) detail.item = item.id;
   };
 }
 

@@ -70,7 +70,7 @@ export function ItemEditor({ session, item }: { readonly session: JobSession; re
   const { items } = file.library.catalogue;
   const use = findItemUses(file).get(item.id);
   const edit = editItemOf(session, item);
-  const isUsed = use !== undefined && use.count > 0;
+  const isUsed = use !== undefined && use.count + use.details.length > 0;
   const copy = () => {
     const id = copyName(
       item.id,
@@ -118,6 +118,11 @@ export function ItemEditor({ session, item }: { readonly session: JobSession; re
                   removed once nothing uses it.
                 </p>
                 <ul class={styles.uses}>
+                  {use.details.map((detail) => (
+                    <li key={`detail ${detail}`}>
+                      standard detail <Link href={addresses.details(session.id)}>{detail}</Link>
+                    </li>
+                  ))}
                   {use.panels.map(({ mark, count }) => (
                     <li key={mark}>
                       {count} in <Link href={addresses.panel(session.id, mark)}>{mark}</Link>

@@ -22,7 +22,7 @@ function RatedLoad({ item, edit, index, rated }: ItemPartProps & { readonly inde
         <h3>{ROLE_WORDS[rated.role]}</h3>
         <Button
           kind="quiet"
-          name={`Take rated load ${index + 1} of ${item.id} away`}
+          name={`Take it away: rated load ${index + 1} of ${item.id}`}
           onPress={() =>
             edit(`rated load ${index + 1} taken away`, (draft) => {
               draft.ratedLoads.splice(index, 1);

@@ -25,7 +25,7 @@ function Test({ item, edit, index, test }: ItemPartProps & { readonly index: num
         </h3>
         <Button
           kind="quiet"
-          name={`Take test ${index + 1} of ${item.id} away`}
+          name={`Take it away: test ${index + 1} of ${item.id}`}
           onPress={() =>
             edit(`test ${index + 1} taken away`, (draft) => {
               draft.tested.splice(index, 1);

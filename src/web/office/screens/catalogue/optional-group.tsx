@@ -38,7 +38,7 @@ export function OptionalGroup<K extends string>({
             {give}
           </Button>
         ) : (
-          <Button kind="quiet" name={`${title}: none`} onPress={() => onChange(null)}>
+          <Button kind="quiet" name={`${title}: it has none`} onPress={() => onChange(null)}>
             It has none
           </Button>
         )}

@@ -112,7 +112,7 @@ export function PieceTable({
           `the job’s (${letter ?? 'not issued'})`
         ) : (
           <Button
-            name={`Plan ${nameOf(row)} by the job’s revision`}
+            name={`${row.piece.revision}, plan anew: ${nameOf(row)} by the job’s revision`}
             onPress={() => {
               refused.value = change(row, 'planned anew', { revision: null });
             }}
@@ -139,7 +139,7 @@ export function PieceTable({
           >
             SVG
           </Button>
-          <Button kind="quiet" name={`Take ${nameOf(row)} out of the pour`} onPress={() => remove(row)}>
+          <Button kind="quiet" name={`Take out ${nameOf(row)}`} onPress={() => remove(row)}>
             Take out
           </Button>
         </div>

@@ -39,7 +39,7 @@ export function BedEntry({ session, bed }: { readonly session: JobSession; reado
         </span>
         <Button
           kind="quiet"
-          name={`Remove ${bed.name}`}
+          name={`Remove it: ${bed.name}`}
           isDisabled={pours.length > 0}
           onPress={() =>
             session.commit(`Bed ${bed.id} removed`, ({ library }) => {
