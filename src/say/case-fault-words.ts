@@ -12,7 +12,7 @@ export const FIELD_NAMES: Readonly<Record<CaseField | KnownField, string>> = {
   neighbours: 'Inserts beside it',
   spacing_mm: 'To the nearest of them',
   thickness_mm: 'Thickness of the concrete',
-  strength_MPa: 'Strength of the concrete today (cylinder)',
+  strength_MPa: 'Strength today (cylinder)',
   isPoured: 'Is it poured?',
   tension_kN: 'Tension on this insert',
   shear_kN: 'Shear on this insert',

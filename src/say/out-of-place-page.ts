@@ -3,7 +3,7 @@ import type { Limit } from '../assess/out-of-place/limits.ts';
 import { FIELD_NAMES } from './case-fault-words.ts';
 import { CAUTIONS } from './cautions.ts';
 import { findGoverningClause } from './governing-clause.ts';
-import { sayLoad } from './out-of-place-text.ts';
+import { sayVerdict } from './out-of-place-text.ts';
 import { CONDITIONS, listTold, sayAssumption, saySteps } from './out-of-place-words.ts';
 import { type SpokenUnits, writerOf } from './quantities.ts';
 import { nameMode } from './words.ts';
@@ -47,7 +47,7 @@ export function sayOutOfPlacePage(answer: ComputedAnswer, units: SpokenUnits) {
       most: most === null ? 'no limit found' : limit(most),
       why: sayWhy(mode, most, answer),
     })),
-    verdict: sayLoad(answer, writer),
+    verdict: sayVerdict(answer, writer),
     isStop: state !== 'passes',
     reasons: answer.reasons,
     assumed: filled.assumptions.map((one) => sayAssumption(one, writer).sentence),

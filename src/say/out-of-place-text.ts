@@ -20,19 +20,23 @@ export function sayGiven({ filled, given }: ComputedAnswer, { length, strength }
   ];
 }
 
-/** The stated loads against what it carries, in one line. */
-export function sayLoad({ given, filled, load, state }: ComputedAnswer, { force }: QuantityWriter): string {
-  const name = STATE_WORDS[state].toUpperCase();
+/** The stated loads against what it carries, without the state. */
+export function sayLoad({ given, filled, load }: ComputedAnswer, { force }: QuantityWriter): string {
   if (filled.load === null) {
     const missing = [
       ...(given.tension_kN === null ? ['tension'] : []),
       ...(given.shear_kN === null ? ['shear'] : []),
     ].join(' and ');
-    return `${name}: ${missing === '' ? 'both loads are zero' : `${missing} not said`}`;
+    return missing === '' ? 'Both loads are zero.' : `Not said: ${missing}.`;
   }
-  const loads = `N ${force(filled.load.tension)}, V ${force(filled.load.shear)}`;
-  if (load === null) return `${loads}: ${name}`;
-  return `${loads}: ${showRatio(load.ratio)} of what it carries${load.mode === null ? '' : ` (${nameMode(load.mode)})`} – ${name}`;
+  const loads = `N ${force(filled.load.tension)} with V ${force(filled.load.shear)}`;
+  if (load === null) return `${loads}.`;
+  return `${loads}: ${showRatio(load.ratio)} of what it carries${load.mode === null ? '' : ` (${nameMode(load.mode)})`}.`;
+}
+
+/** The state in capitals, and why. */
+export function sayVerdict(answer: ComputedAnswer, writer: QuantityWriter): string {
+  return `${STATE_WORDS[answer.state].toUpperCase()}. ${sayLoad(answer, writer)}`;
 }
 
 function indent(lines: readonly string[]): readonly string[] {
@@ -57,7 +61,7 @@ function writeComputed(answer: ComputedAnswer, writer: QuantityWriter): readonly
             ),
           ),
         ]),
-    sayLoad(answer, writer),
+    sayVerdict(answer, writer),
     ...(answer.reasons.length === 0 ? [] : [`No pass, because: ${answer.reasons.join('; ')}`]),
     `Assumed, on the safe side: ${assumed.join(', ')}`,
     'Holds only with a full round foot, plate flat on the concrete, bolt snug, static design loads.',

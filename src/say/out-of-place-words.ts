@@ -186,10 +186,10 @@ export function findAway(limits: readonly Limit[]): Limit | null {
 export function listTold({ limits, filled }: ComputedAnswer, { length }: QuantityWriter) {
   const find = (direction: Limit['direction']) => limits.find((one) => one.direction === direction) ?? null;
   const all: readonly (readonly [string, Limit | null])[] = [
-    ['N straight out', find('tension')],
-    [`V toward the edge at ${length(filled.nearest)}`, find('toward 1')],
-    [`V toward the edge at ${length(filled.second)}`, find('toward 2')],
-    ['V away from both', findAway(limits)],
+    ['Tension N, straight out', find('tension')],
+    [`Shear V toward the edge at ${length(filled.nearest)}`, find('toward 1')],
+    [`Shear V toward the edge at ${length(filled.second)}`, find('toward 2')],
+    ['Shear V away from both', findAway(limits)],
   ];
   return all.flatMap(([words, limit]) => (limit === null ? [] : [{ words, limit }]));
 }

@@ -48,22 +48,12 @@ const NEIGHBOURS: Readonly<Record<FilledCase['neighbours'], readonly (readonly P
 };
 
 /**
- * Edges that are as near as they were said or assumed to be: a code can give an insert between near edges more than the same insert with one
- * of them far off (the embedment that is reduced at three edges is capped by pull-out in another way than the full one). More concrete
- * is no weaker, and what is not known may be so: each way counts.
+ * How far the other edges may be: as near as they were said or assumed to be, or far off. A code can give an insert between near edges more than
+ * the same insert with two of them far off (the embedment that is reduced at three edges is capped by pull-out in another way than the
+ * full one), and what is not known may be so: both count.
  */
-function listEdges({
-  nearest,
-  second,
-  others,
-}: FilledCase): readonly { readonly edges: readonly [number, number, number] }[] {
-  const far = FARTHEST_EDGE;
-  return [
-    { edges: [nearest, second, others] },
-    { edges: [nearest, second, far] },
-    { edges: [nearest, far, far] },
-    { edges: [far, far, far] },
-  ];
+function listOthers({ others }: FilledCase): readonly number[] {
+  return others < FARTHEST_EDGE ? [others, FARTHEST_EDGE] : [others];
 }
 
 /**
@@ -71,9 +61,9 @@ function listEdges({
  * the next edge is too near for a neighbour on its side, it is moved out, so that the way is the mirror image of the one on the other side.
  */
 export function layOut(filled: FilledCase): readonly Layout[] {
-  const { neighbours, spacing } = filled;
+  const { nearest, second, neighbours, spacing } = filled;
   return NEIGHBOURS[neighbours].flatMap((steps) =>
-    listEdges(filled).map(({ edges: [nearest, second, others] }): Layout => {
+    listOthers(filled).map((others): Layout => {
       const places: readonly Point[] = [[0, 0], ...steps.map(([x, y]): Point => [x * spacing, y * spacing])];
       const xs = places.map(([x]) => x);
       const ys = places.map(([, y]) => y);

@@ -77,7 +77,7 @@ describe('the message', () => {
   });
   it('says which load is missing', () => {
     expect(writeOutOfPlaceText(compute({ shear_kN: null }), 'metric')).toContain(
-      'STRENGTH NOT CHECKED: shear not said',
+      'STRENGTH NOT CHECKED. Not said: shear.',
     );
   });
   it.each([

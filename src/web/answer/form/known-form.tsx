@@ -94,7 +94,7 @@ export function KnownForm({ faults }: { readonly faults: UnansweredCase['faults'
       quantity={field.endsWith('_MPa') ? 'stress' : 'length'}
       value={known[field]}
       onType={(value) => know(field, value)}
-      whenEmpty="assumed"
+      whenEmpty={field.startsWith('drawn') ? 'not known' : 'assumed'}
       fault={findFault(faults, field)}
     />
   );

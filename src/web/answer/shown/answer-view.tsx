@@ -92,7 +92,7 @@ function Assumed({ answer }: { readonly answer: ComputedAnswer }) {
   return (
     <section aria-labelledby="assumed" class={styles.part}>
       <h2 id="assumed">Assumed, on the safe side</h2>
-      <p class={styles.caption}>What you know in place of one of these lets it carry more. Press it.</p>
+      <p class={styles.caption}>Do you know one of these better? Press it: the insert may carry more.</p>
       <ul class={styles.assumed}>
         {answer.filled.assumptions.map((one) => {
           const { sentence } = sayAssumption(one, writer);
@@ -124,15 +124,17 @@ export function AnswerView({ answer }: { readonly answer: ComputedAnswer }) {
         <StateMark state={answer.state} />
         <p class={styles.sentence}>{sayLoad(answer, writerOf(units.value))}</p>
       </section>
-      {answer.limits.length > 0 && (
-        <section aria-labelledby="carries" class={styles.part}>
-          <h2 id="carries">Carries at most</h2>
-          <p class={styles.caption}>Design (factored) loads, one at a time, nothing else acting.</p>
-          <Limits answer={answer} />
-        </section>
-      )}
+      <div class={styles.two}>
+        {answer.limits.length > 0 && (
+          <section aria-labelledby="carries" class={styles.part}>
+            <h2 id="carries">Carries at most</h2>
+            <p class={styles.caption}>Design (factored) loads, one at a time, nothing else acting.</p>
+            <Limits answer={answer} />
+          </section>
+        )}
+        <Sketch answer={answer} />
+      </div>
       <AnswerActions answer={answer} />
-      <Sketch answer={answer} />
       {answer.reasons.length > 0 && <Points id="reasons" title="It can be no pass, because" items={answer.reasons} />}
       <div class={styles.three}>
         <Points id="may" title="May be done now" items={may} />
