@@ -38,10 +38,8 @@ const ALIAS = {
  * Rejects when a source does not compile; esbuild has then printed where.
  */
 export async function buildWeb(esbuild, root, out) {
-  // A worker shares no script with the pages: they would come in many small pieces, for what the worker has to read again anyway.
-  const built = await Promise.all(
-    [PAGES, ...WORKERS.map((worker) => [worker])].map((parts) => bundle(esbuild, root, out, parts)),
-  );
+  // Pages and workers share no script: what they have in common would come in many small pieces, each a request of its own.
+  const built = await Promise.all([...PAGES, ...WORKERS].map((part) => bundle(esbuild, root, out, part)));
   const metafile = {
     inputs: Object.assign({}, ...built.map(({ inputs }) => inputs)),
     outputs: Object.assign({}, ...built.map((one) => one.outputs)),
@@ -62,11 +60,11 @@ export async function buildWeb(esbuild, root, out) {
   );
 }
 
-/** Bundles parts that share scripts, and gives esbuild's account of it. */
-async function bundle(esbuild, root, out, parts) {
+/** Bundles a page or worker, and gives esbuild's account of it. */
+async function bundle(esbuild, root, out, { name, entry }) {
   const { metafile } = await esbuild.build({
     absWorkingDir: root,
-    entryPoints: parts.map(({ name, entry }) => ({ in: entry, out: name })),
+    entryPoints: [{ in: entry, out: name }],
     outdir: join(out, 'assets'),
     publicPath: '/assets/',
     entryNames: '[name]-[hash]',

@@ -2,37 +2,27 @@ import { lazy, Suspense } from 'preact/compat';
 import { Redirect, Route, Switch } from 'wouter-preact';
 import { Empty } from '../parts/notice.tsx';
 import { JobsScreen } from './screens/jobs/jobs-screen.tsx';
+import { PanelsScreen } from './screens/panels/panels-screen.tsx';
 import { JobShell } from './shell/job-shell.tsx';
 import { OutsideShell } from './shell/outside-shell.tsx';
 import { addresses } from './state/addresses.ts';
 import { useOffice } from './state/office.ts';
 
-/** Each screen of a job is a script of its own, so that the first drawing waits for none of the others. */
-const PanelsScreen = lazy(async () => ({ default: (await import('./screens/panels/panels-screen.tsx')).PanelsScreen }));
-const PanelScreen = lazy(async () => ({ default: (await import('./screens/panel/panel-screen.tsx')).PanelScreen }));
-const ConnectionScreen = lazy(async () => ({
-  default: (await import('./screens/connection/connection-screen.tsx')).ConnectionScreen,
-}));
-const ChoosingScreen = lazy(async () => ({
-  default: (await import('./screens/choosing/choosing-screen.tsx')).ChoosingScreen,
-}));
-const PoursScreen = lazy(async () => ({ default: (await import('./screens/pours/pours-screen.tsx')).PoursScreen }));
-const PartsScreen = lazy(async () => ({ default: (await import('./screens/parts/parts-screen.tsx')).PartsScreen }));
-const CatalogueScreen = lazy(async () => ({
-  default: (await import('./screens/catalogue/catalogue-screen.tsx')).CatalogueScreen,
-}));
-const DetailsScreen = lazy(async () => ({
-  default: (await import('./screens/details/details-screen.tsx')).DetailsScreen,
-}));
-const RulesScreen = lazy(async () => ({ default: (await import('./screens/rules/rules-screen.tsx')).RulesScreen }));
-const RevisionsScreen = lazy(async () => ({
-  default: (await import('./screens/revisions/revisions-screen.tsx')).RevisionsScreen,
-}));
+const designScreens = () => import('./screens/design-screens.ts');
+const jobScreens = () => import('./screens/job-screens.ts');
 
-const TransmittalScreen = lazy(async () => ({
-  default: (await import('./screens/revisions/transmittal-screen.tsx')).TransmittalScreen,
-}));
-const ImportScreen = lazy(async () => ({ default: (await import('./screens/import/import-screen.tsx')).ImportScreen }));
+/** Jobs and panels come with the page; the rest in two scripts, so that the first drawing does not wait for it. */
+const PanelScreen = lazy(async () => ({ default: (await designScreens()).PanelScreen }));
+const ConnectionScreen = lazy(async () => ({ default: (await designScreens()).ConnectionScreen }));
+const ChoosingScreen = lazy(async () => ({ default: (await designScreens()).ChoosingScreen }));
+const PoursScreen = lazy(async () => ({ default: (await jobScreens()).PoursScreen }));
+const PartsScreen = lazy(async () => ({ default: (await jobScreens()).PartsScreen }));
+const CatalogueScreen = lazy(async () => ({ default: (await jobScreens()).CatalogueScreen }));
+const DetailsScreen = lazy(async () => ({ default: (await jobScreens()).DetailsScreen }));
+const RulesScreen = lazy(async () => ({ default: (await jobScreens()).RulesScreen }));
+const RevisionsScreen = lazy(async () => ({ default: (await jobScreens()).RevisionsScreen }));
+const TransmittalScreen = lazy(async () => ({ default: (await jobScreens()).TransmittalScreen }));
+const ImportScreen = lazy(async () => ({ default: (await jobScreens()).ImportScreen }));
 
 /** Files for the job that is open. */
 function ImportIntoJob() {
