@@ -3,6 +3,9 @@ import { openDemo, readServed } from './harness/open-demo.ts';
 import type { Screen } from './harness/screen.ts';
 import { useOffice } from './harness.ts';
 
+/** Edits are saved, and read again, within that, on a busy machine too. */
+const SOON = { timeout: 10_000 };
+
 const office = useOffice();
 
 const itemOf = async (id: string) => (await readServed(office)).library.catalogue.items.find((item) => item.id === id);
@@ -29,11 +32,11 @@ it('says at the field why a value cannot be, and takes one that can', async () =
   await page.getByRole('alert').filter({ hasText: 'does not fit in an insert of 103 mm' }).waitFor();
   await embedment.fill('95');
   await embedment.press('Enter');
-  await expect.poll(async () => (await itemOf('F16-103'))?.embedment_mm).toBe(95);
+  await expect.poll(async () => (await itemOf('F16-103'))?.embedment_mm, SOON).toBe(95);
   await page.keyboard.press('Escape');
   await page.getByRole('heading', { name: 'F16-103' }).click();
   await page.keyboard.press('Control+z');
-  await expect.poll(async () => (await itemOf('F16-103'))?.embedment_mm).toBe(96);
+  await expect.poll(async () => (await itemOf('F16-103'))?.embedment_mm, SOON).toBe(96);
   expect(await page.getByRole('button', { name: 'Remove it' }).isDisabled()).toBe(true);
 });
 
@@ -43,7 +46,7 @@ it('gives an insert another name, and all that use it follow', async () => {
   await name.fill('F24-170-X');
   await name.press('Enter');
   await page.getByRole('heading', { name: 'F24-170-X' }).waitFor();
-  await expect.poll(() => itemOf('F24-170')).toBeUndefined();
+  await expect.poll(() => itemOf('F24-170'), SOON).toBeUndefined();
   const { castIns } = (await readServed(office)).job;
   expect(castIns.filter(({ item }) => item === 'F24-170-X').length).toBeGreaterThan(0);
 });
@@ -54,7 +57,7 @@ it('adds a test with its report, and a rated load beside its caution', async () 
   const dialog = page.getByRole('dialog');
   await dialog.getByRole('button', { name: 'Add the test' }).click();
   await expect
-    .poll(() => dialog.getByRole('alert').textContent())
+    .poll(() => dialog.getByRole('alert').textContent(), SOON)
     .toContain('Still to fill in: Characteristic resistance');
   await dialog.getByLabel('Characteristic resistance').fill('41');
   await dialog.getByLabel('From concrete strength f_ck').fill('30');
@@ -63,7 +66,7 @@ it('adds a test with its report, and a rated load beside its caution', async () 
   await dialog.getByLabel('Conditions').fill('cracked');
   await dialog.getByRole('button', { name: 'Add the test' }).click();
   await expect
-    .poll(async () => (await itemOf('F16-75'))?.tested[0])
+    .poll(async () => (await itemOf('F16-75'))?.tested[0], SOON)
     .toMatchObject({
       mode: 'pull-out',
       characteristic_kN: 41,
@@ -106,7 +109,7 @@ it('shows the faults of a CSV by row and column, then what a sound one would cha
   await dialog.getByText(/would come to another state/).waitFor();
   expect(await dialog.getByRole('table').textContent()).toContain('not covered');
   await dialog.getByRole('button', { name: 'Take it in' }).click();
-  await expect.poll(async () => (await itemOf('F12-70'))?.qualification).toBeNull();
+  await expect.poll(async () => (await itemOf('F12-70'))?.qualification, SOON).toBeNull();
   expect((await itemOf('F16-120'))?.name).toContain('Ferrule');
 });
 

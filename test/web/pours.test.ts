@@ -3,6 +3,9 @@ import { readPdf } from '../files/read-pdf.ts';
 import { openDemo, readServed } from './harness/open-demo.ts';
 import { useOffice } from './harness.ts';
 
+/** Edits are saved, and read again, within that, on a busy machine too. */
+const SOON = { timeout: 10_000 };
+
 const office = useOffice();
 
 const pourOf = async (id: string) => (await readServed(office)).job.pours.find((pour) => pour.id === id);
@@ -10,7 +13,7 @@ const pourOf = async (id: string) => (await readServed(office)).job.pours.find((
 it('lists pours by day with what stands against each, first the stops', async () => {
   const { page } = await openDemo(office, 'pours');
   const first = page.getByRole('article').first();
-  await expect.poll(() => first.textContent()).toMatch(/Pour T12.*not ready: \d+ stops?.*STOP/);
+  await expect.poll(() => first.textContent(), SOON).toMatch(/Pour T12.*not ready: \d+ stops?.*STOP/);
   expect(await page.getByText('In no pour yet: 2 panels').isVisible()).toBe(true);
 });
 
@@ -22,18 +25,18 @@ it('moves a piece by dragging and by typing, and says why it may not lie on anot
   await page.mouse.down();
   await page.mouse.move(box.x + box.width / 2 + 100, box.y + box.height / 2, { steps: 4 });
   await page.mouse.up();
-  await expect.poll(async () => (await pourOf('T12'))?.pieces[3]?.along_mm).toBeGreaterThan(19_000);
+  await expect.poll(async () => (await pourOf('T12'))?.pieces[3]?.along_mm, SOON).toBeGreaterThan(19_000);
   await piece.focus();
   await page.keyboard.press('ArrowLeft');
   const typed = page.getByLabel('Place of P10 no. 1 along the bed');
   await typed.fill('13000');
   await typed.press('Enter');
   const fault = page.getByRole('alert').filter({ hasText: 'lies from 13000' });
-  await expect.poll(() => fault.textContent()).toContain('on piece 1 of panel P03');
+  await expect.poll(() => fault.textContent(), SOON).toContain('on piece 1 of panel P03');
   await typed.fill('18000');
   await typed.press('Enter');
-  await expect.poll(async () => (await pourOf('T12'))?.pieces[3]?.along_mm).toBe(18_000);
-  await expect.poll(() => page.getByRole('alert').count()).toBe(0);
+  await expect.poll(async () => (await pourOf('T12'))?.pieces[3]?.along_mm, SOON).toBe(18_000);
+  await expect.poll(() => page.getByRole('alert').count(), SOON).toBe(0);
 });
 
 it('adds a pour of the panels in no pour, and removes it again', async () => {
@@ -43,13 +46,13 @@ it('adds a pour of the panels in no pour, and removes it again', async () => {
   await dialog.getByLabel('Day').fill('2027-02-03');
   await dialog.getByRole('button', { name: 'Add the pour' }).click();
   await page.getByRole('heading', { name: 'Pour T15' }).waitFor();
-  await expect.poll(async () => (await pourOf('T15'))?.pieces.map(({ panel }) => panel)).toEqual(['P05', 'P06']);
+  await expect.poll(async () => (await pourOf('T15'))?.pieces.map(({ panel }) => panel), SOON).toEqual(['P05', 'P06']);
   const [one, two] = (await pourOf('T15'))!.pieces;
   expect(two!.along_mm).toBeGreaterThan(one!.along_mm!);
   await page.getByRole('button', { name: 'Remove the pour' }).click();
-  await expect.poll(() => pourOf('T15')).toBeUndefined();
+  await expect.poll(() => pourOf('T15'), SOON).toBeUndefined();
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  await expect.poll(async () => (await pourOf('T15'))?.date).toBe('2027-02-03');
+  await expect.poll(async () => (await pourOf('T15'))?.date, SOON).toBe('2027-02-03');
 });
 
 it('shows the folder page by page and gives it as a PDF that says of what state it is', async () => {

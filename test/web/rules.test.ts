@@ -2,6 +2,9 @@ import { expect, it } from 'vitest';
 import { openDemo, readServed } from './harness/open-demo.ts';
 import { useOffice } from './harness.ts';
 
+/** Edits are saved, and read again, within that, on a busy machine too. */
+const SOON = { timeout: 10_000 };
+
 const office = useOffice();
 
 const rules = async () => (await readServed(office)).library.rules;
@@ -18,9 +21,9 @@ it('shows what another standard would do to every connection before it is taken'
   expect(await page.getByLabel('Standard', { exact: true }).inputValue()).toBe('EN 1992-4');
   await page.getByLabel('Standard', { exact: true }).selectOption('AS 5216');
   await page.getByRole('button', { name: 'Take it for this job' }).click();
-  await expect.poll(async () => (await rules()).standard).toBe('AS 5216');
+  await expect.poll(async () => (await rules()).standard, SOON).toBe('AS 5216');
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  await expect.poll(async () => (await rules()).standard).toBe('EN 1992-4');
+  await expect.poll(async () => (await rules()).standard, SOON).toBe('EN 1992-4');
 });
 
 it('refuses a factor below 1 and an aim below what is allowed', async () => {
@@ -36,7 +39,7 @@ it('refuses a factor below 1 and an aim below what is allowed', async () => {
   await page.getByRole('alert').filter({ hasText: 'deeper than the 8 mm that are allowed' }).waitFor();
   await aim.fill('4');
   await aim.press('Enter');
-  await expect.poll(async () => (await rules()).belowFace.aim_mm).toBe(4);
+  await expect.poll(async () => (await rules()).belowFace.aim_mm, SOON).toBe(4);
 });
 
 it('gives a bed another name with its pours, and takes a new concrete', async () => {
@@ -45,7 +48,7 @@ it('gives a bed another name with its pours, and takes a new concrete', async ()
   await bed.fill('B9');
   await bed.press('Enter');
   await expect
-    .poll(async () => (await readServed(office)).job.pours.map((pour) => pour.bed))
+    .poll(async () => (await readServed(office)).job.pours.map((pour) => pour.bed), SOON)
     .toEqual(['B9', 'B2', 'B9']);
   await page.getByRole('button', { name: 'Add a concrete' }).click();
   const dialog = page.getByRole('dialog');
@@ -53,7 +56,7 @@ it('gives a bed another name with its pours, and takes a new concrete', async ()
   await dialog.getByLabel('Strength f_ck at 28 days').fill('60');
   await dialog.getByRole('button', { name: 'Add it' }).click();
   await expect
-    .poll(async () => (await readServed(office)).job.concretes.map(({ id }) => id))
+    .poll(async () => (await readServed(office)).job.concretes.map(({ id }) => id), SOON)
     .toEqual(['C40', 'C50', 'C60']);
 });
 

@@ -1,6 +1,8 @@
 import { useSignal } from '@preact/signals';
+import { memo } from 'preact/compat';
 import { Link, useLocation } from 'wouter-preact';
 import { planBed } from '../../../../assess/set-out/plan-bed.ts';
+import type { JobFile } from '../../../../job/documents/job-file.ts';
 import type { Pour } from '../../../../job/documents/pour.ts';
 import { listUnplanned } from '../../../../job/edit/commands/edit-pours.ts';
 import { countOf } from '../../../../say/part-words.ts';
@@ -8,6 +10,7 @@ import { Button } from '../../../parts/button.tsx';
 import { writeDay } from '../../../parts/day-field.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
 import { Page } from '../../../parts/page.tsx';
+import type { PourFindings } from '../../../worker/pour-findings.ts';
 import { addresses } from '../../state/addresses.ts';
 import { useCommands } from '../../state/commands.ts';
 import type { JobSession } from '../../state/session.ts';
@@ -94,7 +97,7 @@ export function PoursList({ session, found }: { readonly session: JobSession; re
         <section key={day} class={styles.day} aria-label={writeDay(day)}>
           <h2 class={styles.dayHead}>{writeDay(day)}</h2>
           {ofDay.map((pour) => (
-            <PourLine key={pour.id} session={session} pour={pour} found={found} />
+            <PourLine key={pour.id} job={session.id} file={file} pour={pour} found={found.byPour.get(pour.id)} />
           ))}
         </section>
       ))}
@@ -115,26 +118,28 @@ export function PoursList({ session, found }: { readonly session: JobSession; re
   );
 }
 
-function PourLine({
-  session,
+/** Drawn anew only when the job or what is found of this pour is another: findings come one pour after the other. */
+const PourLine = memo(function PourLine({
+  job,
+  file,
   pour,
   found,
 }: {
-  readonly session: JobSession;
+  readonly job: string;
+  readonly file: JobFile;
   readonly pour: Pour;
-  readonly found: PoursFound;
+  readonly found: PourFindings | undefined;
 }) {
-  const plan = planBed(session.shown.value, pour);
-  const findings = found.byPour.get(pour.id);
-  const stops = findings?.findings.filter(({ isStop }) => isStop) ?? [];
+  const plan = planBed(file, pour);
+  const stops = found?.findings.filter(({ isStop }) => isStop) ?? [];
   return (
     <article class={styles.pour}>
       <div class={styles.about}>
         <div class={styles.line}>
-          <Link class={styles.open} href={addresses.pour(session.id, pour.id)}>
+          <Link class={styles.open} href={addresses.pour(job, pour.id)}>
             Pour {pour.id}
           </Link>
-          <Readiness found={findings} />
+          <Readiness found={found} />
           <span class={styles.facts}>
             {plan.bed.name}, {countOf(pour.pieces.length, 'piece')}
           </span>
@@ -156,4 +161,4 @@ function PourLine({
       <BedView plan={plan} onMove={null} />
     </article>
   );
-}
+});
