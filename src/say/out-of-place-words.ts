@@ -158,8 +158,8 @@ export function sayStop({ role }: StoppedAnswer): readonly string[] {
   const what = role === 'lifting' ? 'A lifting insert' : 'A brace insert';
   const why =
     role === 'lifting'
-      ? 'It failing drops the panel: lifting has rules, safety factors and strengths at lifting of its own.'
-      : 'It failing drops the panel: bracing is temporary work with rules and safety factors of its own.';
+      ? 'If it fails, the panel falls: lifting has rules, safety factors and strengths at lifting of its own.'
+      : 'If it fails, the panel falls: bracing is temporary work with rules and safety factors of its own.';
   return [
     `STOP. ${what} in the wrong place is not answered here, with no number at all.`,
     why,

@@ -7,7 +7,7 @@ import { StateMark } from '../parts/state-mark.tsx';
 import { units } from '../parts/units.ts';
 import styles from './answer-screen.module.css';
 import { CaseForm } from './form/case-form.tsx';
-import { KnownForm } from './form/known-form.tsx';
+import { KnownForm, RulesForm } from './form/known-form.tsx';
 import { AnswerView } from './shown/answer-view.tsx';
 import { MissingView } from './shown/missing-view.tsx';
 import { StopView } from './shown/stop-view.tsx';
@@ -50,7 +50,8 @@ export function AnswerScreen({ answer }: { readonly answer: ReadonlySignal<OutOf
       <main class={styles.main}>
         <section class={`${styles.said} not-printed`} aria-label="What is said of the insert">
           <CaseForm faults={faults} />
-          <KnownForm faults={faults} />
+          {shown.kind !== 'stopped' && <KnownForm faults={faults} />}
+          <RulesForm />
         </section>
         <section class={styles.answer} id="answer" aria-label="The answer" tabIndex={-1}>
           {shown.kind === 'answer' && <AnswerView answer={shown} />}

@@ -83,9 +83,9 @@ function CheckBox({ field, text }: { readonly field: 'limitsCracks' | 'isDense';
   );
 }
 
-/** Rules and units, and what whoever answers may have in hand besides the twelve values. */
+/** What whoever answers may have in hand besides the twelve values. */
 export function KnownForm({ faults }: { readonly faults: UnansweredCase['faults'] }) {
-  const { known, standard } = settings.value;
+  const { known } = settings.value;
   const typed = (field: KnownNumber) => (
     <TypedField
       key={field}
@@ -99,79 +99,84 @@ export function KnownForm({ faults }: { readonly faults: UnansweredCase['faults'
     />
   );
   return (
-    <>
-      <details class={styles.folded}>
-        <summary>More that is known: product document, bars, drawing</summary>
-        <div class={styles.form}>
-          <p class={styles.hint}>
-            Nothing here is needed. What stays empty is taken on the safe side; what is filled in lets the insert carry
-            more.
-          </p>
-          <DocumentField />
-          {OF_INSERT.map(typed)}
+    <details class={styles.folded}>
+      <summary>More that is known: product document, bars, drawing</summary>
+      <div class={styles.form}>
+        <p class={styles.hint}>
+          Nothing here is needed. What stays empty is taken on the safe side; what is filled in lets the insert carry
+          more.
+        </p>
+        <DocumentField />
+        {OF_INSERT.map(typed)}
+        <ListField
+          field="boltClass"
+          label={FIELD_NAMES.boltClass}
+          value={known.boltClass}
+          options={propertyClasses.map((name) => ({ value: name, text: name }))}
+          whenEmpty="assumed"
+          onPick={(value) => know('boltClass', value)}
+        />
+        <CheckBox field="limitsCracks" text="Bars or mesh hold cracks fine here (0.3 mm)" />
+        <CheckBox field="isDense" text="Bars at the face stand at least 150 mm apart (up to 10 mm thick: 100 mm)" />
+        {OF_PLACE.map((field) =>
+          field === 'otherEdges_mm' ? (
+            <div class={styles.wide} key={field}>
+              {typed(field)}
+            </div>
+          ) : (
+            typed(field)
+          ),
+        )}
+      </div>
+    </details>
+  );
+}
+
+/** Rules, units, light: of this person, not of the case. */
+export function RulesForm() {
+  const { standard } = settings.value;
+  return (
+    <details class={styles.folded}>
+      <summary>Rules, units, light</summary>
+      <div class={styles.form}>
+        <div class={styles.wide}>
           <ListField
-            field="boltClass"
-            label={FIELD_NAMES.boltClass}
-            value={known.boltClass}
-            options={propertyClasses.map((name) => ({ value: name, text: name }))}
-            whenEmpty="assumed"
-            onPick={(value) => know('boltClass', value)}
-          />
-          <CheckBox field="limitsCracks" text="Bars or mesh hold cracks fine here (0.3 mm)" />
-          <CheckBox field="isDense" text="Bars at the face stand at least 150 mm apart (up to 10 mm thick: 100 mm)" />
-          {OF_PLACE.map((field) =>
-            field === 'otherEdges_mm' ? (
-              <div class={styles.wide} key={field}>
-                {typed(field)}
-              </div>
-            ) : (
-              typed(field)
-            ),
-          )}
-        </div>
-      </details>
-      <details class={styles.folded}>
-        <summary>Rules, units, light</summary>
-        <div class={styles.form}>
-          <div class={styles.wide}>
-            <ListField
-              field="standard"
-              label="Rules"
-              value={standard}
-              options={standardNames.map((name) => ({ value: name, text: name }))}
-              whenEmpty={null}
-              onPick={(value) => {
-                if (value !== null) settings.value = { ...settings.value, standard: value };
-              }}
-            />
-          </div>
-          <SideField
-            field="units"
-            label="Units"
-            value={units.value}
-            options={[
-              { value: 'metric', text: 'Metric' },
-              { value: 'US', text: 'US' },
-            ]}
+            field="standard"
+            label="Rules"
+            value={standard}
+            options={standardNames.map((name) => ({ value: name, text: name }))}
+            whenEmpty={null}
             onPick={(value) => {
-              units.value = value;
-            }}
-          />
-          <SideField
-            field="theme"
-            label="Light"
-            value={theme.value}
-            options={[
-              { value: 'system', text: 'Auto' },
-              { value: 'light', text: 'Day' },
-              { value: 'dark', text: 'Night' },
-            ]}
-            onPick={(value) => {
-              theme.value = value;
+              if (value !== null) settings.value = { ...settings.value, standard: value };
             }}
           />
         </div>
-      </details>
-    </>
+        <SideField
+          field="units"
+          label="Units"
+          value={units.value}
+          options={[
+            { value: 'metric', text: 'Metric' },
+            { value: 'US', text: 'US' },
+          ]}
+          onPick={(value) => {
+            units.value = value;
+          }}
+        />
+        <SideField
+          field="theme"
+          label="Light"
+          value={theme.value}
+          options={[
+            { value: 'system', text: 'Auto' },
+            { value: 'light', text: 'Day' },
+            { value: 'dark', text: 'Night' },
+          ]}
+          onPick={(value) => {
+            theme.value = value;
+          }}
+        />
+      </div>
+    </details>
   );
 }

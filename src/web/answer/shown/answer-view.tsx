@@ -36,7 +36,9 @@ function Sketch({ answer }: { readonly answer: ComputedAnswer }) {
         title={`The insert to scale: ${words.nearest} from the edge below, ${words.second} from the edge to the left${beside}`}
       />
       <figcaption class={styles.caption}>
-        Seen from the front, to scale: body black, foot around it. The side of neighbours is not known.{drawn}
+        Seen from the front, to scale: the body filled, its foot around it.{' '}
+        {filled.neighbours > 0 && 'On which side others stand is not known.'}
+        {drawn}
       </figcaption>
     </figure>
   );
