@@ -85,7 +85,12 @@ export function RankedInsert({
         <span class={`${styles.small} ${styles.take}`}>as it stands</span>
       ) : (
         <span class={styles.take}>
-          <Button isDisabled={isLocked} name={`Take ${item.id}`} kind={rank === 1 ? 'main' : 'plain'} onPress={onTake}>
+          <Button
+            isDisabled={isLocked}
+            name={`Take this one: ${item.id}`}
+            kind={rank === 1 ? 'main' : 'plain'}
+            onPress={onTake}
+          >
             Take this one
           </Button>
         </span>

@@ -90,7 +90,7 @@ function Row({
             type="button"
             class={styles.open}
             aria-expanded={isOpen}
-            aria-label={`Steps: ${name}`}
+            aria-label={`${isOpen ? 'Close' : 'Steps'}: ${name}`}
             onClick={onToggle}
           >
             {isOpen ? 'Close' : 'Steps'}

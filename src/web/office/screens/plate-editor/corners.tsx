@@ -66,7 +66,7 @@ export function Corners({
           head: '',
           cell: ({ k }) => (
             <div class={styles.row}>
-              <Button kind="quiet" name={`Add a corner after ${k + 1}`} onPress={() => addAfter(k)}>
+              <Button kind="quiet" name={`Add after corner ${k + 1}`} onPress={() => addAfter(k)}>
                 Add after
               </Button>
               <Button

@@ -57,7 +57,7 @@ export function OutlineFields({
       <div>
         <Button
           kind="quiet"
-          name={`Corners of the ${name}`}
+          name={`As corners: ${name}`}
           onPress={() => {
             wantsCorners.value = true;
           }}
