@@ -184,6 +184,15 @@ export class PanelDesk {
     });
   }
 
+  /** Whether it is held in that very place already: a rest under a moving hand asks for nothing anew. */
+  holdsAt({ castIns }: MovedParts): boolean {
+    const held = this.held.peek()?.parts.castIns ?? [];
+    return (
+      castIns.length === held.length &&
+      castIns.every(({ x_mm, y_mm }, k) => x_mm === held[k]?.x_mm && y_mm === held[k]?.y_mm)
+    );
+  }
+
   /** Lets go: it stays, or goes back where it cannot stay. */
   drop(at: Point | null): void {
     const held = this.held.peek();

@@ -262,7 +262,7 @@ export class CanvasHand {
     const used: SnapField = isEdge ? { ...field, reach: -1 } : field;
     const snap = findSnap(used, places, isEdge ? [0, first.y_mm] : fromRead([0, 0]));
     const parts = desk.partsMovedBy([step[0] + snap.by[0], step[1] + snap.by[1]]);
-    if (parts !== null) desk.hold(parts, snap.guides);
+    if (parts !== null && !desk.holdsAt(parts)) desk.hold(parts, snap.guides);
   }
 
   #pinch(): Act {
