@@ -45,7 +45,7 @@ export const NOT_COVERED = [
   'Lifting and bracing: a rated load is copied from its document, never computed.',
   'Inserts that are set into wet or hardened concrete, and repairs.',
   'Groups of inserts that differ from each other.',
-  'Lightweight concrete.',
+  'Lightweight concrete, by any of the standards here.',
   'Bars that take the load of an insert, by ACI 318.',
   'Corners sharper than 90°.',
   'Prying of flexible plates; of a plate nothing but its elastic bending is looked at.',

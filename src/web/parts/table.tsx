@@ -6,8 +6,8 @@ import styles from './table.module.css';
 export interface Column<T> {
   readonly head: string;
   readonly cell: (row: T) => ComponentChildren;
-  /** Numbers stand to the right; `wide`: words that want room. */
-  readonly kind?: 'number' | 'wide';
+  /** Numbers stand to the right; `wide`: words that want room; `short`: on one line. */
+  readonly kind?: 'number' | 'wide' | 'short';
   /** Names its row. */
   readonly isName?: boolean;
 }

@@ -8,7 +8,7 @@ import styles from './parts.module.css';
 
 /** By when the first pour asks for an order; `isShort`: it is known that some is missing. */
 function tellOrderBy(orderBy: string | null, today: string, isShort: boolean) {
-  if (orderBy === null) return 'lead time not known';
+  if (orderBy === null) return 'not known';
   if (orderBy >= today) return orderBy;
   return isShort ? <span class={styles.short}>too late: was {orderBy}</span> : `past: ${orderBy}`;
 }
@@ -49,16 +49,17 @@ export function NeedTable({ needs, today }: { readonly needs: readonly KindNeed[
     },
     {
       head: 'order by',
+      kind: 'short',
       cell: ({ byPour: [first], toOrder }) =>
         first === undefined || toOrder === 0 ? '' : tellOrderBy(first.orderBy, today, hasStock && first.short > 0),
     },
     {
-      head: 'how it comes about',
+      head: 'how it comes back',
       kind: 'wide',
       cell: ({ kind, reuse, count }) =>
         reuse === null || kind.reuse === null
           ? ''
-          : `comes back after ${kind.reuse.turnRound} days: ${count} uses, ${reuse.atOnce} at once, ${reuse.lost} lost`,
+          : `after ${kind.reuse.turnRound} days: ${count} uses, ${reuse.atOnce} at once, ${reuse.lost} lost`,
     },
   ];
   return (
@@ -78,11 +79,11 @@ export function ShortTable({ shortages, today }: { readonly shortages: readonly 
     { head: 'id', isName: true, cell: ({ kind }) => kind.id },
     { head: 'what', kind: 'wide', cell: ({ kind }) => describeKind(kind) },
     { head: 'pour', cell: ({ need }) => need.pour },
-    { head: 'day', cell: ({ need }) => need.date },
+    { head: 'day', kind: 'short', cell: ({ need }) => need.date },
     { head: 'needed up to it', kind: 'number', cell: ({ need }) => need.needed },
     { head: 'at hand', kind: 'number', cell: ({ need }) => need.atHand ?? '–' },
     { head: 'short', kind: 'number', cell: ({ need }) => <span class={styles.short}>{need.short}</span> },
-    { head: 'order by', cell: ({ need }) => tellOrderBy(need.orderBy, today, true) },
+    { head: 'order by', kind: 'short', cell: ({ need }) => tellOrderBy(need.orderBy, today, true) },
   ];
   return (
     <Table

@@ -118,10 +118,10 @@ export function BedView({ plan, onMove }: BedViewProps) {
         />
         <text
           class={styles.mark}
-          x={piece.length / 2}
-          y={bed.width_mm - Math.min(piece.width, bed.width_mm) / 2 + letters / 3}
+          // Near its corner: openings are mostly in the middle.
+          x={letters * 0.6}
+          y={bed.width_mm - letters * 0.6}
           font-size={letters}
-          text-anchor="middle"
         >
           {piece.piece.panel}
           {piece.length > letters * 5 && (
