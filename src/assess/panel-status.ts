@@ -13,11 +13,21 @@ export const STATES_BY_NEED = [
   'passes',
 ] as const satisfies readonly ConnectionState[];
 
-/** One panel as a list of panels shows it. */
-export interface PanelStatus {
+/** What a panel holds and where it is cast, whatever the answers are. */
+export interface PanelContents {
   readonly panel: Panel;
   readonly castIns: readonly CastIn[];
   readonly connections: readonly Connection[];
+  /** Fixing inserts that belong to no connection: nobody computes them. */
+  readonly loose: number;
+  /** Inserts whose way of holding is not decided. */
+  readonly unheld: number;
+  /** Ids of the pours that cast it. */
+  readonly pours: readonly string[];
+}
+
+/** One panel as a list of panels shows it. */
+export interface PanelStatus extends PanelContents {
   /** Connections by state; those without an answer yet are in `computing`. */
   readonly counts: Readonly<Record<ConnectionState, number>>;
   readonly computing: number;
@@ -25,12 +35,6 @@ export interface PanelStatus {
   readonly worst: ConnectionAnswer | null;
   /** The largest ratio of load to resistance; null: none was computed. */
   readonly highest: ConnectionAnswer | null;
-  /** Fixing inserts that belong to no connection: nobody computes them. */
-  readonly loose: number;
-  /** Inserts whose way of holding is not decided. */
-  readonly unheld: number;
-  /** Ids of the pours that cast it. */
-  readonly pours: readonly string[];
 }
 
 function groupByPanel<T extends { readonly panel: string }>(entries: readonly T[]): ReadonlyMap<string, readonly T[]> {
@@ -61,20 +65,38 @@ function isWorse(one: ConnectionAnswer, than: ConnectionAnswer | null): boolean 
   return need < 0 || (need === 0 && (one.ratio ?? 0) > (than.ratio ?? 0));
 }
 
-/**
- * Every panel of a job with what is known of it, in the order of the job.
- * @param answers by the permanent key of the connection; what is missing is being computed
- */
-export function listPanelStatus(file: JobFile, answers: ReadonlyMap<string, ConnectionAnswer>): readonly PanelStatus[] {
+/** What every panel of a job holds, in the order of the job. */
+export function listContents(file: JobFile): readonly PanelContents[] {
   const castIns = groupByPanel(file.job.castIns);
   const connections = groupByPanel(file.job.connections);
   const pours = groupPours(file);
   return file.job.panels.map((panel) => {
     const own = connections.get(panel.mark) ?? [];
     const items = castIns.get(panel.mark) ?? [];
+    const connected = new Set(own.flatMap(({ inserts }) => inserts.map(({ insert }) => insert)));
+    return {
+      panel,
+      castIns: items,
+      connections: own,
+      loose: items.filter(({ role, id }) => role === 'fixing' && !connected.has(id)).length,
+      unheld: items.filter(({ item, holding }) => item !== null && holding === null).length,
+      pours: pours.get(panel.mark) ?? [],
+    };
+  });
+}
+
+/**
+ * Every panel with what is known of it by now.
+ * @param answers by the permanent key of the connection; what is missing is being computed
+ */
+export function listPanelStatus(
+  contents: readonly PanelContents[],
+  answers: ReadonlyMap<string, ConnectionAnswer>,
+): readonly PanelStatus[] {
+  return contents.map((content) => {
     const counts = Object.fromEntries(CONNECTION_STATES.map((state) => [state, 0])) as Record<ConnectionState, number>;
     const status = { computing: 0, worst: null as ConnectionAnswer | null, highest: null as ConnectionAnswer | null };
-    for (const { key } of own) {
+    for (const { key } of content.connections) {
       const answer = answers.get(key);
       if (answer === undefined) {
         status.computing += 1;
@@ -84,17 +106,6 @@ export function listPanelStatus(file: JobFile, answers: ReadonlyMap<string, Conn
       if (isWorse(answer, status.worst)) status.worst = answer;
       if (answer.ratio !== null && answer.ratio > (status.highest?.ratio ?? -1)) status.highest = answer;
     }
-    const connected = new Set(own.flatMap(({ inserts }) => inserts.map(({ insert }) => insert)));
-    const fixings = items.filter(({ role }) => role === 'fixing');
-    return {
-      panel,
-      castIns: items,
-      connections: own,
-      counts,
-      ...status,
-      loose: fixings.filter(({ id }) => !connected.has(id)).length,
-      unheld: items.filter(({ item, holding }) => item !== null && holding === null).length,
-      pours: pours.get(panel.mark) ?? [],
-    };
+    return { ...content, counts, ...status };
   });
 }

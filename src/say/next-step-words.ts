@@ -78,10 +78,13 @@ const NEEDS = {
 function findFirst(panels: readonly PanelStatus[]): PanelStatus | null {
   const needOf = ({ worst }: PanelStatus) =>
     worst === null || worst.state === 'passes' ? STATES_BY_NEED.length : STATES_BY_NEED.indexOf(worst.state);
-  const [first] = [...panels].sort(
-    (a, b) => needOf(a) - needOf(b) || (b.highest?.ratio ?? 0) - (a.highest?.ratio ?? 0),
-  );
-  return first === undefined || needOf(first) === STATES_BY_NEED.length ? null : first;
+  let first: PanelStatus | null = null;
+  for (const one of panels) {
+    if (needOf(one) === STATES_BY_NEED.length) continue;
+    const need = first === null ? -1 : needOf(one) - needOf(first);
+    if (need < 0 || (need === 0 && (one.highest?.ratio ?? 0) > (first?.highest?.ratio ?? 0))) first = one;
+  }
+  return first;
 }
 
 /** What a whole job needs, in a line or two. Panels count under each state that one of their connections is in. */

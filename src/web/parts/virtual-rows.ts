@@ -46,12 +46,7 @@ export function useVirtualRows({ count, rowHeight, scroller, list }: VirtualRows
   useLayoutEffect(() => virtualizer._didMount(), []);
   useLayoutEffect(() => virtualizer._willUpdate());
   useLayoutEffect(() => virtualizer.measure(), [rowHeight]);
-  // What stands above the list may have become higher or lower.
-  useLayoutEffect(() => {
-    const [outer, inner] = [scroller(), list.current];
-    if (outer === null || inner === null) return;
-    setMargin(Math.round(inner.getBoundingClientRect().top - outer.getBoundingClientRect().top + outer.scrollTop));
-  });
+  useLayoutEffect(() => watchMargin(scroller(), list.current, setMargin), [rowHeight]);
   if (isPrinted) return { rows: Array.from({ length: count }, (_, k) => k), before: 0, after: 0, show: () => {} };
   const rows = virtualizer.getVirtualItems().map(({ index }) => index);
   const first = rows[0] ?? 0;
@@ -62,6 +57,26 @@ export function useVirtualRows({ count, rowHeight, scroller, list }: VirtualRows
     after: Math.max(0, count - 1 - last) * rowHeight,
     show: (row) => virtualizer.scrollToIndex(row, { align: 'auto' }),
   };
+}
+
+/** Tells how far below the start of the scrolled ground a list begins [px], now and when what stands above it becomes higher or lower. */
+function watchMargin(
+  outer: HTMLElement | null,
+  inner: HTMLElement | null,
+  tellMargin: (margin: number) => void,
+): (() => void) | undefined {
+  if (outer === null || inner === null) return undefined;
+  const measure = () =>
+    tellMargin(Math.round(inner.getBoundingClientRect().top - outer.getBoundingClientRect().top + outer.scrollTop));
+  measure();
+  const observer = new ResizeObserver(measure);
+  observer.observe(outer);
+  // All that lies in the same ground, on the way from the list to what scrolls.
+  for (let at: HTMLElement | null = inner; at !== null && at !== outer; at = at.parentElement) {
+    observer.observe(at);
+    for (const beside of at.parentElement?.children ?? []) observer.observe(beside);
+  }
+  return () => observer.disconnect();
 }
 
 /** Whether the page is being printed at this moment. */

@@ -8,15 +8,22 @@ import type { JobSession } from './session.ts';
 /** How far the worker is; null: nothing is being computed. */
 export type Progress = { readonly done: number; readonly total: number } | null;
 
+/** Answers that come in many lots are shown so often [ms], the first at once: each showing draws the screen. */
+const SHOWN_EVERY = 120;
+
 /** The short answer of every connection, kept up with the edits of a job by the worker. */
 export class Answers {
   readonly #byKey = signal<ReadonlyMap<string, ConnectionAnswer>>(new Map());
   readonly #progress = signal<Progress>(null);
   readonly #stop: () => void;
+  #waiting: KeyedAnswer[] = [];
+  #shownAt = Number.NEGATIVE_INFINITY;
+  #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(session: JobSession) {
     this.#stop = session.follow({
       onFile: (file) => {
+        this.#waiting = [];
         this.#byKey.value = new Map();
         this.#progress.value = { done: 0, total: file.job.connections.length };
         void this.#run(async () => askJobWorker((worker) => worker.open(file)));
@@ -35,6 +42,7 @@ export class Answers {
   }
 
   close(): void {
+    clearTimeout(this.#timer);
     this.#stop();
   }
 
@@ -42,9 +50,11 @@ export class Answers {
     try {
       await first();
       const outcome = await assessInWorker(null, this.#take, (done, total) => {
-        this.#progress.value = { done, total };
+        if (performance.now() - this.#shownAt >= SHOWN_EVERY || done === total) this.#progress.value = { done, total };
       });
-      if (outcome.kind === 'done') this.#progress.value = null;
+      if (outcome.kind !== 'done') return;
+      this.#show();
+      this.#progress.value = null;
     } catch (error) {
       this.#progress.value = null;
       tell('fault', `The job could not be computed: ${error instanceof Error ? error.message : String(error)}`);
@@ -52,8 +62,20 @@ export class Answers {
   }
 
   readonly #take = (answers: readonly KeyedAnswer[]): void => {
-    const next = new Map(this.#byKey.peek());
-    for (const { key, answer } of answers) next.set(key, answer);
-    this.#byKey.value = next;
+    this.#waiting.push(...answers);
+    const since = performance.now() - this.#shownAt;
+    if (since >= SHOWN_EVERY) this.#show();
+    else this.#timer ??= setTimeout(() => this.#show(), SHOWN_EVERY - since);
   };
+
+  #show(): void {
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
+    if (this.#waiting.length === 0) return;
+    const next = new Map(this.#byKey.peek());
+    for (const { key, answer } of this.#waiting) next.set(key, answer);
+    this.#waiting = [];
+    this.#shownAt = performance.now();
+    this.#byKey.value = next;
+  }
 }

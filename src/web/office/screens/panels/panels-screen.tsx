@@ -2,7 +2,7 @@ import { useComputed, useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { useLocation } from 'wouter-preact';
 import { arrangePanels } from '../../../../assess/arrange-panels.ts';
-import { listPanelStatus, type PanelStatus } from '../../../../assess/panel-status.ts';
+import { listContents, listPanelStatus, type PanelStatus } from '../../../../assess/panel-status.ts';
 import { tellJob } from '../../../../say/next-step-words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { FileDrop } from '../../../parts/files.tsx';
@@ -30,12 +30,16 @@ export function PanelsScreen() {
   const over = useSignal<Over>({ kind: 'none' });
   const search = useRef<HTMLInputElement>(null);
   const choice = choiceOf(session.id);
-  const panels = useComputed(() => listPanelStatus(session.shown.value, answers.byKey.value));
-  // While answers come the order stays, so that nothing moves under the hand.
-  const settled = useRef<readonly string[]>([]);
+  const contents = useComputed(() => listContents(session.shown.value));
+  const panels = useComputed(() => listPanelStatus(contents.value, answers.byKey.value));
+  const need = useComputed(() => tellJob(panels.value));
+  // While answers come the order stays, that of the job at first, so that nothing moves under the hand.
+  const settled = useRef<readonly string[] | null>(null);
   const arranged = useComputed(() => arrangePanels(panels.value, choice.value));
   const isComputing = answers.progress.value !== null;
-  const rows = isComputing ? keepOrder(arranged.value, settled.current) : arranged.value;
+  const rows = isComputing
+    ? keepOrder(arranged.value, settled.current ?? panels.value.map(({ panel }) => panel.key))
+    : arranged.value;
   if (!isComputing) settled.current = rows.map(({ panel }) => panel.key);
   const project = session.shown.value.job.project;
   useEffect(() => {
@@ -56,7 +60,7 @@ export function PanelsScreen() {
       title="Panels"
       lead={
         <span class={styles.need} role="status">
-          {tellJob(panels.value)}
+          {need}
         </span>
       }
       actions={
