@@ -3,7 +3,7 @@ import type { Office } from '../harness.ts';
 import type { Screen, ScreenOptions } from './screen.ts';
 
 /** The first job of a store, such as the demo. */
-export async function findJob({ server }: Office): Promise<string> {
+async function findJob({ server }: Office): Promise<string> {
   const listed = (await (await fetch(`${server.address}/api/jobs`)).json()) as {
     readonly jobs: readonly { readonly id: string }[];
   };
