@@ -50,13 +50,18 @@ const BOUNDS: Readonly<Record<Exclude<CaseFault['kind'], 'missing'>, string>> = 
   'not at most': 'at most',
 };
 
-/** Says which value is missing or cannot be, and what is expected. */
-export function sayCaseFault({ field, kind, value, limit, of }: CaseFault, writer: QuantityWriter): string {
-  const name = FIELD_NAMES[field];
-  if (kind === 'missing' || value === null || limit === null)
-    return `${name}: needed, since nothing that could be assumed is on the safe side`;
+/** Says what is expected in place of a value that is missing or cannot be, beside its field. */
+export function sayExpected({ field, kind, limit, of }: CaseFault, writer: QuantityWriter): string {
+  if (kind === 'missing' || limit === null) return 'needed, since nothing that could be assumed is on the safe side';
   const bound = of === 'zero' ? '0' : writeValue(field, limit, writer);
   const whose =
     of === null || of === 'zero' ? '' : of === 'body' ? ' (its body)' : ` (${FIELD_NAMES[of].toLowerCase()})`;
-  return `${name}: ${writeValue(field, value, writer)} cannot be; expected ${BOUNDS[kind]} ${bound}${whose}`;
+  return `expected ${BOUNDS[kind]} ${bound}${whose}`;
+}
+
+/** Says which value is missing or cannot be, and what is expected. */
+export function sayCaseFault(fault: CaseFault, writer: QuantityWriter): string {
+  const { field, value } = fault;
+  const wrong = value === null ? '' : `${writeValue(field, value, writer)} cannot be; `;
+  return `${FIELD_NAMES[field]}: ${wrong}${sayExpected(fault, writer)}`;
 }

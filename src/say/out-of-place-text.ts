@@ -5,7 +5,7 @@ import { type QuantityWriter, type SpokenUnits, writerOf } from './quantities.ts
 import { nameMode, STATE_WORDS } from './words.ts';
 
 /** What was said of the insert, in two lines. */
-export function sayGiven({ filled, given }: ComputedAnswer, { length, strength }: QuantityWriter): readonly string[] {
+function sayGiven({ filled, given }: ComputedAnswer, { length, strength }: QuantityWriter): readonly string[] {
   const { neighbours } = filled;
   const beside =
     neighbours === 0

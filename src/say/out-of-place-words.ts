@@ -170,10 +170,9 @@ export function sayStop({ role }: StoppedAnswer): readonly string[] {
   ];
 }
 
-/** The least of the two shears away from the edges; null where nothing limits it. */
-export function findAway(limits: readonly Limit[]): Limit | null {
-  const away = limits.filter(({ direction }) => direction.startsWith('away'));
-  return away.reduce<Limit | null>(
+/** The least of some largest loads; null where there is none. */
+function findLeast(limits: readonly Limit[]): Limit | null {
+  return limits.reduce<Limit | null>(
     (least, one) =>
       least === null || (one.force ?? Number.POSITIVE_INFINITY) < (least.force ?? Number.POSITIVE_INFINITY)
         ? one
@@ -189,7 +188,15 @@ export function listTold({ limits, filled }: ComputedAnswer, { length }: Quantit
     ['Tension N, straight out', find('tension')],
     [`Shear V toward the edge at ${length(filled.nearest)}`, find('toward 1')],
     [`Shear V toward the edge at ${length(filled.second)}`, find('toward 2')],
-    ['Shear V away from both', findAway(limits)],
+    ['Shear V away from both', findLeast(limits.filter(({ direction }) => direction.startsWith('away')))],
   ];
   return all.flatMap(([words, limit]) => (limit === null ? [] : [{ words, limit }]));
+}
+
+/** The least of all, in a few words: tension, and shear in whichever direction carries least; null where it cannot be computed. */
+export function sayLeast({ limits }: ComputedAnswer, { limit }: QuantityWriter): string | null {
+  if (limits.length === 0) return null;
+  const say = (found: Limit | null) => (found === null || found.force === null ? 'no limit' : limit(found.force));
+  const isTension = ({ direction }: Limit) => direction === 'tension';
+  return `N ${say(findLeast(limits.filter(isTension)))} · V ${say(findLeast(limits.filter((one) => !isTension(one))))}`;
 }

@@ -185,7 +185,8 @@ describe('an insert out of place, on a phone', () => {
     await sayTheLeast(page);
     await type(page, 'Thickness of the concrete', '90');
     const why = page.locator('#field-thickness_mm-why');
-    await expect.poll(() => why.textContent()).toContain('expected more than 100 mm');
+    await expect.poll(() => why.textContent()).toBe('It cannot be: expected more than 100 mm (length of the insert)');
+    await page.getByRole('heading', { name: 'To put right' }).waitFor();
     await type(page, 'Thickness of the concrete', 'thick');
     await expect.poll(() => why.textContent()).toBe('Expected a number in mm');
     await type(page, 'Thickness of the concrete', '130');

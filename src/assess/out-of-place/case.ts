@@ -34,22 +34,6 @@ export interface OutOfPlaceCase {
 
 export type CaseField = keyof OutOfPlaceCase;
 
-/** The order in which the values are asked for. */
-export const CASE_FIELDS = [
-  'role',
-  'thread',
-  'length_mm',
-  'edge1_mm',
-  'edge2_mm',
-  'neighbours',
-  'spacing_mm',
-  'thickness_mm',
-  'strength_MPa',
-  'isPoured',
-  'tension_kN',
-  'shear_kN',
-] as const satisfies readonly CaseField[];
-
 /** A case of which nothing was said. */
 export const EMPTY_CASE: OutOfPlaceCase = {
   role: null,

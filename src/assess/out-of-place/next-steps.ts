@@ -41,12 +41,12 @@ const NEAR_EDGE = 50;
 const NEAR_EDGE_THREADS = 3;
 
 /** Whether an edge is nearer than product documents usually allow. */
-export function isNearEdge({ nearest, thread }: Pick<FilledCase, 'nearest' | 'thread'>): boolean {
+function isNearEdge({ nearest, thread }: Pick<FilledCase, 'nearest' | 'thread'>): boolean {
   return nearest < Math.max(NEAR_EDGE, NEAR_EDGE_THREADS * thread.diameter);
 }
 
 /** Whether the concrete is too young to be loaded without proof. */
-export function isYoung({ strength }: Pick<FilledCase, 'strength'>): boolean {
+function isYoung({ strength }: Pick<FilledCase, 'strength'>): boolean {
   return strength < YOUNG;
 }
 

@@ -1,6 +1,6 @@
 import type { ReadonlySignal } from '@preact/signals';
 import type { OutOfPlaceAnswer } from '../../assess/out-of-place/answer.ts';
-import { listTold } from '../../say/out-of-place-words.ts';
+import { sayLeast } from '../../say/out-of-place-words.ts';
 import { writerOf } from '../../say/quantities.ts';
 import { Button } from '../parts/button.tsx';
 import { StateMark } from '../parts/state-mark.tsx';
@@ -16,18 +16,11 @@ import { clearCase } from './state/case-state.ts';
 /** The answer in one line, in sight while the values are typed. */
 function InSight({ answer }: { readonly answer: OutOfPlaceAnswer }) {
   if (answer.kind !== 'answer') return null;
-  const writer = writerOf(units.value);
-  const [tension, shear] = listTold(answer, writer).map(({ limit: { force } }) =>
-    force === null ? 'no limit' : writer.limit(force),
-  );
+  const least = sayLeast(answer, writerOf(units.value));
   return (
     <a class={`${styles.inSight} not-printed`} href="#answer">
       <StateMark state={answer.state} />
-      {tension !== undefined && (
-        <span class={styles.most}>
-          N {tension} · V {shear}
-        </span>
-      )}
+      {least !== null && <span class={styles.most}>{least}</span>}
     </a>
   );
 }

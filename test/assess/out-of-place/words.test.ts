@@ -6,7 +6,7 @@ import { drawOutOfPlaceSheet } from '../../../src/drawing/sheets/out-of-place-sh
 import { sayCaseFault } from '../../../src/say/case-fault-words.ts';
 import { sayOutOfPlacePage } from '../../../src/say/out-of-place-page.ts';
 import { writeOutOfPlaceText } from '../../../src/say/out-of-place-text.ts';
-import { sayAssumption } from '../../../src/say/out-of-place-words.ts';
+import { sayAssumption, sayLeast } from '../../../src/say/out-of-place-words.ts';
 import { writerOf } from '../../../src/say/quantities.ts';
 import { findOverhang, findOverlaps, textOf } from '../../drawing/picture-checks.ts';
 import { anyCase, anyStandard, anyTruth, compute, DOCUMENT } from './any-case.ts';
@@ -55,6 +55,15 @@ describe('quantities for people', () => {
       '5.00 kN',
       '1.12 kip',
     ]);
+  });
+});
+
+describe('the answer in one line', () => {
+  it('has the least shear of all directions, not that toward the nearest edge', () => {
+    const answer = compute({ neighbours: 1, spacing_mm: 150 });
+    const [tension, ...shears] = answer.limits.map(({ force }) => force!);
+    expect(Math.min(...shears)).toBeLessThan(shears[0]!);
+    expect(sayLeast(answer, METRIC)).toBe(`N ${METRIC.limit(tension!)} · V ${METRIC.limit(Math.min(...shears))}`);
   });
 });
 

@@ -2,7 +2,7 @@ import type { UnansweredCase } from '../../../assess/out-of-place/answer.ts';
 import type { CaseField, KnownField } from '../../../assess/out-of-place/case.ts';
 import { FARTHEST_EDGE } from '../../../assess/out-of-place/fill-case.ts';
 import { threadNames } from '../../../engine/hardware/threads.ts';
-import { FIELD_NAMES, sayCaseFault } from '../../../say/case-fault-words.ts';
+import { FIELD_NAMES, sayExpected } from '../../../say/case-fault-words.ts';
 import { NEIGHBOUR_WORDS } from '../../../say/out-of-place-page.ts';
 import { writerOf } from '../../../say/quantities.ts';
 import { units, writeQuantity } from '../../parts/units.ts';
@@ -14,7 +14,7 @@ import { TypedField } from './typed-field.tsx';
 /** Why a value cannot be; what is only missing is said elsewhere. */
 export function findFault(faults: UnansweredCase['faults'], field: CaseField | KnownField): string | null {
   const fault = faults.find((one) => one.field === field && one.kind !== 'missing');
-  return fault === undefined ? null : sayCaseFault(fault, writerOf(units.value));
+  return fault === undefined ? null : `It cannot be: ${sayExpected(fault, writerOf(units.value))}`;
 }
 
 const ROLES = [

@@ -16,10 +16,15 @@ export function MissingView({ answer }: { readonly answer: UnansweredCase }) {
         <p>For a fixing insert, five more values give an answer; all else is taken on the safe side and listed.</p>
       </section>
     );
+  const isMissing = answer.faults.every(({ kind }) => kind === 'missing');
   return (
     <section class={styles.part} aria-labelledby="missing">
-      <h2 id="missing">Still needed</h2>
-      <p class={styles.caption}>Nothing that could be assumed for these is on the safe side.</p>
+      <h2 id="missing">{isMissing ? 'Still needed' : 'To put right'}</h2>
+      <p class={styles.caption}>
+        {isMissing
+          ? 'Nothing that could be assumed for these is on the safe side.'
+          : 'There is no answer before these are put right.'}
+      </p>
       <ul class={styles.assumed}>
         {answer.faults.map((fault) => (
           <li key={fault.field}>
