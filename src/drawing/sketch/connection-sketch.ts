@@ -8,6 +8,7 @@ import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
 import type { Fixture } from '../../job/documents/fixture.ts';
 import { frameOf, placeOnFace } from '../../job/face-frame.ts';
+import { type Box, boxAround, growBox } from '../boxes.ts';
 import { findFootDiameter } from '../section/section-insert.ts';
 
 /** A hole as it lies on the face. */
@@ -62,7 +63,7 @@ export interface ConnectionSketch {
   /** The largest shear of all combinations, so that arrows of one are to the scale of all. */
   readonly largestShear: number;
   /** What must be in the picture. */
-  readonly extent: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+  readonly extent: Box;
 }
 
 /** How far around the connection the picture goes at least [mm]. */
@@ -104,10 +105,20 @@ function listHoles(worked: WorkedConnection, fixture: Fixture | null, toFace: (a
   }));
 }
 
-function findExtent(points: readonly Point[]): ConnectionSketch['extent'] {
-  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
-  const [x, y] = [Math.min(...xs) - AROUND, Math.min(...ys) - AROUND];
-  return { x, y, width: Math.max(...xs) + AROUND - x, height: Math.max(...ys) + AROUND - y };
+/** The concrete toward a far edge is shown this far beyond the rest of the picture, as a share of its size. */
+const BEYOND = 0.7;
+
+/** A box around what is near, grown toward what is far, but not so far that the near becomes small. */
+function findExtent(near: readonly Point[], far: readonly Point[]): ConnectionSketch['extent'] {
+  const box = boxAround(near);
+  const most = growBox(box, BEYOND * Math.max(box.width, box.height));
+  const within = far.map(
+    ([x, y]): Point => [
+      Math.min(Math.max(x, most.x), most.x + most.width),
+      Math.min(Math.max(y, most.y), most.y + most.height),
+    ],
+  );
+  return growBox(boxAround([...near, ...within]), AROUND);
 }
 
 function isInBox({ x, y, width, height }: ConnectionSketch['extent'], [px, py]: Point): boolean {
@@ -150,12 +161,12 @@ export function sketchConnection(subject: SketchSubject): ConnectionSketch {
   const plate = resolved.plate?.outline ?? null;
   const all = listDistances(worked);
   const [nearest] = all;
-  const extent = findExtent([
-    ...inserts.map(({ at }) => at),
-    ...(plate ?? []),
-    ...areas.flatMap(({ rings }) => rings.flat()),
-    ...(nearest === undefined ? [] : [nearest.to]),
-  ]);
+  const ringsOf = (isEdge: boolean) =>
+    areas.filter(({ kind }) => (kind === 'edge') === isEdge).flatMap(({ rings }) => rings.flat());
+  const extent = findExtent(
+    [...inserts.map(({ at }) => at), ...(plate ?? []), ...ringsOf(false)],
+    [...ringsOf(true), ...(nearest === undefined ? [] : [nearest.to])],
+  );
   return {
     outline: prepared.group.member.outline,
     openings: prepared.group.member.openings,

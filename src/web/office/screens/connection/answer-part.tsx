@@ -28,7 +28,9 @@ export function AnswerPart({ looked: { connection, explanation, inserts } }: { r
       <RatioBar ratio={answer.ratio} state={answer.state} isLarge />
       <p class={styles.governs} role="status">
         {answer.governing === null
-          ? 'Nothing governs: no number came of it'
+          ? answer.state === 'strength not checked'
+            ? 'Nothing governs: these are resistances alone'
+            : 'Nothing governs: no number came of it'
           : `${nameMode(answer.governing.mode)} governs, in “${answer.governing.combination}”`}
       </p>
       {reasonsOf(answer).length > 0 && (

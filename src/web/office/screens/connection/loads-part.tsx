@@ -64,6 +64,8 @@ function LoadsTable({
 }) {
   const isOff = combinations.some(({ at_mm: [x, y] }) => x !== 0 || y !== 0);
   const showsPlace = useSignal(false);
+  const hasMoments = combinations.some(({ Mx_kNm, My_kNm, T_kNm }) => Mx_kNm !== 0 || My_kNm !== 0 || T_kNm !== 0);
+  const showsMoments = useSignal(false);
   const pasted = useSignal<string | null>(null);
   const put = (label: string, rows: readonly Combination[]) =>
     commit(
@@ -97,7 +99,7 @@ function LoadsTable({
         </div>
       ),
     },
-    ...VALUES.map(
+    ...VALUES.filter(({ quantity }) => quantity === 'force' || hasMoments || showsMoments.value).map(
       ({ key, head, quantity }): Column<Shown> => ({
         head: `${head} ${unitOf(quantity)}`,
         cell: ({ row, k }) => (
@@ -166,6 +168,7 @@ function LoadsTable({
   ];
   return (
     <div
+      class={styles.loads}
       onPaste={(event) => {
         const text = event.clipboardData?.getData('text/plain') ?? '';
         if (!/\t/.test(text)) return;
@@ -190,6 +193,15 @@ function LoadsTable({
         >
           Paste from a spreadsheet
         </Button>
+        {!hasMoments && (
+          <CheckField
+            label="Moments too"
+            isOn={showsMoments.value}
+            onChange={(isOn) => {
+              showsMoments.value = isOn;
+            }}
+          />
+        )}
         {!isOff && (
           <CheckField
             label="Loads act off the middle of the plate"

@@ -12,6 +12,8 @@ import { layArrow, type ScreenView, viewExtent, writeHole, writeRing } from './p
 
 /** Longest and shortest arrow of an action, and of its share on one insert [px]. */
 const ARROW = { most: 78, least: 26, share: 34 };
+/** Inserts nearer to each other than this leave no room for figures [px]; how the plate shares the load says them. */
+const ROOM = 70;
 /** A force below this says nothing [N]. */
 const NOTHING = 0.5;
 
@@ -69,10 +71,13 @@ function Insert({
   view,
   insert,
   largest,
+  hasRoom,
 }: {
   readonly view: ScreenView;
   readonly insert: SketchInsert;
   readonly largest: number;
+  /** For its force in figures. */
+  readonly hasRoom: boolean;
 }) {
   const [x, y] = view.put(insert.at);
   const { load } = insert;
@@ -93,7 +98,7 @@ function Insert({
         </>
       )}
       <Text at={[x - body - 5, y - 6]} text={insert.id} anchor="end" />
-      {load !== null && load.N > NOTHING && (
+      {hasRoom && load !== null && load.N > NOTHING && (
         <Text
           at={[x + body + 5, y + 16]}
           text={`N ${writeValue('force', load.N / 1000)}`}
@@ -149,6 +154,14 @@ function Action({ view, sketch }: { readonly view: ScreenView; readonly sketch: 
   );
 }
 
+/** The least distance between two inserts; without a second one there is room enough. */
+function findSpacing(inserts: readonly SketchInsert[]): number {
+  const distances = inserts.flatMap(({ at: [x, y] }, i) =>
+    inserts.slice(i + 1).map((other) => Math.hypot(other.at[0] - x, other.at[1] - y)),
+  );
+  return Math.min(...distances);
+}
+
 /** The size of an element as it is on the screen [px]. */
 function useSize() {
   const ref = useRef<HTMLDivElement>(null);
@@ -171,6 +184,7 @@ export function PlateDrawing({ sketch, title }: { readonly sketch: ConnectionSke
   const { width, height } = size.value;
   const view = width === 0 ? null : viewExtent(sketch.extent, size.value);
   const { outline, openings, plate, attachment } = sketch;
+  const hasRoom = view !== null && findSpacing(sketch.inserts) * view.scale > ROOM;
   return (
     <div class={styles.frame} ref={ref}>
       {view !== null && (
@@ -203,7 +217,7 @@ export function PlateDrawing({ sketch, title }: { readonly sketch: ConnectionSke
             <Distance key={i} view={view} distance={distance} />
           ))}
           {sketch.inserts.map((insert) => (
-            <Insert key={insert.id} view={view} insert={insert} largest={sketch.largestShear} />
+            <Insert key={insert.id} view={view} insert={insert} largest={sketch.largestShear} hasRoom={hasRoom} />
           ))}
           <Action view={view} sketch={sketch} />
         </svg>

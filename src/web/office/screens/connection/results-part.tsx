@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { Fragment } from 'preact';
 import type { WorkedConnection } from '../../../../assess/assess-connection.ts';
+import type { ConnectionState } from '../../../../assess/connection-answer.ts';
 import { explainSteps, type SteppedRow } from '../../../../assess/explain/explain-steps.ts';
 import type { ExplainedMode, Explanation, SkippedMode } from '../../../../assess/explain/explanation.ts';
 import { nameInserts, nameModeLine } from '../../../../say/mode-words.ts';
@@ -54,11 +55,14 @@ const force = (newton: number | null) => (newton === null ? '' : writeQuantity('
 function Row({
   worked,
   one,
+  state,
   isOpen,
   onToggle,
 }: {
   readonly worked: WorkedConnection;
   readonly one: ExplainedMode;
+  /** A ratio within the resistance is no pass where the connection is not covered. */
+  readonly state: ConnectionState;
   readonly isOpen: boolean;
   readonly onToggle: () => void;
 }) {
@@ -80,10 +84,10 @@ function Row({
         <td class={`${styles.number} ${styles.wide}`}>{force(one.action)}</td>
         <td class={`${styles.number} ${styles.wide}`}>{force(one.resistance)}</td>
         <td class={styles.bar}>
-          <RatioBar ratio={one.ratio} state={one.state} />
+          <RatioBar ratio={one.ratio} state={state} />
         </td>
         <td class={styles.mark}>
-          <StateMark state={one.state} isBare />
+          <StateMark state={state} isBare />
         </td>
         <td class={`${styles.toggle} not-printed`}>
           <button
@@ -134,6 +138,7 @@ export function ResultsPart({
   const showsAll = useSignal(false);
   const { modes, skipped } = explanation;
   const keys = modes.map(keyOf);
+  const isUncovered = explanation.answer.state === 'not covered';
   const isAll = keys.every((key) => open.value.has(key));
   const shown = showsAll.value || modes.length <= FIRST + 1 ? modes : modes.slice(0, FIRST);
   const toggle = (key: string) => {
@@ -182,6 +187,7 @@ export function ResultsPart({
           <tbody>
             {shown.map((one, i) => (
               <Row
+                state={isUncovered && one.state === 'passes' ? 'not covered' : one.state}
                 key={keys[i]}
                 worked={worked}
                 one={one}
