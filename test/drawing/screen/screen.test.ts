@@ -165,6 +165,12 @@ describe('rests', () => {
     });
   });
 
+  it('count sides from where they are', () => {
+    const shifted = makeSnapField([[300, 100]], { ...box, minX: 100, maxX: 1100 }, 5, 8);
+    // 200 mm from the side at 100, so 200 mm from the side at 1100.
+    expect(findSnap(shifted, [[903, 212]], [0, 0]).guides).toEqual([{ axis: 'x', kind: 'mirrored', at: 900 }]);
+  });
+
   it('take a group by the insert that is nearest to a line, and by its middle', () => {
     const places = [
       [402, 200],

@@ -5,10 +5,12 @@ import { removeCastIns } from '../../../../job/edit/commands/edit-face.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Empty } from '../../../parts/notice.tsx';
 import { writeQuantity } from '../../../parts/units.ts';
+import { askJobWorker } from '../../../parts/worker-client.ts';
 import { addresses } from '../../state/addresses.ts';
 import { useCommands } from '../../state/commands.ts';
 import { useOffice } from '../../state/office.ts';
 import type { JobSession } from '../../state/session.ts';
+import { useAsked } from '../../state/use-asked.ts';
 import { CanvasView } from './desk/canvas-view.ts';
 import { PanelDesk } from './desk/panel-desk.ts';
 import { CanvasHand } from './drawing/canvas-hand.ts';
@@ -19,7 +21,7 @@ import styles from './panel-screen.module.css';
 import { PlaceDialog } from './place/place-dialog.tsx';
 import type { Placing } from './place/placing.ts';
 import { Side } from './side/side.tsx';
-import { Tables } from './tables/tables.tsx';
+import { type TabId, Tables } from './tables/tables.tsx';
 import { listCommands, Toolbar } from './toolbar.tsx';
 
 /** One panel: its drawing under the hand, what is selected beside it, everything as tables below. */
@@ -57,6 +59,17 @@ function OpenPanel({ session, mark }: { readonly session: JobSession; readonly m
     [desk, hand],
   );
   useEffect(() => () => desk.close(), [desk]);
+  const tab = useSignal<TabId>('inserts');
+  // Set out only while it is looked at: clashes of a full cage take their time.
+  const isInForm = desk.sightKind.value === 'form' || tab.value === 'form';
+  const setOut = useAsked(isInForm ? () => askJobWorker(async (worker) => worker.setOutView(mark)) : null, [
+    session.file,
+    mark,
+    isInForm,
+  ]);
+  useEffect(() => {
+    desk.numbers.value = setOut.value?.numbers ?? null;
+  }, [desk, setOut.value]);
   const choose = () => {
     isChoosing.value = true;
   };
@@ -87,7 +100,7 @@ function OpenPanel({ session, mark }: { readonly session: JobSession; readonly m
         </div>
         <Side desk={desk} />
       </div>
-      <Tables desk={desk} />
+      <Tables desk={desk} open={tab} setOut={setOut} />
       {isChoosing.value && (
         <PlaceDialog
           desk={desk}

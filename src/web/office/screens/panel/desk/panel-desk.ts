@@ -33,6 +33,8 @@ export class PanelDesk {
   readonly selection: Signal<Selection> = signal(NOTHING);
   readonly held: Signal<Held | null> = signal(null);
   readonly refusal: Signal<Refusal | null> = signal(null);
+  /** Numbers of the walk round the form by item; null until the worker has set the panel out. */
+  readonly numbers: Signal<ReadonlyMap<string, number> | null> = signal(null);
   /** Of what was done last, for readers aloud. */
   readonly spoken: Signal<string> = signal('');
   readonly index: ReadonlySignal<JobIndex>;

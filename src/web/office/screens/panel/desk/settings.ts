@@ -4,7 +4,7 @@ import { units } from '../../../../parts/units.ts';
 /** How a person likes to work on a panel; the same on every panel of this page. */
 export const isSnapping = signal(true);
 /** Places rest on multiples of this from where coordinates are counted; null: as the units suggest [mm]. */
-const ownGrid = signal<number | null>(null);
+export const ownGrid = signal<number | null>(null);
 /** The concrete that counts is drawn. */
 export const showsConcrete = signal(true);
 /** Inserts are taken singly, not with their connection. */
@@ -14,11 +14,12 @@ export const showsBars = signal(true);
 const METRIC_GRID = 5;
 const INCH_GRID = 25.4 / 4;
 
-/** The grid in use [mm]. */
-export function gridOf(): number {
-  return ownGrid.value ?? (units.value === 'US' ? INCH_GRID : METRIC_GRID);
+/** The grid where nothing else is said [mm]. */
+export function usualGrid(): number {
+  return units.value === 'US' ? INCH_GRID : METRIC_GRID;
 }
 
-export function setGrid(grid: number | null): void {
-  ownGrid.value = grid;
+/** The grid in use [mm]. */
+export function gridOf(): number {
+  return ownGrid.value ?? usualGrid();
 }

@@ -10,6 +10,11 @@ export function ItemNode({ desk, item }: { readonly desk: PanelDesk; readonly it
   // Told apart here, so that a selection draws anew only what it touches.
   const isSelected = useComputed(() => desk.selection.value.ids.includes(id)).value;
   const isInHand = useComputed(() => desk.selection.value.ids[0] === id).value;
+  // In the form an item has the number of its turn in the walk, as on the sheet; the number of the list elsewhere.
+  const number = useComputed(() => {
+    const walk = desk.sightKind.value === 'form' ? desk.numbers.value?.get(id) : undefined;
+    return walk === undefined ? id : `no. ${walk}`;
+  });
   return (
     <g
       transform={desk.placeOf(id)}
@@ -27,7 +32,7 @@ export function ItemNode({ desk, item }: { readonly desk: PanelDesk; readonly it
       </g>
       <g class={styles.upright}>
         <text class={styles.number} x="9" y="-8">
-          {id}
+          {number}
         </text>
       </g>
     </g>

@@ -1,8 +1,11 @@
 import { governingOf } from '../../../../../say/connection-words.ts';
+import { QuantityField } from '../../../../parts/field.tsx';
 import { Notice } from '../../../../parts/notice.tsx';
 import { StateMark } from '../../../../parts/state-mark.tsx';
+import { writeValue } from '../../../../parts/units.ts';
 import { useOffice } from '../../../state/office.ts';
 import type { PanelDesk } from '../desk/panel-desk.ts';
+import { ownGrid, usualGrid } from '../desk/settings.ts';
 import { Headline } from './headline.tsx';
 import { InsertFields } from './insert-fields.tsx';
 import { PlaceFields } from './place-fields.tsx';
@@ -72,6 +75,19 @@ function Overview({ desk }: { readonly desk: PanelDesk }) {
         Take hold of a connection to move it with its plate; with Alt, one insert alone. What it carries follows the
         hand.
       </p>
+      <div class={styles.pair}>
+        <QuantityField
+          label="Places rest on steps of"
+          quantity="length"
+          value={ownGrid.value}
+          whenEmpty={writeValue('length', usualGrid())}
+          onChange={(value) => {
+            if (value !== null && !(value > 0)) return 'expected a length above 0';
+            ownGrid.value = value;
+            return null;
+          }}
+        />
+      </div>
     </aside>
   );
 }

@@ -2,8 +2,9 @@ import { Button } from '../../../../parts/button.tsx';
 import { download, fileNameOf } from '../../../../parts/download.ts';
 import { DrawingView } from '../../../../parts/drawing-view.tsx';
 import { askJobWorker } from '../../../../parts/worker-client.ts';
+import type { SetOutView } from '../../../../worker/set-out-view.ts';
 import { tell } from '../../../state/messages.ts';
-import { tellError, useAsked } from '../../../state/use-asked.ts';
+import { type Asked, tellError } from '../../../state/use-asked.ts';
 import type { PanelDesk } from '../desk/panel-desk.ts';
 import styles from './tables.module.css';
 
@@ -24,10 +25,9 @@ async function give(mark: string, format: 'dxf' | 'svg'): Promise<void> {
 }
 
 /** How the panel lies, what stands against it in the form, its set-out to look at and to take along. */
-export function FormTable({ desk }: { readonly desk: PanelDesk }) {
+export function FormTable({ desk, setOut }: { readonly desk: PanelDesk; readonly setOut: Asked<SetOutView> }) {
   const { mark } = desk;
-  const { file } = desk.session;
-  const { value, isBusy, why } = useAsked(() => askJobWorker(async (worker) => worker.setOutView(mark)), [file, mark]);
+  const { value, isBusy, why } = setOut;
   if (why !== null) return <p class={styles.fault}>The panel could not be set out: {why}</p>;
   if (value === null) return <p aria-busy="true">Setting out …</p>;
   const stops = value.findings.filter(({ isStop }) => isStop).length;

@@ -1,4 +1,6 @@
-import { useSignal } from '@preact/signals';
+import type { Signal } from '@preact/signals';
+import type { SetOutView } from '../../../../worker/set-out-view.ts';
+import type { Asked } from '../../../state/use-asked.ts';
 import type { PanelDesk } from '../desk/panel-desk.ts';
 import { BarsTable } from './bars-table.tsx';
 import { FormTable } from './form-table.tsx';
@@ -15,11 +17,18 @@ const TABS = [
   { id: 'bars', name: 'Bars', Content: BarsTable },
 ] as const;
 
-type TabId = (typeof TABS)[number]['id'];
+export type TabId = (typeof TABS)[number]['id'];
 
 /** Everything of the panel as tables with fields, below the drawing. */
-export function Tables({ desk }: { readonly desk: PanelDesk }) {
-  const open = useSignal<TabId>('inserts');
+export function Tables({
+  desk,
+  open,
+  setOut,
+}: {
+  readonly desk: PanelDesk;
+  readonly open: Signal<TabId>;
+  readonly setOut: Asked<SetOutView>;
+}) {
   const at = TABS.findIndex(({ id }) => id === open.value);
   const { Content } = TABS[at]!;
   const step = (by: number) => {
@@ -55,7 +64,7 @@ export function Tables({ desk }: { readonly desk: PanelDesk }) {
         ))}
       </div>
       <div id="tab-content" role="tabpanel" aria-labelledby={`tab-${open.value}`} class={styles.content}>
-        <Content desk={desk} />
+        <Content desk={desk} setOut={setOut} />
       </div>
     </section>
   );
