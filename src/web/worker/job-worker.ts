@@ -26,7 +26,7 @@ import {
 } from './connection-questions.ts';
 import type { FolderQuestion, FolderView } from './folder-view.ts';
 import { HeldJob } from './held-job.ts';
-import type { PartsList, PartsView } from './parts-view.ts';
+import type { CastingView, PartsList, PartsView, PourPartsView } from './parts-view.ts';
 import type { TellPour } from './pour-findings.ts';
 import { type PreviewedConnection, previewInHeld } from './preview-edit.ts';
 import type { FilesReading, GivenFile } from './read-files.ts';
@@ -134,6 +134,18 @@ export class JobWorker {
   async parts(lists: YardLists): Promise<PartsView> {
     const { viewParts } = await import('./parts-view.ts');
     return viewParts(this.#job.index, lists);
+  }
+
+  /** What one pour of the job takes. */
+  async pourParts(pour: string): Promise<PourPartsView> {
+    const { viewPourParts } = await import('./parts-view.ts');
+    return viewPourParts(this.#job.index, pour);
+  }
+
+  /** What one casting of a panel takes, in each pour that casts it. */
+  async panelParts(mark: string): Promise<readonly CastingView[]> {
+    const { viewPanelParts } = await import('./parts-view.ts');
+    return viewPanelParts(this.#job.index, mark);
   }
 
   /** A list of parts as CSV. */

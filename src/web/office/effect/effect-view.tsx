@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals';
 import { proxy } from 'comlink';
 import { useEffect, useState } from 'preact/hooks';
 import { Link } from 'wouter-preact';
@@ -6,6 +7,7 @@ import { CONNECTION_STATES } from '../../../assess/connection-answer.ts';
 import { nameCount } from '../../../say/count-words.ts';
 import { showRatio } from '../../../say/numbers.ts';
 import { countOf } from '../../../say/part-words.ts';
+import { Button } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { StateMark } from '../../parts/state-mark.tsx';
 import { type Column, Table } from '../../parts/table.tsx';
@@ -15,6 +17,9 @@ import { addresses } from '../state/addresses.ts';
 import type { JobSession } from '../state/session.ts';
 import { tellError } from '../state/use-asked.ts';
 import styles from './effect.module.css';
+
+/** Rows that are shown at once; the others on request, since a large job has hundreds. */
+const FIRST = 30;
 
 type Run =
   | { readonly kind: 'computing'; readonly done: number; readonly total: number }
@@ -51,6 +56,8 @@ function Changes({
 }) {
   const changed = connections.filter(({ before, after }) => before.state !== after.state);
   const kept = connections.length - changed.length;
+  const isWhole = useSignal(false);
+  const shown = isWhole.value ? changed : changed.slice(0, FIRST);
   const columns: readonly Column<ComparedState>[] = [
     {
       head: 'connection',
@@ -79,9 +86,20 @@ function Changes({
           <Table
             caption="Connections that come to another state"
             columns={columns}
-            rows={changed}
+            rows={shown}
             keyOf={({ key }) => key}
           />
+          {shown.length < changed.length && (
+            <div>
+              <Button
+                onPress={() => {
+                  isWhole.value = true;
+                }}
+              >
+                Show all {changed.length}
+              </Button>
+            </div>
+          )}
         </>
       )}
     </>

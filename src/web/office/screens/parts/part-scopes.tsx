@@ -1,17 +1,22 @@
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import type { JobFile } from '../../../../job/documents/job-file.ts';
 import { Button } from '../../../parts/button.tsx';
 import { writeDay } from '../../../parts/day-field.tsx';
+import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
 import { PrintSheets } from '../../../parts/print-sheets.tsx';
-import type { PartsView, PourPartsView } from '../../../worker/parts-view.ts';
+import { askJobWorker } from '../../../parts/worker-client.ts';
+import type { PourPartsView } from '../../../worker/parts-view.ts';
+import { type Asked, useAsked } from '../../state/use-asked.ts';
 import { Labels } from './labels.tsx';
 import { BenchTable, LineTable } from './need-tables.tsx';
 
 /** Labels on one upright sheet. */
 const PER_SHEET = 8;
 
-/** What is laid out for one pour, what goes into which bag, and what goes to the site. */
-export function PourParts({ pour }: { readonly pour: PourPartsView }) {
+/** What is laid out for a pour, what goes into which bag, and what goes to the site. */
+function Pour({ pour }: { readonly pour: PourPartsView }) {
   const isPrinting = useSignal(false);
   const sheets = Array.from({ length: Math.ceil(pour.labels.length / PER_SHEET) }, (_, k) =>
     pour.labels.slice(k * PER_SHEET, (k + 1) * PER_SHEET),
@@ -59,13 +64,31 @@ export function PourParts({ pour }: { readonly pour: PourPartsView }) {
   );
 }
 
+/** What the worker says, or that it is being counted. */
+function Counted<T>({ asked, show }: { readonly asked: Asked<T>; readonly show: (value: T) => ComponentChildren }) {
+  if (asked.why !== null)
+    return (
+      <Notice kind="fault" title="The parts could not be counted">
+        {asked.why}
+      </Notice>
+    );
+  return asked.value === null ? <p aria-busy="true">Counting …</p> : show(asked.value);
+}
+
+/** What one pour takes. */
+export function PourParts({ file, id }: { readonly file: JobFile; readonly id: string }) {
+  const asked = useAsked(() => askJobWorker(async (worker) => worker.pourParts(id)), [file, id]);
+  return <Counted asked={asked} show={(pour) => <Pour pour={pour} />} />;
+}
+
 /** One casting of a panel, in each way in which pours cast it. */
-export function PanelParts({ mark, view }: { readonly mark: string; readonly view: PartsView }) {
+export function PanelParts({ file, mark }: { readonly file: JobFile; readonly mark: string }) {
+  const asked = useAsked(() => askJobWorker(async (worker) => worker.panelParts(mark)), [file, mark]);
   return (
-    <>
-      {view.panels
-        .filter((panel) => panel.mark === mark)
-        .map(({ pour, serials, lines }) => (
+    <Counted
+      asked={asked}
+      show={(castings) =>
+        castings.map(({ pour, serials, lines }) => (
           <Section
             key={pour}
             title={`One casting of ${mark}`}
@@ -77,7 +100,8 @@ export function PanelParts({ mark, view }: { readonly mark: string; readonly vie
               <LineTable caption={`Parts of ${mark}`} lines={lines} />
             )}
           </Section>
-        ))}
-    </>
+        ))
+      }
+    />
   );
 }

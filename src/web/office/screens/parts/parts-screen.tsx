@@ -84,7 +84,6 @@ export function PartsScreen() {
   const asked = useAsked(() => askJobWorker(async (worker) => worker.parts(lists)), [file, stock.value, today.value]);
   const view = asked.value;
   const [kind, name = ''] = scope.value.split(/:(.*)/s);
-  const pour = kind === 'pour' ? view?.pours.find(({ id }) => id === name) : undefined;
   const asScope = { pour: kind === 'pour' ? name : null, panel: kind === 'panel' ? name : null };
   const save = async (list: PartsList) => {
     try {
@@ -121,7 +120,7 @@ export function PartsScreen() {
             value={scope.value}
             options={[
               { value: WHOLE, text: 'the whole job' },
-              ...(view?.pours ?? []).map(({ id, date }) => ({ value: `pour:${id}`, text: `pour ${id}, ${date}` })),
+              ...file.job.pours.map(({ id, date }) => ({ value: `pour:${id}`, text: `pour ${id}, ${date}` })),
               ...file.job.panels.map(({ mark }) => ({ value: `panel:${mark}`, text: `panel ${mark}` })),
             ]}
             onChange={(value) => {
@@ -186,8 +185,8 @@ export function PartsScreen() {
               />
             </>
           )}
-          {pour !== undefined && <PourParts pour={pour} />}
-          {kind === 'panel' && <PanelParts mark={name} view={view} />}
+          {kind === 'pour' && <PourParts key={name} file={file} id={name} />}
+          {kind === 'panel' && <PanelParts key={name} file={file} mark={name} />}
         </>
       )}
     </Page>

@@ -7,6 +7,7 @@ import { measureText } from '../../../../drawing/text-size.ts';
 import type { PdfPage } from '../../../../files/pdf/write-pdf.ts';
 import { Button } from '../../../parts/button.tsx';
 import { DrawingView } from '../../../parts/drawing-view.tsx';
+import { useSeen } from '../../../parts/in-sight.tsx';
 import { useCommands } from '../../state/commands.ts';
 import styles from './folder-view.module.css';
 
@@ -39,25 +40,11 @@ function Thumb({
   readonly onPress: () => void;
 }) {
   const box = useRef<HTMLButtonElement>(null);
-  const isSeen = useSignal(false);
-  useEffect(() => {
-    const button = box.current;
-    if (button === null) return;
-    const watch = new IntersectionObserver(
-      (entries) => {
-        if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
-        isSeen.value = true;
-        watch.disconnect();
-      },
-      { rootMargin: '200px' },
-    );
-    watch.observe(button);
-    return () => watch.disconnect();
-  }, []);
+  const isSeen = useSeen(box);
   useEffect(() => {
     if (isHere) box.current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }, [isHere]);
-  const small = useMemo(() => (isSeen.value ? thin(page.drawing) : null), [page.drawing, isSeen.value]);
+  const small = useMemo(() => (isSeen ? thin(page.drawing) : null), [page.drawing, isSeen]);
   return (
     <button ref={box} type="button" class={styles.thumb} aria-current={isHere ? 'page' : undefined} onClick={onPress}>
       <span class={styles.paper}>

@@ -8,6 +8,7 @@ import { listUnplanned } from '../../../../job/edit/commands/edit-pours.ts';
 import { countOf } from '../../../../say/part-words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { writeDay } from '../../../parts/day-field.tsx';
+import { InSight } from '../../../parts/in-sight.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
 import { Page } from '../../../parts/page.tsx';
 import type { PourFindings } from '../../../worker/pour-findings.ts';
@@ -20,6 +21,8 @@ import styles from './pours-list.module.css';
 import { Readiness } from './readiness.tsx';
 import type { PoursFound } from './use-pour-findings.ts';
 
+/** The figures and names around a bed make its room so many times as high. */
+const ABOUT = 1.4;
 /** Stops of a pour that its line shows; the pour's own screen has them all. */
 const MOST_STOPS = 3;
 
@@ -130,7 +133,8 @@ const PourLine = memo(function PourLine({
   readonly pour: Pour;
   readonly found: PourFindings | undefined;
 }) {
-  const plan = planBed(file, pour);
+  const bed = file.library.yard.beds.find(({ id }) => id === pour.bed);
+  if (bed === undefined) return null;
   const stops = found?.findings.filter(({ isStop }) => isStop) ?? [];
   return (
     <article class={styles.pour}>
@@ -141,7 +145,7 @@ const PourLine = memo(function PourLine({
           </Link>
           <Readiness found={found} />
           <span class={styles.facts}>
-            {plan.bed.name}, {countOf(pour.pieces.length, 'piece')}
+            {bed.name}, {countOf(pour.pieces.length, 'piece')}
           </span>
         </div>
         {stops.length > 0 && (
@@ -158,7 +162,9 @@ const PourLine = memo(function PourLine({
           </ul>
         )}
       </div>
-      <BedView plan={plan} onMove={null} />
+      <InSight aspect={bed.length_mm / bed.width_mm / ABOUT}>
+        {() => <BedView plan={planBed(file, pour)} onMove={null} />}
+      </InSight>
     </article>
   );
 });

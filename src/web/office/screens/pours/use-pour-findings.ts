@@ -12,6 +12,9 @@ export interface PoursFound {
   readonly isBusy: boolean;
 }
 
+/** Findings come one pour after the other; they are shown in lots [ms]. */
+const LOT_MS = 200;
+
 /** Keeps up with the edits of the job. */
 export function usePourFindings(session: JobSession): PoursFound {
   const [found, setFound] = useState<PoursFound>({ byPour: new Map(), isBusy: true });
@@ -19,12 +22,22 @@ export function usePourFindings(session: JobSession): PoursFound {
   useEffect(() => {
     const state = { isGone: false };
     setFound((before) => ({ ...before, isBusy: true }));
+    const waiting: PourFindings[] = [];
+    const show = () => {
+      const lot = waiting.splice(0);
+      if (state.isGone || lot.length === 0) return;
+      setFound((before) => ({
+        ...before,
+        byPour: new Map([...before.byPour, ...lot.map((one) => [one.pour, one] as const)]),
+      }));
+    };
     const take = (one: PourFindings) => {
-      if (state.isGone) return;
-      setFound((before) => ({ ...before, byPour: new Map(before.byPour).set(one.pour, one) }));
+      waiting.push(one);
+      if (waiting.length === 1) setTimeout(show, LOT_MS);
     };
     askJobWorker(async (worker) => worker.pourFindings(proxy(take))).then(
       (isDone) => {
+        show();
         if (isDone && !state.isGone) setFound((before) => ({ ...before, isBusy: false }));
       },
       (error: unknown) => {
