@@ -56,6 +56,7 @@ function Changes({
 }) {
   const changed = connections.filter(({ before, after }) => before.state !== after.state);
   const kept = connections.length - changed.length;
+  const moved = connections.filter(({ before, after }) => showRatio(before.ratio) !== showRatio(after.ratio)).length;
   const isWhole = useSignal(false);
   const shown = isWhole.value ? changed : changed.slice(0, FIRST);
   const columns: readonly Column<ComparedState>[] = [
@@ -77,7 +78,10 @@ function Changes({
         <Counts answers={connections.map(({ after }) => after)} />
       </dl>
       {changed.length === 0 ? (
-        <p>No connection changes its state; ratios may be others.</p>
+        <p>
+          No connection comes to another state;{' '}
+          {moved === 0 ? 'all keep their ratio' : `${moved} come to another ratio`}.
+        </p>
       ) : (
         <>
           <p>
