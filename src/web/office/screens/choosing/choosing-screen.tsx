@@ -1,5 +1,5 @@
 import { type Signal, useSignal } from '@preact/signals';
-import { Link } from 'wouter-preact';
+import { Link, useLocation } from 'wouter-preact';
 import { changeParts } from '../../../../assess/choose/apply-choice.ts';
 import type { ChooseOptions, ConnectionChoice, PassingInsert } from '../../../../assess/choose/choice.ts';
 import type { LookedAt } from '../../../../assess/look-at-connection.ts';
@@ -13,6 +13,7 @@ import { Page, Section } from '../../../parts/page.tsx';
 import { StateMark } from '../../../parts/state-mark.tsx';
 import type { ChoiceAnswer } from '../../../worker/connection-questions.ts';
 import { addresses } from '../../state/addresses.ts';
+import { useCommands } from '../../state/commands.ts';
 import { tell } from '../../state/messages.ts';
 import { useOffice } from '../../state/office.ts';
 import { useAsked } from '../../state/use-asked.ts';
@@ -136,6 +137,10 @@ export function ChoosingScreen({ mark }: { readonly mark: string }) {
     mark,
     session.file,
     options.value,
+  ]);
+  const [, go] = useLocation();
+  useCommands('Choosing an insert', [
+    { name: 'Back to the connection', key: 'B', run: () => go(addresses.connection(session.id, mark)) },
   ]);
   if (looked === null)
     return (

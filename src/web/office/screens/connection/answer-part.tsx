@@ -2,15 +2,44 @@ import { Link } from 'wouter-preact';
 import type { LookedAt } from '../../../../assess/look-at-connection.ts';
 import { reasonsOf } from '../../../../say/connection-words.ts';
 import { nameMode } from '../../../../say/words.ts';
+import { Sign } from '../../../parts/signs.tsx';
 import { StateMark } from '../../../parts/state-mark.tsx';
 import { addresses } from '../../state/addresses.ts';
 import { useOffice } from '../../state/office.ts';
 import styles from './answer-part.module.css';
 import { RatioBar } from './ratio-bar.tsx';
 
-/** The answer first: state in words, what governs, how much is used, in which combination, and why it is no pass. */
-export function AnswerPart({ looked: { connection, explanation, inserts } }: { readonly looked: LookedAt }) {
+/** The connections before and after this one on its panel; null at the ends. */
+export function findBeside({ index, connection, panel }: LookedAt): readonly [string | null, string | null] {
+  const marks = index.connectionsOf(panel.mark).map(({ mark }) => mark);
+  const at = marks.indexOf(connection.mark);
+  return [marks[at - 1] ?? null, marks[at + 1] ?? null];
+}
+
+function Beside({ looked }: { readonly looked: LookedAt }) {
   const { session } = useOffice();
+  const [before, next] = findBeside(looked);
+  if (before === null && next === null) return null;
+  return (
+    <nav class={`${styles.beside} not-printed`} aria-label={`Connections of panel ${looked.panel.mark}`}>
+      {before !== null && (
+        <Link class={styles.step} href={addresses.connection(session.id, before)}>
+          <Sign name="before" /> {before}
+        </Link>
+      )}
+      {next !== null && (
+        <Link class={styles.step} href={addresses.connection(session.id, next)}>
+          {next} <Sign name="next" />
+        </Link>
+      )}
+    </nav>
+  );
+}
+
+/** The answer first: state in words, what governs, how much is used, in which combination, and why it is no pass. */
+export function AnswerPart({ looked }: { readonly looked: LookedAt }) {
+  const { session } = useOffice();
+  const { connection, explanation, inserts } = looked;
   const { answer } = explanation;
   const types = [...new Set(inserts.map(({ castIn }) => castIn.item ?? castIn.role))].join(', ');
   return (
@@ -24,6 +53,7 @@ export function AnswerPart({ looked: { connection, explanation, inserts } }: { r
           <Link href={addresses.panel(session.id, connection.panel)}>panel {connection.panel}</Link>, {answer.face}
           {connection.face === 'edge' ? '' : ' face'}, {inserts.length} × {types}
         </span>
+        <Beside looked={looked} />
       </div>
       <RatioBar ratio={answer.ratio} state={answer.state} isLarge />
       <p class={styles.governs} role="status">

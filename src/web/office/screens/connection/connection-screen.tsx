@@ -1,5 +1,5 @@
 import { useComputed, useSignal } from '@preact/signals';
-import { Link } from 'wouter-preact';
+import { Link, useLocation } from 'wouter-preact';
 import type { LookedAt } from '../../../../assess/look-at-connection.ts';
 import { sketchConnection } from '../../../../drawing/sketch/connection-sketch.ts';
 import { tellPlate } from '../../../../say/mode-words.ts';
@@ -7,8 +7,9 @@ import { countOf } from '../../../../say/part-words.ts';
 import { ChoiceField } from '../../../parts/field.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
 import { addresses } from '../../state/addresses.ts';
+import { useCommands } from '../../state/commands.ts';
 import { useOffice } from '../../state/office.ts';
-import { AnswerPart } from './answer-part.tsx';
+import { AnswerPart, findBeside } from './answer-part.tsx';
 import { BarsPart } from './bars-part.tsx';
 import { GivenPart, PlateForcesPart } from './basis-part.tsx';
 import { BoltsPart, ConcretePart } from './bolts-part.tsx';
@@ -156,6 +157,27 @@ export function ConnectionScreen({ mark }: { readonly mark: string }) {
   const shown = useComputed(() => (found.value === null ? null : findShown(found.value, chosen.value)));
   const looked = found.value;
   const commit: Commit = (label, recipe) => session.commit(label.slice(0, 400), recipe);
+  const [, go] = useLocation();
+  const [before, next] = looked === null ? [null, null] : findBeside(looked);
+  const open = (to: string | null) => {
+    if (to !== null) go(addresses.connection(session.id, to));
+  };
+  useCommands('Connection', [
+    { name: 'Choose an insert', key: 'I', run: () => go(addresses.choosing(session.id, mark)) },
+    {
+      name: 'Its panel',
+      key: 'P',
+      isAllowed: () => looked !== null,
+      run: () => looked !== null && go(addresses.panel(session.id, looked.panel.mark)),
+    },
+    {
+      name: 'The connection before it on the panel',
+      key: 'B',
+      isAllowed: () => before !== null,
+      run: () => open(before),
+    },
+    { name: 'The next connection on the panel', key: 'N', isAllowed: () => next !== null, run: () => open(next) },
+  ]);
   if (looked === null)
     return (
       <Empty title={`There is no connection ${mark}`}>

@@ -1,22 +1,31 @@
 import { findInsertAssembly, type InsertAssembly } from '../../../../assess/assembly-of-insert.ts';
 import type { LookedAt } from '../../../../assess/look-at-connection.ts';
-import { drawAssemblySection } from '../../../../drawing/assembly-section.ts';
+import { drawAssemblySection, type ScaledPicture } from '../../../../drawing/assembly-section.ts';
 import type { Drawing } from '../../../../drawing/drawing.ts';
 import { DrawingError } from '../../../../drawing/drawing-error.ts';
 import { DrawingView } from '../../../parts/drawing-view.tsx';
 import { Empty } from '../../../parts/notice.tsx';
 
-/** Paper on which a section is drawn [mm]. */
-const PAPER = { width: 120, height: 170 };
+/** Papers on which a section may be drawn [mm]: the narrower, the larger its letters on the screen. */
+const PAPERS = [120, 150, 180].map((width) => ({ width, height: 190 }));
+/** A section smaller than 1 : this is drawn on a wider paper instead. */
+const SMALL = 2.5;
 
 /** The section as a drawing, or why there is none. */
 function draw({ assembly, faceDown, bed }: InsertAssembly): Drawing | string {
-  try {
-    return drawAssemblySection(assembly, { ...PAPER, faceDown, bed });
-  } catch (error) {
-    if (error instanceof DrawingError) return error.message;
-    throw error;
+  let why = '';
+  let best: ScaledPicture | null = null;
+  for (const paper of PAPERS) {
+    try {
+      const drawn = drawAssemblySection(assembly, { ...paper, faceDown, bed });
+      if (best === null || drawn.scale < best.scale) best = drawn;
+    } catch (error) {
+      if (!(error instanceof DrawingError)) throw error;
+      why = error.message;
+    }
+    if (best !== null && best.scale <= SMALL) break;
   }
+  return best ?? why;
 }
 
 /** The section of the first insert as it stands in the form, the mould face at the bottom; live with every change. */
