@@ -12,7 +12,6 @@ const COLUMNS: readonly Column<Fault>[] = [
   { head: 'row', kind: 'number', cell: ({ row }) => row ?? '–' },
   { head: 'column', cell: ({ column }) => column ?? '' },
   { head: 'what is wrong', kind: 'wide', cell: bare },
-  { head: 'expected', kind: 'wide', cell: ({ expected }) => expected },
 ];
 
 /** What is wrong in a list, row by row as a spreadsheet numbers them. */

@@ -85,8 +85,8 @@ export function ImportDialog({
         hint="Tests and rated loads, which a CSV cannot say, stay with inserts of the same type."
         value={how.value}
         options={[
-          { value: 'add', text: 'types of the same name are replaced, new ones added' },
-          { value: 'replace', text: 'the file is the whole catalogue' },
+          { value: 'add', text: 'add new types, replace the same' },
+          { value: 'replace', text: 'the file is all of it' },
         ]}
         onChange={(value) => {
           how.value = value;

@@ -157,6 +157,13 @@ export function PartsScreen() {
           {scope.value === WHOLE && (
             <>
               <State view={view} hasStock={stock.value !== null} />
+              <StockBlock
+                job={session.id}
+                stock={stock.value}
+                onStock={(next) => {
+                  stock.value = next;
+                }}
+              />
               {view.shortages.length > 0 && stock.value !== null && (
                 <Section
                   title="Short"
@@ -176,13 +183,6 @@ export function PartsScreen() {
                 <NeedTable needs={view.needs} today={view.today} />
               </Section>
               <Findings view={view} />
-              <StockBlock
-                job={session.id}
-                stock={stock.value}
-                onStock={(next) => {
-                  stock.value = next;
-                }}
-              />
             </>
           )}
           {kind === 'pour' && <PourParts key={name} file={file} id={name} />}
