@@ -79,7 +79,7 @@ export function drawOutOfPlaceSketch(filled: FilledCase, words: SketchWords, siz
   const shown = { below: Math.min(nearest, BROKEN_LEAST * 2), left: Math.min(second, cap) };
   const steps = SHOWN[neighbours];
   const { item } = insert;
-  const foot = item.foot.kind === 'diameter' ? item.foot.diameter_mm : item.bodyDiameter_mm;
+  const foot = insert.footWidth;
   const beyond = 0.45 * Math.max(shown.below, shown.left) + foot;
   const right = Math.max(...steps.map(([x]) => x * spacing), 0) + beyond;
   const above = Math.max(...steps.map(([, y]) => y * spacing), 0) + beyond;

@@ -46,9 +46,12 @@ export interface ComputedAnswer {
 const BESIDE_FOOT = 10;
 const WIDEST_FOOT = 3;
 
-/** A foot whose width is not known may stand so near to the edge that hardly any concrete is left beside it. */
-function findFootReason({ nearest, thread, known }: FilledCase): readonly string[] {
-  if (known.footDiameter_mm !== null) return [];
+/** A foot that stands out of the concrete, or whose width is not known and that may leave hardly any concrete beside it. */
+function findFootReason({ nearest, thread, known, insert }: FilledCase): readonly string[] {
+  if (known.footDiameter_mm !== null)
+    return nearest < insert.footWidth / 2
+      ? [`${nearest} mm from an edge: the foot, ${insert.footWidth} mm wide, would stand out of the concrete`]
+      : [];
   const widest = WIDEST_FOOT * thread.diameter;
   return nearest < widest / 2 + BESIDE_FOOT
     ? [

@@ -67,7 +67,6 @@ export interface KnownValues {
   readonly boltClass: PropertyClass | null;
   /** Length of full thread that the bolt has in the insert. */
   readonly engagement_mm: number | null;
-  readonly isCracked: boolean | null;
   /** Bars at the face closer than 150 mm (100 mm for bars up to 10 mm). */
   readonly isDense: boolean | null;
   /** Bars keep cracks within about 0.3 mm. */
@@ -96,7 +95,6 @@ export const NOTHING_KNOWN: KnownValues = {
   threadClass: null,
   boltClass: null,
   engagement_mm: null,
-  isCracked: null,
   isDense: null,
   limitsCracks: null,
   edgeBars: null,

@@ -62,7 +62,6 @@ export interface FilledCase {
   /** Both loads; null where one of them was not said. */
   readonly load: { readonly tension: number; readonly shear: number } | null;
   readonly insert: LeastInsert;
-  readonly isCracked: boolean;
   readonly isDense: boolean;
   readonly limitsCracks: boolean;
   readonly edgeBars: 'none' | 'bar' | 'bar-and-stirrups';
@@ -92,7 +91,10 @@ function readDrawn(
 }
 
 /** What was taken about the insert itself. */
-function listOfInsert({ item, bolt, engagement, longestEmbedment }: LeastInsert, known: KnownValues): Assumption[] {
+function listOfInsert(
+  { item, footWidth, bolt, engagement, longestEmbedment }: LeastInsert,
+  known: KnownValues,
+): Assumption[] {
   const list: Assumption[] = [];
   const add = (isKnown: boolean, one: Assumption) => {
     if (!isKnown) list.push(one);
@@ -101,7 +103,7 @@ function listOfInsert({ item, bolt, engagement, longestEmbedment }: LeastInsert,
   add(known.footDiameter_mm !== null, {
     what: 'foot',
     field: 'footDiameter_mm',
-    values: [item.foot.kind === 'diameter' ? item.foot.diameter_mm : 0],
+    values: [footWidth],
     name: item.thread,
   });
   add(known.bodyDiameter_mm !== null, {
@@ -167,10 +169,10 @@ export function fillCase(given: OutOfPlaceCase, { standard, known }: AnswerSetti
           field: 'neighboursCarry',
           values: [],
         });
-  const isCracked = take(known.isCracked, true, { what: 'cracked', field: null, values: [] });
+  list.push({ what: 'cracked', field: null, values: [], name: null });
   const isDense = take(known.isDense, true, { what: 'bars-close', field: 'isDense', values: [] });
   const limitsCracks = take(known.limitsCracks, false, { what: 'bars-cracks', field: 'limitsCracks', values: [] });
-  if (known.criticalEdge_mm === null && !(isCracked && limitsCracks))
+  if (known.criticalEdge_mm === null && !limitsCracks)
     list.push({
       what: 'splitting',
       field: 'criticalEdge_mm',
@@ -196,7 +198,6 @@ export function fillCase(given: OutOfPlaceCase, { standard, known }: AnswerSetti
     isPoured,
     load,
     insert,
-    isCracked,
     isDense,
     limitsCracks,
     edgeBars,

@@ -11,7 +11,7 @@ export interface CaseFault {
   /** In the unit of the field. */
   readonly limit: number | null;
   /** What the limit is, where it is another value of the case. */
-  readonly of: CaseField | 'zero' | 'body' | null;
+  readonly of: CaseField | KnownField | 'zero' | 'body' | null;
 }
 
 /** Without these there is no answer: nothing that could be taken for them is on the safe side. */
@@ -49,6 +49,15 @@ function findMisfits(given: OutOfPlaceCase, known: KnownValues): readonly CaseFa
       value: known.embedment_mm,
       limit: length,
       of: 'length_mm',
+    });
+  const { steelYield_MPa: yieldStress, steelUltimate_MPa: ultimate } = known;
+  if (yieldStress !== null && ultimate !== null && yieldStress > ultimate)
+    faults.push({
+      field: 'steelYield_MPa',
+      kind: 'not at most',
+      value: yieldStress,
+      limit: ultimate,
+      of: 'steelUltimate_MPa',
     });
   if (thread === null) return faults;
   const { diameter } = findThread(thread);

@@ -53,12 +53,41 @@ export function findThickestFoot({ diameter }: Thread): number {
 /** The least that an insert of a thread and length may be, and what is known of it in place of that. */
 export interface LeastInsert {
   readonly item: CatalogueItem;
+  /** Width of the foot, as drawn and for its place [mm]. */
+  readonly footWidth: number;
   readonly bolt: BoltSteel;
   /** Length of full thread in contact [mm]. */
   readonly engagement: number;
   readonly steel: SteelPath;
   /** The embedment if the foot were as thin as nothing: the longest that goes with the length [mm]. */
   readonly longestEmbedment: number;
+}
+
+/**
+ * The foot. Where its width is known and the body's is not, it bears on what the widest body leaves of it, though elsewhere the body is taken as
+ * the slimmest.
+ */
+function makeFoot(body: number, known: KnownValues): CatalogueItem['foot'] {
+  const width = findFootWidth(body, known);
+  const common = { thickness_mm: null, isFullHead: true } as const;
+  if (known.footDiameter_mm === null || known.bodyDiameter_mm !== null)
+    return { kind: 'diameter', diameter_mm: width, ...common };
+  return { kind: 'area', area_mm2: (Math.PI / 4) * (width ** 2 - (width / FOOT_TO_BODY) ** 2), ...common };
+}
+
+/** The width of the foot [mm]. */
+function findFootWidth(body: number, { footDiameter_mm }: KnownValues): number {
+  return footDiameter_mm ?? FOOT_TO_BODY * body;
+}
+
+/** Yield and strength count as known together only: with one alone no choice of the other is on the safe side in every rule. */
+function findSteel(
+  standard: StandardName,
+  { steelUltimate_MPa: ultimate, steelYield_MPa: yieldStress }: KnownValues,
+): Pick<CatalogueItem['steel'], 'ultimate_MPa' | 'yield_MPa'> {
+  if (ultimate !== null && yieldStress !== null) return { ultimate_MPa: ultimate, yield_MPa: yieldStress };
+  const least = findEdition(standard).takesPartialFactors ? LEAST_IN_SHEAR : LEAST_ULTIMATE;
+  return { ultimate_MPa: least, yield_MPa: LEAST_YIELD };
 }
 
 /** The insert as a line of a catalogue that says what it is. */
@@ -78,23 +107,12 @@ function makeItem(
     thread: thread.name,
     length_mm: length,
     embedment_mm: embedment,
-    foot: {
-      kind: 'diameter',
-      diameter_mm: known.footDiameter_mm ?? FOOT_TO_BODY * body,
-      thickness_mm: null,
-      isFullHead: true,
-    },
+    foot: makeFoot(body, known),
     bodyDiameter_mm: body,
     crossHole: { diameter_mm: Math.ceil(CROSS_HOLE * d), fromFoot_mm: d, boreThere_mm: d },
     threadDepth_mm: Math.max(d, known.engagement_mm ?? 0),
     threadStartsBelowTop_mm: 0,
-    steel: {
-      ultimate_MPa:
-        known.steelUltimate_MPa ?? (findEdition(standard).takesPartialFactors ? LEAST_IN_SHEAR : LEAST_ULTIMATE),
-      yield_MPa: known.steelYield_MPa ?? LEAST_YIELD,
-      elongation_percent: null,
-      areaReduction_percent: null,
-    },
+    steel: { ...findSteel(standard, known), elongation_percent: null, areaReduction_percent: null },
     finish: 'galvanised',
     coating_um: 50,
     threadClass: known.threadClass ?? findWidestClass(thread),
@@ -135,6 +153,7 @@ export function makeLeastInsert(
   const engagement = known.engagement_mm ?? thread.diameter;
   return {
     item,
+    footWidth: findFootWidth(item.bodyDiameter_mm, known),
     bolt,
     engagement,
     steel: steelPathOf(item, bolt, engagement),

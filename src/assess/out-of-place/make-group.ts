@@ -14,7 +14,7 @@ export function makeGroup(
   const { item, steel } = insert;
   return {
     standard,
-    concrete: { strength: filled.strength, cracked: filled.isCracked, lightweightFactor: 1 },
+    concrete: { strength: filled.strength, cracked: true, lightweightFactor: 1 },
     member: { thickness, outline, openings: [] },
     reinforcement: {
       denseSurface: filled.isDense,

@@ -126,7 +126,7 @@ function makeConnection({ given, filled }: ComputedAnswer, castIns: readonly Cas
     boltClass: filled.insert.bolt.propertyClass,
     boltFinish: null,
     engagement_mm: filled.insert.engagement,
-    cracked: filled.isCracked,
+    cracked: true,
     age_days: null,
     hangers: [],
     hairpins: [],
@@ -139,9 +139,8 @@ function makeConnection({ given, filled }: ComputedAnswer, castIns: readonly Cas
 }
 
 /** Whether foot or body reach beyond the nearest edge. */
-function standsOut({ insert: { item }, nearest }: FilledCase): boolean {
-  const foot = item.foot.kind === 'diameter' ? item.foot.diameter_mm : 0;
-  return Math.max(item.bodyDiameter_mm, foot) / 2 > nearest;
+function standsOut({ insert: { item, footWidth }, nearest }: FilledCase): boolean {
+  return Math.max(item.bodyDiameter_mm, footWidth) / 2 > nearest;
 }
 
 /**

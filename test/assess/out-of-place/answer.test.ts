@@ -22,7 +22,6 @@ const ALL_KNOWN = {
   threadClass: '6AZ',
   boltClass: '8.8',
   engagement_mm: 16,
-  isCracked: true,
   isDense: false,
   limitsCracks: true,
   edgeBars: 'none',
@@ -68,6 +67,16 @@ describe('what cannot be assumed', () => {
     const answer = answerOutOfPlace({ ...LEAST_SAID, ...wrong }, EN);
     expect(answer).toMatchObject({ kind: 'unanswered', faults: [{ field, limit }] });
   });
+  it.each<[Partial<typeof NOTHING_KNOWN>, string, number]>([
+    [{ footDiameter_mm: 25 }, 'footDiameter_mm', (8 / 7) * 22.4],
+    [{ bodyDiameter_mm: 22 }, 'bodyDiameter_mm', 22.4],
+    [{ embedment_mm: 101 }, 'embedment_mm', 100],
+    [{ steelYield_MPa: 400, steelUltimate_MPa: 390 }, 'steelYield_MPa', 390],
+    [{ neighboursCarry: 1.1 }, 'neighboursCarry', 1],
+  ])('refuses %o of what is known at %s', (wrong, field, limit) => {
+    const answer = answerOutOfPlace(LEAST_SAID, { ...EN, known: { ...NOTHING_KNOWN, ...wrong } });
+    expect(answer).toMatchObject({ kind: 'unanswered', faults: [{ field, limit }] });
+  });
   it('takes values at their limits', () => {
     for (const right of [{ thickness_mm: 100.1 }, { length_mm: 26 }, { neighbours: 1, spacing_mm: 22.5 }] as const)
       expect(answerOutOfPlace({ ...LEAST_SAID, ...right }, EN).kind).toBe('answer');
@@ -91,9 +100,26 @@ describe('what is assumed', () => {
       document: [],
     });
   });
-  it('is nothing but a cross hole and the worst side once everything is known', () => {
+  it('is nothing but cracks, a cross hole and the worst side once everything is known', () => {
     const { assumptions } = compute({ neighbours: 1, spacing_mm: 150 }, ALL_KNOWN).filled;
-    expect(assumptions.map(({ what }) => what)).toEqual(['neighbours-place', 'shear-direction', 'cross-hole']);
+    expect(assumptions.map(({ what }) => what)).toEqual([
+      'neighbours-place',
+      'cracked',
+      'shear-direction',
+      'cross-hole',
+    ]);
+  });
+  it('counts yield and strength of the steel together only', () => {
+    const limits = (known: Partial<typeof NOTHING_KNOWN>) =>
+      compute({}, { ...ALL_KNOWN, boltClass: null, ...known }).limits;
+    const neither = limits({ steelYield_MPa: null, steelUltimate_MPa: null });
+    expect(limits({ steelYield_MPa: 600, steelUltimate_MPa: null })).toEqual(neither);
+    expect(limits({ steelYield_MPa: null, steelUltimate_MPa: 900 })).toEqual(neither);
+  });
+  it('bears on what the widest body leaves of a foot, where the body is not known', () => {
+    const { item } = compute({}, { footDiameter_mm: 40 }).filled.insert;
+    expect(item.bodyDiameter_mm).toBe(22.4);
+    expect(item.foot).toMatchObject({ kind: 'area', area_mm2: (Math.PI / 4) * (40 ** 2 - 35 ** 2) });
   });
   it('takes the two edges in any order, and beyond 1.5 m no farther', () => {
     const limits = (edge1_mm: number, edge2_mm: number) => compute({ edge1_mm, edge2_mm }).limits;
@@ -204,9 +230,8 @@ describe('a job of the answer', () => {
         // A job's neighbours carry as much as the insert.
         const answer = compute(given, { ...truth, neighboursCarry: null }, standard);
         const made = tryReadBack(answer);
-        const { item } = answer.filled.insert;
-        const foot = item.foot.kind === 'diameter' ? item.foot.diameter_mm : 0;
-        expect(made === null).toBe(Math.max(item.bodyDiameter_mm, foot) / 2 > answer.filled.nearest);
+        const { item, footWidth } = answer.filled.insert;
+        expect(made === null).toBe(Math.max(item.bodyDiameter_mm, footWidth) / 2 > answer.filled.nearest);
         if (made === null) return;
         const { file, group } = made;
         expect(file.job.castIns).toHaveLength(1 + given.neighbours!);

@@ -100,7 +100,6 @@ export function anyTruth({ thread, length_mm, edge1_mm, edge2_mm }: OutOfPlaceCa
       threadClass: maybe(fc.constantFrom('6H', '6AZ', '6AX') as fc.Arbitrary<'6H'>),
       boltClass: maybe(fc.constantFrom(...propertyClasses)),
       turns: maybe(within(1, 1.6)),
-      isCracked: maybe(fc.boolean()),
       isDense: maybe(fc.boolean()),
       limitsCracks: maybe(fc.boolean()),
       edgeBars: maybe(fc.constantFrom('none', 'bar', 'bar-and-stirrups') as fc.Arbitrary<'none'>),
