@@ -19,7 +19,7 @@ export interface NewJob {
 }
 
 /** The name of a concrete by its strength: `C40`. */
-export function nameConcrete(strength_MPa: number): string {
+function nameConcrete(strength_MPa: number): string {
   return `C${String(Math.round(strength_MPa * 10) / 10).replace('.', '-')}`;
 }
 

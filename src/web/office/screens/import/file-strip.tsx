@@ -2,7 +2,8 @@ import { Button } from '../../../parts/button.tsx';
 import { download } from '../../../parts/download.ts';
 import { Sign } from '../../../parts/signs.tsx';
 import styles from './import.module.css';
-import type { ImportWork, WorkFile } from './import-work.ts';
+import type { WorkFile } from './import-store.ts';
+import type { ImportWork } from './import-work.ts';
 
 const SEPARATORS: Readonly<Record<string, string>> = { ';': 'semicolons', ',': 'commas', '\t': 'tabs' };
 

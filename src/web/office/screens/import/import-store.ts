@@ -1,5 +1,11 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import type { WorkFile } from './import-work.ts';
+import type { ReadFile } from '../../../worker/read-files.ts';
+
+/** A file that is being read or put right. */
+export interface WorkFile extends ReadFile {
+  /** Something was typed in it since it was given. */
+  readonly isTyped: boolean;
+}
 
 interface ImportSchema extends DBSchema {
   /** Files by the job that they are for, or `new`. */

@@ -2,14 +2,7 @@ import { computed, type ReadonlySignal, type Signal, signal } from '@preact/sign
 import { typeCell } from '../../../../files/csv/grid.ts';
 import type { JobReading } from '../../../../files/job-reading.ts';
 import { askJobWorker } from '../../../parts/worker-client.ts';
-import type { ReadFile } from '../../../worker/read-files.ts';
-import { ImportStore } from './import-store.ts';
-
-/** A file that is being read or put right. */
-export interface WorkFile extends ReadFile {
-  /** Something was typed in it since it was given. */
-  readonly isTyped: boolean;
-}
+import { ImportStore, type WorkFile } from './import-store.ts';
 
 /** Where files for no job yet are kept. */
 const NEW_JOB = 'new';

@@ -1,6 +1,7 @@
 import { useId } from 'preact/hooks';
 import styles from './import.module.css';
-import type { ImportWork, WorkFile } from './import-work.ts';
+import type { WorkFile } from './import-store.ts';
+import type { ImportWork } from './import-work.ts';
 
 /** A file whose cells cannot be told apart, or that is no table: its text, to be put right in place. */
 export function TextEditor({ work, file }: { readonly work: ImportWork; readonly file: WorkFile }) {
