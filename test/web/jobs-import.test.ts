@@ -135,6 +135,25 @@ describe('schedules with faults', () => {
     await page.getByText('14 panels', { exact: true }).waitFor();
   });
 
+  it('are taken where they are dropped', async () => {
+    const { page } = await office.open('/');
+    await page.getByRole('link', { name: /Boat store/ }).waitFor();
+    const texts = ['panels.csv', 'inserts.csv'].map((name) => [name, schedule(name).buffer.toString()] as const);
+    await page.evaluate((files) => {
+      const dataTransfer = new DataTransfer();
+      for (const [name, text] of files) dataTransfer.items.add(new File([text], name));
+      dispatchEvent(new DragEvent('dragover', { dataTransfer, cancelable: true }));
+      dispatchEvent(new DragEvent('drop', { dataTransfer, cancelable: true }));
+    }, texts);
+    await page
+      .getByText(/the file is missing/)
+      .first()
+      .waitFor();
+    await page.getByText('14 rows, commas between columns, whole numbers').waitFor();
+    await page.getByRole('button', { name: 'Leave panels.csv out' }).click();
+    await page.getByText('3 rows, commas between columns').waitFor({ state: 'detached' });
+  });
+
   it('of a job file are told by their place in it', async () => {
     const { page } = await office.open('/files');
     const job = JSON.parse(readFileSync(join(FOLDER, '../job.json'), 'utf8'));

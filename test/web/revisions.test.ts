@@ -6,7 +6,10 @@ const office = useOffice();
 
 async function openDemo(options: Parameters<typeof office.open>[1] = {}): Promise<Screen> {
   const screen = await office.open('/', options);
-  await screen.page.getByRole('link', { name: /Boat store/ }).click();
+  await screen.page
+    .getByRole('link', { name: /Boat store/ })
+    .last()
+    .click();
   await screen.page.locator('li[aria-posinset="1"]').waitFor();
   await screen.page.getByLabel('Connections computed').waitFor({ state: 'detached' });
   return screen;
@@ -92,6 +95,31 @@ describe('revisions', () => {
     await page.getByRole('link', { name: 'Panels' }).click();
     await page.getByRole('searchbox').fill('');
     await page.locator(`li[aria-posinset="1"][aria-setsize="${panels}"]`).waitFor();
+  });
+
+  it('show what was kept of a conflict, and make a job of it', async () => {
+    const screen = await openDemo();
+    const { page } = screen;
+    const [, id = ''] = /\/job\/([a-z0-9]+)\//.exec(page.url()) ?? [];
+    const at = `${office.server.address}/api/jobs/${id}`;
+    const { version, file } = await (await fetch(at)).json();
+    file.job.panels[0].thickness_mm += 20;
+    const kept = await fetch(`${at}/kept`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ base: version, editor: 'another window', reason: 'Edited here and elsewhere', file }),
+    });
+    expect(kept.status, await kept.text()).toBe(201);
+    await page.getByRole('link', { name: 'Revisions' }).click();
+    const section = page.getByRole('region', { name: 'Kept versions' });
+    await section.getByText(/^1 panel changed in itself/).click();
+    await section.getByText(/^thickness 200 mm \(was 180\)$/).waitFor();
+    await section.getByRole('button', { name: /^Make a job of it/ }).click();
+    await page.waitForURL((url) => url.pathname.endsWith('/panels') && !url.pathname.includes(id));
+    await page
+      .getByText(/\(kept \d{4}-\d\d-\d\d\)/)
+      .first()
+      .waitFor();
   });
 
   it('are readable aloud and by contrast in both themes', async () => {
