@@ -117,6 +117,8 @@ function Action({ view, sketch }: { readonly view: ScreenView; readonly sketch: 
   const [x, y] = view.put(action.at);
   const { N, Vx, Vy } = action;
   const shear = Math.hypot(Vx, Vy);
+  // Above a level arrow, where no insert of its row has its own figures.
+  const isLevel = Math.abs(Vy) < Math.abs(Vx) / 2;
   const arrow =
     shear < NOTHING ? null : layArrow([x, y], [Vx, Vy], Math.max(ARROW.least, (ARROW.most * shear) / largestShear), 13);
   return (
@@ -126,10 +128,10 @@ function Action({ view, sketch }: { readonly view: ScreenView; readonly sketch: 
           <path class={styles.load} d={arrow.line} />
           <path class={styles.tip} d={arrow.head} />
           <Text
-            at={[arrow.tip[0] + 6, arrow.tip[1] + 14]}
+            at={isLevel ? [(x + arrow.tip[0]) / 2, y - 13] : [arrow.tip[0] + 6, arrow.tip[1] + 14]}
             text={`V ${writeQuantity('force', shear / 1000)}`}
             kind="loadText"
-            anchor="start"
+            anchor={isLevel ? 'middle' : 'start'}
           />
         </>
       )}
