@@ -75,7 +75,7 @@ export function sayAssumption(
       return { sentence: 'No bars along the edges.', short: 'no edge bars' };
     case 'other-edges':
       return {
-        sentence: `Every other edge, opening or joint as near as the second: ${length(a)}.`,
+        sentence: `Every other edge, opening or joint as near as the second, ${length(a)}, or far off: whichever is worse.`,
         short: `other edges ${length(a)}`,
       };
     case 'neighbours-place':
@@ -91,7 +91,7 @@ export function sayAssumption(
       };
     case 'splitting':
       return {
-        sentence: `Splitting reckoned with a critical edge distance of ${length(a)}, three times the depth of the foot: the most that is usual.`,
+        sentence: `Splitting reckoned with a critical edge distance of ${length(a)}, three times the greatest depth of the foot: the most that is usual.`,
         short: `c_cr,sp ${length(a)}`,
       };
     case 'poured':
