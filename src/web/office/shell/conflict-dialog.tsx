@@ -10,20 +10,31 @@ import { Notice } from '../../parts/notice.tsx';
 import { addresses } from '../state/addresses.ts';
 import { calls } from '../state/office-calls.ts';
 import type { Conflict, JobSession } from '../state/session.ts';
+import { writeMoment } from '../state/write-moment.ts';
 import styles from './conflict-dialog.module.css';
+
+/** Where the own version is. */
+function tellWhere({ kept, why }: Conflict): string {
+  if (kept === 'on the server') return 'is kept on the server, under Revisions';
+  if (kept === 'as a file') return 'is saved as a file';
+  return why === null ? 'is on this device and is being kept on the server' : 'is on this device only';
+}
 
 /** Two people, or two windows, went on from the same state. Nothing is lost whatever is chosen here; so Escape chooses nothing. */
 export function ConflictDialog({ session, conflict }: { readonly session: JobSession; readonly conflict: Conflict }) {
   const [, go] = useLocation();
   const isBusy = useSignal(false);
   const failed = useSignal<string | null>(null);
-  const { theirs, mine, kept } = conflict;
+  const { theirs, mine, kept, why, isEarlier } = conflict;
   const difference = compareJobs(theirs.file, mine);
   const lines = describeDifference(difference);
   const act = async (what: () => Promise<void>) => {
     isBusy.value = true;
-    await what();
-    isBusy.value = false;
+    try {
+      await what();
+    } finally {
+      isBusy.value = false;
+    }
   };
   const takeBoth = async () => {
     const { project } = mine.job;
@@ -56,11 +67,18 @@ export function ConflictDialog({ session, conflict }: { readonly session: JobSes
       }
     >
       <p>
-        While edits were made in this window, the job was edited in another one. Both versions stay: theirs is the job
-        as the server has it, at {new Date(theirs.savedAt).toLocaleTimeString()}; yours{' '}
-        {kept === null ? 'is on this device and is being kept on the server' : 'is kept on the server, under Revisions'}
-        .
+        {isEarlier
+          ? 'The server has an earlier state of the job than the one that this window went on from.'
+          : 'While edits were made in this window, the job was edited in another one.'}{' '}
+        Both versions stay: theirs is the job as the server has it, saved {writeMoment(theirs.savedAt)}; yours{' '}
+        {tellWhere(conflict)}.
       </p>
+      {why !== null && kept === null && (
+        <Notice kind="fault" title="The server does not keep your version, so nothing is decided yet">
+          <p>{why}</p>
+          <Button onPress={() => session.saveMineAsFile()}>Save mine as a file</Button>
+        </Notice>
+      )}
       {failed.value !== null && <Notice kind="fault">{failed.value}</Notice>}
       <h3>What yours has other than theirs</h3>
       <p>{summariseDifference(difference)}</p>

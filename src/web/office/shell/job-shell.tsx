@@ -8,6 +8,7 @@ import { Answers } from '../state/answers.ts';
 import { useCommands } from '../state/commands.ts';
 import { type Office, OfficeContext } from '../state/office.ts';
 import { JobSession } from '../state/session.ts';
+import { tellError } from '../state/use-asked.ts';
 import { ConflictDialog } from './conflict-dialog.tsx';
 import { FindDialog } from './find-dialog.tsx';
 import { Head } from './head.tsx';
@@ -31,13 +32,14 @@ export function JobShell({ id, children }: { readonly id: string; readonly child
   useEffect(() => {
     const state: { office: Office | null; isGone: boolean } = { office: null, isGone: false };
     opening.value = { kind: 'opening' };
-    void JobSession.open(id).then((session) => {
-      if (typeof session === 'string') {
-        opening.value = { kind: 'failed', why: session };
+    const opened = JobSession.open(id).catch(tellError);
+    void opened.then((session) => {
+      if (state.isGone) {
+        if (typeof session !== 'string') session.close();
         return;
       }
-      if (state.isGone) {
-        session.close();
+      if (typeof session === 'string') {
+        opening.value = { kind: 'failed', why: session };
         return;
       }
       state.office = { session, answers: new Answers(session) };

@@ -34,7 +34,7 @@ function tellSaving(saving: Saving): string {
     case 'saving':
       return `Saving ${saving.count} …`;
     case 'waiting':
-      return `${saving.count} on this device only`;
+      return `${saving.count} on this ${saving.isKept ? 'device' : 'page'} only`;
     case 'conflict':
       return 'Edited elsewhere too';
   }

@@ -1,5 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { ConnectionAnswer } from '../../../assess/connection-answer.ts';
+import type { Edit } from '../../../job/edit/edit.ts';
 import { askJobWorker, assessInWorker } from '../../parts/worker-client.ts';
 import type { KeyedAnswer } from '../../worker/assess-run.ts';
 import { tell } from './messages.ts';
@@ -23,12 +24,11 @@ export class Answers {
   constructor(session: JobSession) {
     this.#stop = session.follow({
       onFile: (file) => {
-        this.#waiting = [];
-        this.#byKey.value = new Map();
+        this.#drop();
         this.#progress.value = { done: 0, total: file.job.connections.length };
         void this.#run(async () => askJobWorker((worker) => worker.open(file)));
       },
-      onEdit: (edit) => void this.#run(async () => askJobWorker((worker) => worker.apply(edit))),
+      onEdit: (edit) => void this.#run(async () => this.#apply(edit, session)),
     });
   }
 
@@ -46,6 +46,21 @@ export class Answers {
     this.#stop();
   }
 
+  /** Where the worker's copy is not the page's (it broke off and began anew) it gets the page's. */
+  async #apply(edit: Edit, session: JobSession): Promise<void> {
+    try {
+      await askJobWorker((worker) => worker.apply(edit));
+    } catch {
+      this.#drop();
+      await askJobWorker((worker) => worker.open(session.file));
+    }
+  }
+
+  #drop(): void {
+    this.#waiting = [];
+    this.#byKey.value = new Map();
+  }
+
   async #run(first: () => Promise<unknown>): Promise<void> {
     try {
       await first();
@@ -57,6 +72,8 @@ export class Answers {
       this.#progress.value = null;
     } catch (error) {
       this.#progress.value = null;
+      // An answer of an earlier state must not stand as one of this.
+      this.#drop();
       tell('fault', `The job could not be computed: ${error instanceof Error ? error.message : String(error)}`);
     }
   }

@@ -1,22 +1,47 @@
 /** Every open page is an editor of its own; its name lasts as long as its tab, reloads included. */
 const KEPT = 'onepour-editor';
 const lockOf = (editor: string) => `onepour-editor-${editor}`;
+/** A page that is loaded anew waits so long for itself as it was before to be gone [ms]. */
+const PATIENCE = 600;
 
-/** Holds a name's lock until the page goes; false where another page has it. */
-function hold(editor: string): Promise<boolean> {
+/** Browsers give locks to pages of this machine and of secure addresses only. */
+const locks = (): LockManager | undefined => navigator.locks;
+
+/** Holds a name's lock until the page goes; false where another page has it. Without locks a name is taken to be free. */
+async function hold(editor: string): Promise<boolean> {
+  const manager = locks();
+  if (manager === undefined) return true;
   return new Promise((resolve) => {
-    void navigator.locks.request(lockOf(editor), { ifAvailable: true }, (lock) => {
-      resolve(lock !== null);
-      return lock === null ? undefined : new Promise<never>(() => {});
+    const held = manager.request(lockOf(editor), { signal: AbortSignal.timeout(PATIENCE) }, () => {
+      resolve(true);
+      return new Promise<never>(() => {});
     });
+    held.catch(() => resolve(false));
   });
 }
 
+/** What the tab remembers; null where it remembers nothing or may not. */
+function readKept(): string | null {
+  try {
+    return sessionStorage.getItem(KEPT);
+  } catch {
+    return null;
+  }
+}
+
+function keep(editor: string): void {
+  try {
+    sessionStorage.setItem(KEPT, editor);
+  } catch {
+    // The page gets another name when it is loaded anew; its edits are found as those of a page that was closed.
+  }
+}
+
 async function findName(): Promise<string> {
-  const kept = sessionStorage.getItem(KEPT);
+  const kept = readKept();
   if (kept !== null && (await hold(kept))) return kept;
   const editor = crypto.randomUUID();
-  sessionStorage.setItem(KEPT, editor);
+  keep(editor);
   await hold(editor);
   return editor;
 }
@@ -32,6 +57,6 @@ export function takeEditor(): Promise<string> {
 
 /** Names that open pages of this browser have. */
 export async function listEditors(): Promise<ReadonlySet<string>> {
-  const { held = [] } = await navigator.locks.query();
+  const { held = [] } = (await locks()?.query()) ?? {};
   return new Set(held.map(({ name = '' }) => name.replace(lockOf(''), '')));
 }

@@ -39,6 +39,8 @@ export function redoId(edit: Edit): string {
 /** The edits of a job that can be taken back one by one, as a list read backwards. */
 export class History {
   readonly #stacks = signal<Stacks>({ done: [], undone: [] });
+  /** Nothing from before can be taken back any more. */
+  #isCut = false;
 
   get stacks(): ReadonlySignal<Stacks> {
     return this.#stacks;
@@ -48,13 +50,15 @@ export class History {
     this.#stacks.value = push(this.#stacks.value, edit);
   }
 
-  /** From the edits of an earlier page, the earliest first. */
+  /** Puts the edits of an earlier page, the earliest first, below those made since; not where they were forgotten meanwhile. */
   load(edits: readonly Edit[]): void {
-    this.#stacks.value = edits.reduce(push, { done: [], undone: [] });
+    if (this.#isCut) return;
+    this.#stacks.value = [...edits, ...this.#stacks.peek().done].reduce(push, { done: [], undone: [] });
   }
 
   /** Places in a list of patches no longer mean the same once somebody else has edited. */
   forget(): void {
+    this.#isCut = true;
     this.#stacks.value = { done: [], undone: [] };
   }
 }

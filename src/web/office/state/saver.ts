@@ -1,15 +1,18 @@
 import { type Signal, signal } from '@preact/signals';
 import type { Edit } from '../../../job/edit/edit.ts';
+import type { Saved } from '../../../wire/edits.ts';
 import { MOST_EDITS_A_CALL } from './limits.ts';
+import { tell } from './messages.ts';
 import { calls } from './office-calls.ts';
 import type { Outbox, WaitingEdit } from './outbox.ts';
+import { tellError } from './use-asked.ts';
 
 /** Where the edits of this page are. */
 export type Saving =
   | { readonly kind: 'saved'; readonly at: string }
   | { readonly kind: 'saving'; readonly count: number }
-  /** On this device only. `why`: for the person. */
-  | { readonly kind: 'waiting'; readonly count: number; readonly why: string }
+  /** Not on the server. `why`: for the person. `isKept`: on this device, so that the page may be closed; else on this page alone. */
+  | { readonly kind: 'waiting'; readonly count: number; readonly why: string; readonly isKept: boolean }
   /** Somebody else was first: nothing more is sent until a person decides. */
   | { readonly kind: 'conflict' };
 
@@ -27,12 +30,20 @@ export class Saver {
   readonly #editor: string;
   readonly #outbox: Outbox;
   readonly #onConflict: () => void;
+  readonly #onRefused: (status: number, why: string) => void;
   readonly #onSaved: () => void;
   #waiting: WaitingEdit[] = [];
   #order = Date.now();
   #timer: ReturnType<typeof setTimeout> | undefined;
   #retry = RETRY.first;
   #isSending = false;
+  #isClosed = false;
+  /** Whether everything that waits is on this device. */
+  #isKept = true;
+  /** Whether the person was told that this device keeps nothing. */
+  #isTold = false;
+  /** Fewer after a call that was too long. */
+  #most = MOST_EDITS_A_CALL;
 
   constructor(of: {
     readonly job: string;
@@ -41,6 +52,8 @@ export class Saver {
     readonly savedAt: string;
     readonly outbox: Outbox;
     readonly onConflict: () => void;
+    /** The server answers, and does not take the edits; they are sent again from time to time. */
+    readonly onRefused: (status: number, why: string) => void;
     readonly onSaved: () => void;
   }) {
     this.#job = of.job;
@@ -48,50 +61,94 @@ export class Saver {
     this.version = of.version;
     this.#outbox = of.outbox;
     this.#onConflict = of.onConflict;
+    this.#onRefused = of.onRefused;
     this.#onSaved = of.onSaved;
     this.saving = signal<Saving>({ kind: 'saved', at: of.savedAt });
     addEventListener('online', this.#sendNow);
+    addEventListener('beforeunload', this.#onLeave);
   }
 
   get count(): number {
     return this.#waiting.length;
   }
 
-  /** Takes an edit; it is on this device when this resolves, and on the server soon after. */
-  async add(edit: Edit): Promise<void> {
+  /** Takes an edit; it is on this device at once, and on the server soon after. */
+  add(edit: Edit): void {
     this.#order += 1;
     const waiting = { id: edit.id, job: this.#job, editor: this.#editor, base: this.version, order: this.#order, edit };
     this.#waiting.push(waiting);
-    if (this.saving.value.kind !== 'conflict') {
-      this.saving.value = { kind: 'saving', count: this.count };
-      this.#sendIn(PAUSE);
-    }
-    await this.#outbox.put(waiting);
+    void this.#keep(this.#outbox.put([waiting]));
+    if (this.saving.value.kind === 'conflict') return;
+    this.saving.value = { kind: 'saving', count: this.count };
+    this.#sendIn(PAUSE);
   }
 
-  /** Takes over edits that an earlier page left on this device. */
-  adopt(waiting: readonly WaitingEdit[]): void {
-    this.#waiting.push(...waiting);
-    if (waiting.length === 0) return;
+  /** Takes over edits on version `base` that an earlier page left on this device: they are this page's from now on. */
+  adopt(waiting: readonly WaitingEdit[], base: number): void {
+    const own = waiting.map((one) => ({ ...one, editor: this.#editor, base }));
+    this.version = base;
+    this.#waiting.push(...own);
+    // The clock may have been put back since.
+    this.#order = Math.max(this.#order, ...own.map(({ order }) => order));
+    void this.#keep(this.#outbox.put(own));
     this.saving.value = { kind: 'saving', count: this.count };
     this.#sendIn(0);
   }
 
-  /** A person decided: what waited is kept elsewhere, and the job goes on from a version of the server. */
-  async startAnew(version: number, savedAt: string): Promise<void> {
+  /** Sends nothing more until a person has decided. */
+  stop(): void {
+    clearTimeout(this.#timer);
+    this.saving.value = { kind: 'conflict' };
+  }
+
+  /** What waited is kept elsewhere or there is none, and the job goes on from a version of the server. */
+  startAnew(version: number, savedAt: string): void {
     const ids = this.#waiting.map(({ id }) => id);
     this.#waiting = [];
     this.version = version;
+    this.#isKept = true;
     this.saving.value = { kind: 'saved', at: savedAt };
-    await this.#outbox.remove(ids);
+    void this.#keep(this.#outbox.remove(ids));
   }
 
+  /** Sends what waits now. */
+  sendNow(): void {
+    this.#sendIn(0);
+  }
+
+  /** Sends what waits once more and then ends; what does not arrive is found when the job is opened again. */
   close(): void {
+    this.#isClosed = true;
     clearTimeout(this.#timer);
     removeEventListener('online', this.#sendNow);
+    removeEventListener('beforeunload', this.#onLeave);
+    void this.#send();
   }
 
-  readonly #sendNow = () => this.#sendIn(0);
+  readonly #sendNow = () => this.sendNow();
+
+  /** A page with edits that are not on the server is not left without a word, unless they are on their way and on this device. */
+  readonly #onLeave = (event: BeforeUnloadEvent) => {
+    if (this.count === 0) return;
+    void this.#send();
+    if (this.saving.value.kind !== 'saving' || !this.#isKept) event.preventDefault();
+  };
+
+  /** Edits that the browser does not keep go to the server all the same; the person is told. */
+  async #keep(writing: Promise<void>): Promise<void> {
+    try {
+      await writing;
+    } catch (error) {
+      if (this.count === 0) return;
+      this.#isKept = false;
+      if (this.#isTold) return;
+      this.#isTold = true;
+      tell(
+        'fault',
+        `This browser keeps nothing on this device (${tellError(error)}). Edits go to the server all the same: leave this page open until they are saved.`,
+      );
+    }
+  }
 
   #sendIn(pause: number): void {
     clearTimeout(this.#timer);
@@ -101,7 +158,7 @@ export class Saver {
   async #send(): Promise<void> {
     if (this.#isSending || this.count === 0 || this.saving.value.kind === 'conflict') return;
     this.#isSending = true;
-    const sent = this.#waiting.slice(0, MOST_EDITS_A_CALL);
+    const sent = this.#waiting.slice(0, this.#most);
     const edits = sent.map(({ edit }) => edit);
     const called = await calls.saveEdits(this.#job, { base: this.version, editor: this.#editor, edits });
     this.#isSending = false;
@@ -112,27 +169,48 @@ export class Saver {
     }
     this.#retry = RETRY.first;
     if (called.kind === 'refused') {
-      if (called.status === 409) {
-        this.saving.value = { kind: 'conflict' };
-        this.#onConflict();
-      } else this.#wait(called.error.message, RETRY.most);
+      if (called.status === 409) this.#meetConflict();
+      else if (called.status === 413 && sent.length > 1) {
+        this.#most = Math.ceil(sent.length / 2);
+        this.#sendIn(0);
+      } else {
+        const { message } = called.error;
+        const { value } = this.saving;
+        if (value.kind !== 'waiting' || value.why !== message) this.#onRefused(called.status, message);
+        this.#wait(message, RETRY.most);
+      }
       return;
     }
-    const { version, savedAt } = called.value;
+    this.#settle(called.value, sent);
+  }
+
+  #meetConflict(): void {
+    this.stop();
+    this.#onConflict();
+  }
+
+  /** What was sent is on the server's disk. */
+  #settle({ version, savedAt }: Saved, sent: readonly WaitingEdit[]): void {
     this.version = version;
     this.#waiting = this.#waiting.slice(sent.length).map((waiting) => ({ ...waiting, base: version }));
-    await this.#outbox.remove(sent.map(({ id }) => id));
-    for (const waiting of this.#waiting) await this.#outbox.put(waiting);
+    void this.#keep(
+      this.#outbox.replace(
+        sent.map(({ id }) => id),
+        this.#waiting.slice(0, 1),
+      ),
+    );
     this.#onSaved();
-    if (this.count === 0) this.saving.value = { kind: 'saved', at: savedAt };
-    else {
+    if (this.count === 0) {
+      this.#isKept = true;
+      this.saving.value = { kind: 'saved', at: savedAt };
+    } else {
       this.saving.value = { kind: 'saving', count: this.count };
       this.#sendIn(PAUSE);
     }
   }
 
   #wait(why: string, pause: number): void {
-    this.saving.value = { kind: 'waiting', count: this.count, why };
-    this.#sendIn(pause);
+    this.saving.value = { kind: 'waiting', count: this.count, why, isKept: this.#isKept };
+    if (!this.#isClosed) this.#sendIn(pause);
   }
 }

@@ -3,6 +3,7 @@ import { checkEdit } from '../../../job/edit/check-edit.ts';
 import type { Edit } from '../../../job/edit/edit.ts';
 import { editJob, type Recipe } from '../../../job/edit/edit-job.ts';
 import { FollowError, withFollowing } from '../../../job/edit/follow.ts';
+import { ReplacementError } from '../../../job/edit/replace-values.ts';
 import { nextLetter } from '../../../job/revision-letter.ts';
 
 /** An edit that may stand, nothing where nothing would change, or why it may not. */
@@ -52,7 +53,8 @@ export function takeEdit(
     };
     return { kind: 'taken', ...(editJob(file, label, both, stamp) ?? made) };
   } catch (error) {
-    if (error instanceof FollowError) return { kind: 'refused', text: error.message };
+    if (error instanceof FollowError || error instanceof ReplacementError)
+      return { kind: 'refused', text: error.message };
     throw error;
   }
 }

@@ -1,48 +1,78 @@
 import type { JobFile } from '../../../job/documents/job-file.ts';
 import { applyEdit } from '../../../job/edit/edit-job.ts';
 import type { OpenJob } from '../../../wire/jobs.ts';
+import { tellCall } from '../../parts/call.ts';
 import { calls } from './office-calls.ts';
 import type { Outbox, WaitingEdit } from './outbox.ts';
 
 /** What this device still has of a job that the server does not. */
 export type Waiting =
   | { readonly kind: 'nothing' }
-  /** They stand on the server's version. */
-  | { readonly kind: 'goes on'; readonly file: JobFile; readonly edits: readonly WaitingEdit[] }
-  /** Somebody else has edited since: `mine` is the job as this device had it. */
-  | { readonly kind: 'conflict'; readonly mine: JobFile; readonly edits: readonly WaitingEdit[] };
+  /** Edits stand on version `base`: the last one, or, in a conflict, one that somebody else has gone on from. `mine`: the job with them. */
+  | {
+      readonly kind: 'goes on' | 'conflict';
+      readonly base: number;
+      readonly mine: JobFile;
+      readonly edits: readonly WaitingEdit[];
+    }
+  /** What they were made on is not on the server any more: it was put back to an earlier state. */
+  | { readonly kind: 'stranded'; readonly edits: readonly WaitingEdit[] }
+  /** The job has gone on since it was opened: to be opened again. */
+  | { readonly kind: 'moved' }
+  /** The server did not say; without it nothing may be edited. */
+  | { readonly kind: 'unknown'; readonly why: string };
 
 /**
  * Finds edits that a page of this browser left behind when it was closed, and whether they still stand on what the server has. Edits of
  * pages that are open are theirs.
+ *
+ * @param left what this device has of the job, in the order in which it was made
  */
 export async function readWaiting(
   opened: OpenJob,
+  left: readonly WaitingEdit[],
   outbox: Outbox,
   editor: string,
   openEditors: ReadonlySet<string>,
 ): Promise<Waiting> {
-  const left = (await outbox.list(opened.id)).filter((one) => one.editor === editor || !openEditors.has(one.editor));
+  const free = left.filter((one) => one.editor === editor || !openEditors.has(one.editor));
   // One page's at a time: its own first. Those of others come when the job is opened again.
-  const whose = left.find((one) => one.editor === editor) ?? left[0];
+  const whose = free.find((one) => one.editor === editor) ?? free[0];
   if (whose === undefined) return { kind: 'nothing' };
-  const edits = left.filter((one) => one.editor === whose.editor);
+  const edits = free.filter((one) => one.editor === whose.editor);
   const called = await calls.listEdits(opened.id, whose.base);
-  if (called.kind !== 'answered') return { kind: 'nothing' };
-  // The answer to the last call may have been lost: what is there of this page's own came before what waits.
+  if (called.kind !== 'answered') return { kind: 'unknown', why: tellCall(called) ?? '' };
+  if (called.value.version !== opened.version) return { kind: 'moved' };
+  if (whose.base > opened.version) return { kind: 'stranded', edits };
+  // The answer to the last call may have been lost: what is there of these edits came before what still waits.
   const stored = called.value.edits;
-  const foreign = stored.findIndex((one) => one.editor !== whose.editor);
-  const ownStored = foreign < 0 ? stored : stored.slice(0, foreign);
-  const known = new Set(ownStored.map(({ edit }) => edit.id));
-  await outbox.remove([...known]);
+  const ids = new Set(edits.map(({ id }) => id));
+  const foreign = stored.findIndex(({ edit }) => !ids.has(edit.id));
+  const known = new Set((foreign < 0 ? stored : stored.slice(0, foreign)).map(({ edit }) => edit.id));
   const waiting = edits.filter(({ id }) => !known.has(id));
-  if (waiting.length === 0) return { kind: 'nothing' };
-  if (foreign < 0) return { kind: 'goes on', file: applyAll(opened.file, waiting), edits: waiting };
-  const at = await calls.jobAt(opened.id, whose.base + ownStored.length);
-  if (at.kind !== 'answered') return { kind: 'nothing' };
-  return { kind: 'conflict', mine: applyAll(at.value.file, waiting), edits: waiting };
+  if (waiting.length === 0) {
+    await outbox.remove([...known]);
+    return { kind: 'nothing' };
+  }
+  const base = whose.base + known.size;
+  const from = foreign < 0 ? opened.file : await readState(opened.id, base);
+  if (typeof from === 'string') return { kind: 'unknown', why: from };
+  const mine = applyAll(from, waiting);
+  if (mine === null) return { kind: 'stranded', edits: waiting };
+  await outbox.replace([...known], [{ ...waiting[0]!, base }]);
+  return { kind: foreign < 0 ? 'goes on' : 'conflict', base, mine, edits: waiting };
 }
 
-function applyAll(file: JobFile, waiting: readonly WaitingEdit[]): JobFile {
-  return waiting.reduce((sofar, { edit }) => applyEdit(sofar, edit), file);
+async function readState(job: string, version: number): Promise<JobFile | string> {
+  const called = await calls.jobAt(job, version);
+  return called.kind === 'answered' ? called.value.file : (tellCall(called) ?? '');
+}
+
+/** Null where an edit does not fit: it was made on another state. */
+function applyAll(file: JobFile, waiting: readonly WaitingEdit[]): JobFile | null {
+  try {
+    return waiting.reduce((sofar, { edit }) => applyEdit(sofar, edit), file);
+  } catch {
+    return null;
+  }
 }
