@@ -11,7 +11,7 @@ const SIDES = ['right', 'top', 'left', 'bottom'] as const;
 const NEARLY = 1;
 
 /** Which edge a direction points to, as one stands in front of the face: `bottom edge`, `edge toward 225°`. */
-export function nameEdge(direction: number): string {
+function nameEdge(direction: number): string {
   const degrees = ((direction * 180) / Math.PI + 360) % 360;
   const quarter = Math.round(degrees / 90);
   if (Math.abs(degrees - 90 * quarter) <= NEARLY) return `${SIDES[quarter % 4]} edge`;

@@ -29,6 +29,7 @@ test.each([
   ['length', 110, '4.33 in'],
   ['force', 4.4482216152605, '1 kip'],
   ['stress', 27.579, '4000 psi'],
+  ['stress', 355, '51\u202f490 psi'],
   ['moment', 1.3558179483, '1 kip·ft'],
 ] as const)('a %s of %f of a document reads as %s', (quantity, value, text) => {
   expect(inUnits('US', () => module.writeQuantity(quantity, value))).toBe(text);

@@ -45,7 +45,7 @@ const UNITS: Readonly<Record<UnitSystem, Readonly<Record<Quantity, Unit>>>> = {
     length: { name: 'in', factor: INCH, digits: 4, significant: null },
     force: { name: 'kip', factor: LB_FORCE, digits: 3, significant: 3 },
     moment: { name: 'kip·ft', factor: (LB_FORCE * INCH * 12) / 1000, digits: 3, significant: 3 },
-    stress: { name: 'psi', factor: LB_FORCE / (INCH * INCH), digits: 0, significant: null },
+    stress: { name: 'psi', factor: LB_FORCE / (INCH * INCH), digits: 0, significant: 4 },
     torque: { name: 'lbf·ft', factor: (LB_FORCE * INCH * 12) / 1000, digits: 0, significant: null },
     area: { name: 'in²', factor: INCH * INCH, digits: 2, significant: null },
     ratio: { name: '', factor: 1, digits: 2, significant: null },
@@ -99,6 +99,8 @@ export function writeValue(quantity: Quantity, value: number): string {
   if (quantity === 'area' && digits === 0) return setApart(trim(shown.toFixed(digits)));
   if (significant === null || shown === 0) return trim(shown.toFixed(digits));
   const before = Math.floor(Math.log10(Math.abs(shown))) + 1;
+  // Of a large value the last digits say nothing: 51 490 psi, not 51 488.
+  if (digits === 0 && before > significant) return setApart(String(Number(shown.toPrecision(significant))));
   return trim(shown.toFixed(Math.min(digits, Math.max(0, significant - before))));
 }
 
