@@ -8,8 +8,9 @@ import { tellCall } from '../../parts/call.ts';
 import { Dialog } from '../../parts/dialog.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { addresses } from '../state/addresses.ts';
+import type { Conflict } from '../state/conflict.ts';
 import { calls } from '../state/office-calls.ts';
-import type { Conflict, JobSession } from '../state/session.ts';
+import type { JobSession } from '../state/session.ts';
 import { writeMoment } from '../state/write-moment.ts';
 import styles from './conflict-dialog.module.css';
 

@@ -3,41 +3,26 @@ import type { JobFile } from '../../../job/documents/job-file.ts';
 import type { Edit } from '../../../job/edit/edit.ts';
 import { applyEdit, previewEdit, type Recipe, turnBack } from '../../../job/edit/edit-job.ts';
 import { takeState } from '../../../job/edit/take-state.ts';
-import type { EditList, StoredEdit } from '../../../wire/edits.ts';
 import type { OpenJob } from '../../../wire/jobs.ts';
 import type { Issued } from '../../../wire/revisions.ts';
 import { tellCall } from '../../parts/call.ts';
-import { download, fileNameOf } from '../../parts/download.ts';
+import { type Conflict, Conflicts } from './conflict.ts';
 import { listEditors, takeEditor } from './editor.ts';
 import { History, redoId, undoId } from './history.ts';
+import { findLeftBehind } from './left-behind.ts';
 import { tell } from './messages.ts';
 import { calls } from './office-calls.ts';
+import { takeEdits, tellOfOthers } from './others-edits.ts';
 import { Outbox } from './outbox.ts';
 import { Saver } from './saver.ts';
-import { setAside, tellOfStranded } from './stranded-edits.ts';
 import { takeEdit } from './take-edit.ts';
-import { tellError } from './use-asked.ts';
-import { readWaiting, type Waiting } from './waiting-edits.ts';
-
-/** The job on the server and the one on this page, where both went on from the same state. */
-export interface Conflict {
-  readonly theirs: OpenJob;
-  readonly mine: JobFile;
-  /** Where mine is kept besides; null: nowhere yet, it is on this device. */
-  readonly kept: 'on the server' | 'as a file' | null;
-  /** Why the server does not keep it; null: it was not asked yet, or it does. */
-  readonly why: string | null;
-  /** The server was put back to a state before the one that this page went on from. */
-  readonly isEarlier: boolean;
-}
+import { tellRefusal } from './tell-refusal.ts';
+import type { Waiting } from './waiting-edits.ts';
 
 /** How many of the latest edits can be undone after a page is loaded anew. */
 const REMEMBERED = 100;
 /** How often a page asks whether somebody else has edited [ms]. */
 const ASKS_EVERY = 8000;
-/** Between tries to find out what a conflict is about [ms]. */
-const ASKS_AGAIN = 2000;
-
 /** Edits that are not on the server yet, of all jobs that this page opens. */
 const outbox = new Outbox();
 
@@ -54,26 +39,24 @@ export class JobSession {
   readonly history = new History();
   /** With what is being dragged at this moment; the committed file otherwise. */
   readonly shown: ReadonlySignal<JobFile>;
-  readonly conflict = signal<Conflict | null>(null);
   readonly issued = signal<readonly Issued[]>([]);
   readonly #file: Signal<JobFile>;
   readonly #preview = signal<JobFile | null>(null);
-  readonly #editor: string;
+  readonly #conflicts: Conflicts;
   readonly #channel: BroadcastChannel;
   readonly #timer: ReturnType<typeof setInterval>;
   readonly #followers = new Set<Follower>();
-  #later: ReturnType<typeof setTimeout> | undefined;
-  #keeping: Promise<void> | null = null;
   #isClosed = false;
 
   private constructor(opened: OpenJob, editor: string, issued: readonly Issued[]) {
     this.id = opened.id;
-    this.#editor = editor;
     this.#file = signal(opened.file);
     this.issued.value = issued;
     this.shown = computed(() => this.#preview.value ?? this.file);
     this.#channel = new BroadcastChannel(`onepour-job-${opened.id}`);
     this.#channel.onmessage = () => void this.#ask();
+    const onRefused = (status: number, why: string) => tellRefusal(this.id, status, why, () => this.saver.sendNow());
+    this.#conflicts = new Conflicts({ job: opened.id, editor, onRefused });
     this.saver = new Saver({
       job: opened.id,
       editor,
@@ -81,7 +64,7 @@ export class JobSession {
       savedAt: opened.savedAt,
       outbox,
       onConflict: () => void this.#meetConflict(),
-      onRefused: (status, why) => this.#tellRefusal(status, why),
+      onRefused,
       onSaved: () => {
         if (!this.#isClosed) this.#channel.postMessage('saved');
       },
@@ -100,7 +83,7 @@ export class JobSession {
     ]);
     const why = tellCall(opened) ?? tellCall(revisions);
     if (opened.kind !== 'answered' || revisions.kind !== 'answered') return why ?? '';
-    const waiting = await findWaiting(opened.value, editor, editors);
+    const waiting = await findLeftBehind(opened.value, outbox, editor, editors);
     if (waiting.kind === 'moved') return JobSession.open(id);
     if (waiting.kind === 'unknown') return waiting.why;
     const session = new JobSession(opened.value, editor, revisions.value.revisions);
@@ -108,6 +91,10 @@ export class JobSession {
     // The job can be worked on meanwhile.
     void session.#loadHistory(opened.value.version);
     return session;
+  }
+
+  get conflict(): ReadonlySignal<Conflict | null> {
+    return this.#conflicts.now;
   }
 
   get file(): JobFile {
@@ -156,13 +143,13 @@ export class JobSession {
 
   /** Goes on with the server's version; this page's stays kept on the server. */
   async takeTheirs(): Promise<void> {
-    const conflict = await this.#keepMine();
+    const conflict = await this.#conflicts.keep(this.saver.version);
     if (conflict !== null) this.#goOn(conflict.theirs);
   }
 
   /** Goes on with this page's version, as an edit on theirs, which stays in the list of edits. */
   async takeMine(): Promise<void> {
-    const conflict = await this.#keepMine();
+    const conflict = await this.#conflicts.keep(this.saver.version);
     if (conflict === null) return;
     this.#goOn(conflict.theirs);
     const why = this.commit('Own version taken after a conflict', (draft) => takeState(draft, conflict.mine));
@@ -171,11 +158,7 @@ export class JobSession {
 
   /** Gives the person this page's version as a file: where the server does not keep it, it can be decided all the same. */
   saveMineAsFile(): void {
-    const conflict = this.conflict.peek();
-    if (conflict === null) return;
-    const { mine } = conflict;
-    download(`${fileNameOf(mine.job.project.name)}-own-version.json`, JSON.stringify(mine), 'application/json');
-    this.conflict.value = { ...conflict, kept: 'as a file' };
+    this.#conflicts.saveAsFile();
   }
 
   /**
@@ -189,7 +172,7 @@ export class JobSession {
   close(): void {
     this.#isClosed = true;
     clearInterval(this.#timer);
-    clearTimeout(this.#later);
+    this.#conflicts.close();
     removeEventListener('focus', this.#onFocus);
     this.#channel.close();
     this.saver.close();
@@ -201,9 +184,7 @@ export class JobSession {
     this.#file.value = file;
     this.history.add(edit);
     this.saver.add(edit);
-    const conflict = this.conflict.peek();
-    // What was kept lacks this.
-    if (conflict !== null) this.conflict.value = { ...conflict, mine: file, kept: null };
+    this.#conflicts.change(file);
     for (const follower of this.#followers) follower.onEdit(edit, file);
   }
 
@@ -259,7 +240,7 @@ export class JobSession {
       return;
     }
     if (edits.length > 0) {
-      const next = takeEdits(this.id, this.#file.peek(), called.value) ?? (await this.#openAnew());
+      const next = takeEdits(this.id, this.#file.peek(), edits) ?? (await this.#openAnew());
       if (next === null || !isSame()) return;
       this.#goOn(next);
       if (isTold) tellOfOthers(edits);
@@ -273,106 +254,18 @@ export class JobSession {
     return called.kind === 'answered' ? called.value : null;
   }
 
-  /** Finds what this page's version stands against, and keeps this one on the server, whole, before anybody decides anything. */
-  async #meetConflict(isFirst = true): Promise<void> {
-    if (this.#isClosed) return;
-    const theirs = await calls.openJob(this.id);
-    if (this.#isClosed) return;
-    if (theirs.kind !== 'answered') {
-      if (theirs.kind === 'refused' && isFirst) this.#tellRefusal(theirs.status, theirs.error.message);
-      this.#later = setTimeout(() => void this.#meetConflict(false), ASKS_AGAIN);
-      return;
-    }
-    const isEarlier = theirs.value.version < this.saver.version;
-    this.conflict.value = { theirs: theirs.value, mine: this.#file.peek(), kept: null, why: null, isEarlier };
-    await this.#keepMine();
-  }
-
-  /** The conflict with this page's version kept; null where there is none, or where the server does not take it now. */
-  async #keepMine(): Promise<Conflict | null> {
-    this.#keeping ??= this.#keep().finally(() => {
-      this.#keeping = null;
-    });
-    await this.#keeping;
-    const conflict = this.conflict.peek();
-    return conflict === null || conflict.kept === null ? null : conflict;
-  }
-
-  async #keep(): Promise<void> {
-    for (;;) {
-      const asked = this.conflict.peek();
-      if (asked === null || asked.kept !== null) return;
-      const base = this.saver.version;
-      const reason = 'Edited here and elsewhere from the same state';
-      const called = await calls.keepVersion(this.id, { base, editor: this.#editor, reason, file: asked.mine });
-      const now = this.conflict.peek();
-      if (now === null || now.kept !== null) return;
-      const isKept = called.kind === 'answered';
-      // Edited meanwhile: that is kept too.
-      if (isKept && now.mine !== asked.mine) continue;
-      this.conflict.value = { ...now, kept: isKept ? 'on the server' : null, why: tellCall(called) };
-      return;
-    }
-  }
-
-  /** Why edits stay on this device although the server answers, and what can be done about it. */
-  #tellRefusal(status: number, why: string): void {
-    if (status !== 404) {
-      const remedy = status < 500 ? ' Undo them, or save the job as a file.' : '';
-      tell('fault', `The server does not take the last edits (${why}): they are on this device only.${remedy}`);
-      return;
-    }
-    const restore = async () => {
-      const called = await calls.restoreJob(this.id);
-      if (called.kind === 'answered') this.saver.sendNow();
-      else tell('fault', tellCall(called) ?? '');
-    };
-    tell('fault', 'The job was removed elsewhere, so the last edits are on this device only.', {
-      text: 'Put the job back',
-      run: () => void restore(),
-    });
+  #meetConflict(): Promise<void> {
+    return this.#conflicts.meet(this.saver.version, () => this.#file.peek());
   }
 
   /** From a state of the server; what this page had besides is there, or kept elsewhere. */
   #goOn({ version, savedAt, file }: OpenJob): void {
     this.saver.startAnew(version, savedAt);
-    this.conflict.value = null;
+    this.#conflicts.end();
     this.#preview.value = null;
     this.history.forget();
     this.#setFile(file);
   }
-}
-
-/** What this device has of a job besides what the server has. */
-async function findWaiting(opened: OpenJob, editor: string, editors: ReadonlySet<string>): Promise<Waiting> {
-  try {
-    const left = await outbox.list(opened.id);
-    const waiting = await readWaiting(opened, left, outbox, editor, editors);
-    if (waiting.kind === 'stranded') await setAside(opened.id, waiting.edits, outbox);
-    await tellOfStranded(opened.id, opened.file.job.project.name, outbox);
-    return waiting;
-  } catch (error) {
-    tell('fault', `Whether this device has edits of the job could not be found out: ${tellError(error)}`);
-    return { kind: 'nothing' };
-  }
-}
-
-/** The job after edits of others; null where one does not fit: the page then has another state than it should. */
-function takeEdits(id: string, file: JobFile, { edits }: EditList): OpenJob | null {
-  const last = edits.at(-1);
-  if (last === undefined) return null;
-  try {
-    const after = edits.reduce((sofar, { edit }) => applyEdit(sofar, edit), file);
-    return { id, version: last.version, savedAt: last.savedAt, file: after };
-  } catch {
-    return null;
-  }
-}
-
-function tellOfOthers(edits: readonly StoredEdit[]): void {
-  const count = edits.length === 1 ? '1 edit' : `${edits.length} edits`;
-  const labels = edits.slice(-3).map(({ edit }) => edit.label);
-  tell('note', `${count} made elsewhere: ${labels.join('; ')}`);
 }
 
 /** What an edit was about, however often it was undone. */
