@@ -19,7 +19,7 @@ export function Headline({ desk }: { readonly desk: PanelDesk }) {
   const { ids, connection, isWhole } = desk.selection.value;
   const singles = ids.length === 1 ? `Insert ${ids[0]}` : `${ids.length} inserts`;
   return (
-    <header class={styles.headline}>
+    <header>
       <div class={styles.titleRow}>
         <h2>{isWhole && connection !== null ? connection : singles}</h2>
         {connection !== null && (
@@ -29,7 +29,7 @@ export function Headline({ desk }: { readonly desk: PanelDesk }) {
         )}
       </div>
       {connection !== null && (
-        <>
+        <div class={styles.live}>
           <p class={styles.answer}>
             <StateMark state={answer.value?.state ?? 'cannot be computed'} />
             <strong class={styles.figure}>{answer.value?.ratio == null ? '–' : showRatio(answer.value.ratio)}</strong>
@@ -51,7 +51,7 @@ export function Headline({ desk }: { readonly desk: PanelDesk }) {
               <dd>{shear.value === null ? '–' : writeQuantity('area', shear.value)}</dd>
             </div>
           </dl>
-        </>
+        </div>
       )}
     </header>
   );

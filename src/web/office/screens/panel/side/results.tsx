@@ -28,14 +28,16 @@ function Row({ mode }: { readonly mode: ExplainedMode }) {
       class={`${styles.mode} ${stateClass(shown)} ${governs ? styles.governs : ''}`}
       title={nameInserts(mode.inserts)}
     >
-      <svg viewBox="0 0 16 16" class={styles.shape} role="img" aria-label={state}>
-        <path d={STATE_SHAPES[shown]} />
-      </svg>
-      <span class={styles.modeName}>{nameModeLine(mode)}</span>
-      <span class={styles.ratio}>{ratio === null ? '–' : showRatio(ratio)}</span>
-      <span class={styles.track}>
-        <span class={styles.bar} style={{ transform: `scaleX(${Math.min(ratio ?? 0, LONGEST) / LONGEST})` }} />
-      </span>
+      <div class={styles.modeLine}>
+        <svg viewBox="0 0 16 16" class={styles.shape} role="img" aria-label={state}>
+          <path d={STATE_SHAPES[shown]} />
+        </svg>
+        <span class={styles.modeName}>{nameModeLine(mode)}</span>
+        <span class={styles.ratio}>{ratio === null ? '–' : showRatio(ratio)}</span>
+        <span class={styles.track}>
+          <span class={styles.bar} style={{ transform: `scaleX(${Math.min(ratio ?? 0, LONGEST) / LONGEST})` }} />
+        </span>
+      </div>
     </li>
   );
 }
@@ -49,7 +51,7 @@ export function Results({ desk }: { readonly desk: PanelDesk }) {
     return desk.answer.value?.explanation.answer.reasons[0] ?? null;
   });
   return (
-    <div class={styles.results}>
+    <div>
       <h3>By mode, governing first</h3>
       <ol class={styles.modes}>
         {modes.value.map((mode) => (
