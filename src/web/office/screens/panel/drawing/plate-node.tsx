@@ -89,7 +89,7 @@ export function ConnectionLabel({
     return answers.byKey.value.get(desk.findConnection(mark)?.key ?? '') ?? null;
   });
   const transform = useComputed(() => `translate(${place.value[0]} ${place.value[1]})`);
-  const state: ShownState = answer.value?.state ?? 'computing';
+  const state: ShownState = answer.value?.state ?? (isHeld.value ? 'cannot be computed' : 'computing');
   const ratio = answer.value?.ratio ?? null;
   const down = isBelow.value ? 40 : isSelected.value ? -12 : 0;
   return (

@@ -1,3 +1,4 @@
+import { drawUuid } from '../../../../parts/draw-uuid.ts';
 import type { Signal } from '@preact/signals';
 import { placeOnDocument } from '../../../../../drawing/screen/panel-sight.ts';
 import type { Point } from '../../../../../engine/geometry/point.ts';
@@ -29,8 +30,6 @@ export interface Wish {
   readonly size: Point;
 }
 
-const newKey = () => crypto.randomUUID();
-
 /** An opening's size is typed along the axes that one sees; on the drawn face they may be the other ones. */
 export function sizeOnFace(desk: PanelDesk, [x, y]: Point): Point {
   const { fromRead } = desk.sight.value;
@@ -56,7 +55,7 @@ export function putWish(desk: PanelDesk, wish: Wish, at: Point): string | null {
   const { index, panel } = desk.live.value;
   const place = { face: wish.face, edge: wish.face === 'edge' ? wish.edge : null, at };
   if (wish.what === 'loose')
-    return desk.commit(`Insert put into ${desk.mark}`, addInsert(desk.mark, wish.item, place, newKey()));
+    return desk.commit(`Insert put into ${desk.mark}`, addInsert(desk.mark, wish.item, place, drawUuid()));
   const plate = plateOf(desk, wish);
   if (typeof plate === 'string') return plate;
   const ofDetail = index.file.library.details.details.find(({ id }) => plate.kind === 'detail' && id === plate.id);
@@ -64,7 +63,7 @@ export function putWish(desk: PanelDesk, wish: Wish, at: Point): string | null {
   const mark = nextConnectionMark(index.file);
   const why = desk.commit(
     `${mark} placed on ${desk.mark}`,
-    addConnection(panel, mark, { ...place, item, plate }, newKey),
+    addConnection(panel, mark, { ...place, item, plate }, drawUuid),
   );
   if (why === null) desk.takeConnection(mark);
   return why;

@@ -31,7 +31,11 @@ export function Headline({ desk }: { readonly desk: PanelDesk }) {
       {connection !== null && (
         <div class={styles.live}>
           <p class={styles.answer}>
-            <StateMark state={answer.value?.state ?? 'cannot be computed'} />
+            {answer.value === null ? (
+              <StateMark state="cannot be computed" words="cannot stay there" />
+            ) : (
+              <StateMark state={answer.value.state} />
+            )}
             <strong class={styles.figure}>{answer.value?.ratio == null ? '–' : showRatio(answer.value.ratio)}</strong>
           </p>
           <p class={styles.governing}>{answer.value === null ? '' : governingOf(answer.value)}</p>
