@@ -53,13 +53,27 @@ function byId(list: readonly Named[]): Readonly<Record<string, unknown>> {
   return Object.fromEntries(list.map((entry) => [entry.id, entry]));
 }
 
+/** Pours by their names, their pieces by mark and number, so that one that is taken out changes no other. */
+function comparePours({ job: { pours: before } }: JobFile, { job: { pours: after } }: JobFile) {
+  const named = (pours: JobFile['job']['pours']) =>
+    byId(
+      pours.map(({ pieces, ...pour }) => ({
+        ...pour,
+        pieces: Object.fromEntries(pieces.map((piece) => [`${piece.panel} no. ${piece.serial}`, piece])),
+      })),
+    );
+  const changes = compareDocuments(named(before), named(after));
+  // Another order alone is a change, too.
+  return changes.length > 0 ? changes : compareDocuments(byId(before), byId(after));
+}
+
 /** What holds for the whole job and is another. */
 export function compareGeneral(before: JobFile, after: JobFile): GeneralDifference[] {
   const yardOf = ({ library: { yard } }: JobFile) => ({ ...yard, beds: byId(yard.beds) });
   const all: readonly GeneralDifference[] = [
     { of: 'rules', changes: compareDocuments(before.library.rules, after.library.rules) },
     { of: 'yard', changes: compareDocuments(yardOf(before), yardOf(after)) },
-    { of: 'pours', changes: compareDocuments(byId(before.job.pours), byId(after.job.pours)) },
+    { of: 'pours', changes: comparePours(before, after) },
     { of: 'project', changes: compareDocuments(before.job.project, after.job.project) },
   ];
   return all.filter(({ changes }) => changes.length > 0);

@@ -1,5 +1,4 @@
 import type { CastIn } from '../documents/cast-in.ts';
-import { showPath, showValue } from '../fault.ts';
 import type {
   AspectChange,
   CastInDifference,
@@ -10,6 +9,7 @@ import type {
   Move,
   PanelDifference,
 } from './job-difference.ts';
+import { sayChange, sayPath, sayValue, sayValues } from './say-change.ts';
 import type { ValueChange } from './value-changes.ts';
 
 /** The longest list of values in one sentence; more are counted. */
@@ -20,29 +20,21 @@ const round = (value: number) => Math.round(value * 10) / 10;
 
 const showPoint = ([x, y]: readonly [number, number]) => `(${round(x)}, ${round(y)})`;
 
-/** A value in a sentence: texts without quotes, nothing as a word; a whole record only as given. */
-function show(value: unknown): string {
-  if (value === null || value === undefined) return 'none';
-  if (typeof value === 'object') return 'given';
-  return typeof value === 'string' ? value : showValue(value);
-}
-
-function showChange({ path, before, after }: ValueChange): string {
-  return `${showPath(path)} ${show(after)} (was ${show(before)})`;
-}
-
 /** The first few values, and how many more. */
-function showChanges(changes: readonly ValueChange[]): string {
-  const shown = changes.slice(0, MOST_VALUES).map(showChange).join('; ');
+function showChanges(changes: readonly ValueChange[], isNamed = false): string {
+  const shown = changes
+    .slice(0, MOST_VALUES)
+    .map((change) => sayChange(change, isNamed))
+    .join('; ');
   return changes.length > MOST_VALUES ? `${shown}; ${changes.length - MOST_VALUES} more` : shown;
 }
 
 /** A side of a thing: its one value, or which values in it. */
 function describeAspect({ what, changes }: AspectChange<string>): string {
   const [first] = changes;
-  if (first === undefined || changes.length > 1 || first.path.length > 1) return `${what}: ${showChanges(changes)}`;
-  const unit = String(first.path[0]).endsWith('_mm') && typeof first.after === 'number' ? ' mm' : '';
-  return `${what} ${show(first.after)}${unit} (was ${show(first.before)})`;
+  // Of packers that are filled with mortar now, the packers themselves did not change.
+  const isItself = changes.length === 1 && first !== undefined && ['', what].includes(sayPath(first.path));
+  return isItself ? `${what} ${sayValues(first)}` : `${what}: ${showChanges(changes)}`;
 }
 
 function nameCastIn({ item, id }: CastIn): string {
@@ -60,7 +52,7 @@ function describeMove({ from, to, distance }: Move): string {
 function describeCastIn(difference: CastInDifference): string {
   if (difference.kind !== 'changed') {
     const { kind, castIn } = difference;
-    const what = show(castIn.item ?? castIn.description);
+    const what = sayValue(castIn.item ?? castIn.description);
     return `${nameCastIn(castIn)} ${kind}: ${what}, ${nameFace(castIn)}, ${showPoint([castIn.x_mm, castIn.y_mm])}`;
   }
   const { before, after, aspects, move } = difference;
@@ -111,7 +103,7 @@ export function describeLibrary({ kind, id, changes, panels }: LibraryDifference
 
 /** What is another for the whole job. */
 export function describeGeneral({ of, changes }: GeneralDifference): string {
-  return `${of}: ${showChanges(changes)}`;
+  return `${of}: ${showChanges(changes, of === 'pours')}`;
 }
 
 /** Everything in which two states differ, a line each: panels by their marks first, then what is used by many, then what holds for all. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { assert, describe, expect, it } from 'vitest';
+import * as z from 'zod';
 import { castInAspects, connectionAspects, panelAspects } from '../../../src/job/difference/aspects.ts';
 import { compareJobs } from '../../../src/job/difference/compare-jobs.ts';
 import {
@@ -8,10 +9,11 @@ import {
   describePanel,
   markOf,
 } from '../../../src/job/difference/describe-difference.ts';
+import { sayChange } from '../../../src/job/difference/say-change.ts';
 import { summariseDifference } from '../../../src/job/difference/summarise-difference.ts';
 import { castIn } from '../../../src/job/documents/cast-in.ts';
 import { connection } from '../../../src/job/documents/connection.ts';
-import type { JobFile } from '../../../src/job/documents/job-file.ts';
+import { type JobFile, jobFile } from '../../../src/job/documents/job-file.ts';
 import { panel } from '../../../src/job/documents/panel.ts';
 import { jobArbitrary } from '../../files/job-arbitrary.ts';
 import { mustRead } from '../read.ts';
@@ -29,6 +31,12 @@ import {
 } from '../sample-job.ts';
 
 /** Five panels with two inserts each and one connection in the first; the fifth lies on another concrete. */
+const OPENING = [
+  [2500, 2500],
+  [3000, 2500],
+  [3000, 2800],
+  [2500, 2800],
+];
 const marks = ['P1', 'P2', 'P3', 'P4', 'P5'];
 const before: SampleParts = {
   concretes: [
@@ -40,10 +48,20 @@ const before: SampleParts = {
   parts: [{ id: 'PL', name: 'Plate', kind: 'fixing plate', height_mm: 10, reusable: true }],
   ways: [{ id: 'W', name: 'Way', method: 'stick-on plate', parts: [{ part: 'PL', count: 1 }] }],
   beds: [sampleBed()],
-  pours: [samplePour()],
+  pours: [
+    samplePour({
+      pieces: [
+        { panel: 'P1', serial: '1', along_mm: 500 },
+        { panel: 'P2', serial: '1', along_mm: 6000 },
+      ],
+    }),
+  ],
   revision: { letter: 'A', status: 'for approval', date: '2026-11-02' },
   panels: marks.map((mark, i) =>
-    samplePanel({ key: `p${i}`, mark, concrete: mark === 'P5' ? 'C50' : 'C40', faceDown: 'outside' }),
+    samplePanel({
+      ...{ key: `p${i}`, mark, concrete: mark === 'P5' ? 'C50' : 'C40', faceDown: 'outside' },
+      openings_mm: mark === 'P3' ? [OPENING] : [],
+    }),
   ),
   castIns: marks.flatMap((mark) =>
     ['1', '2'].map((id, k) =>
@@ -110,7 +128,7 @@ const planted: readonly (readonly [string, (parts: SampleParts) => SampleParts, 
   [
     'loads',
     change('connections', keyed('c1'), { actions: loads }),
-    ['P1: connection C1: loads: actions.combinations[0].N_kN 12 (was 10)'],
+    ['P1: connection C1: loads: combination 1, N 12 kN (was 10)'],
   ],
   [
     'a load combination more',
@@ -123,23 +141,23 @@ const planted: readonly (readonly [string, (parts: SampleParts) => SampleParts, 
         ],
       },
     }),
-    ['P1: connection C1: loads: actions.combinations[1] given (was none)'],
+    ['P1: connection C1: loads: combination 2 new: snow'],
   ],
   [
     'the place of a plate',
     change('connections', keyed('c1'), { origin_mm: [1000.5, 500] }),
     ['P1: connection C1: moved from (1000, 500) to (1000.5, 500)'],
   ],
-  ['a bed more', add('beds', sampleBed({ id: 'B2' })), ['yard: beds.B2 given (was none)']],
+  ['a bed more', add('beds', sampleBed({ id: 'B2' })), ['yard: bed B2 new: Bed 1']],
   [
     'the plate of a connection',
     change('connections', keyed('c1'), { fixture: sampleFixture({ thickness_mm: 20 }) }),
-    ['P1: connection C1: plate: fixture.thickness_mm 20 (was 15)'],
+    ['P1: connection C1: plate: thickness 20 mm (was 15)'],
   ],
   [
     'a standard detail: every connection with it',
     change('details', named('T'), { fixture: sampleFixture({ thickness_mm: 20 }) }),
-    ['P2: connection C2: plate: fixture.thickness_mm 20 (was 15)'],
+    ['P2: connection C2: plate: thickness 20 mm (was 15)'],
   ],
   ['a connection less', drop('connections', keyed('c1')), ['P1: connection C1 removed: outside face, 2 inserts']],
   ['a panel more', add('panels', samplePanel({ key: 'p9', mark: 'P9' })), ['P9: new, 0 inserts']],
@@ -153,7 +171,7 @@ const planted: readonly (readonly [string, (parts: SampleParts) => SampleParts, 
   [
     'turn and datum',
     change('panels', keyed('p2'), { inForm: { turn_deg: 180, datum: 'top-right' } }),
-    ['P3: turn 180 (was 0)', 'P3: datum top-right (was bottom-left)'],
+    ['P3: turn 180° (was 0)', 'P3: datum top-right (was bottom-left)'],
   ],
   [
     'an outline',
@@ -165,7 +183,7 @@ const planted: readonly (readonly [string, (parts: SampleParts) => SampleParts, 
         [0, 3100],
       ],
     }),
-    ['P3: outline: outline_mm[3][1] 3100 (was 3000)'],
+    ['P3: outline: corner 4, y 3100 mm (was 3000)'],
   ],
   ['concrete', change('panels', keyed('p2'), { concrete: 'C50' }), ['P3: concrete C50 (was C40)']],
   [
@@ -184,21 +202,62 @@ const planted: readonly (readonly [string, (parts: SampleParts) => SampleParts, 
   [
     'a catalogue item that is used',
     change('items', named('F16-75'), { coating_um: 45 }),
-    ['catalogue item F16-75: coating_um 45 (was 55); used in P5'],
+    ['catalogue item F16-75: coating 45 µm (was 55); used in P5'],
   ],
   ['a catalogue item that nothing uses', change('items', named('X'), { coating_um: 45 }), []],
   [
     'a concrete',
     change('concretes', named('C50'), { strength28_MPa: 45 }),
-    ['concrete C50: strength28_MPa 45 (was 50); used in P5'],
+    ['concrete C50: strength at 28 days 45 MPa (was 50); used in P5'],
   ],
   [
     'rules',
     (parts) => ({ ...parts, rules: { cover: { behindFoot_mm: 25 } } }),
-    ['rules: cover.behindFoot_mm 25 (was 20)'],
+    ['rules: cover, behind the foot 25 mm (was 20)'],
   ],
-  ['a day', change('pours', named('T1'), { date: '2026-12-15' }), ['pours: T1.date 2026-12-15 (was 2026-12-14)']],
-  ['beds', change('beds', named('B1'), { sag_mm: 2 }), ['yard: beds.B1.sag_mm 2 (was 0)']],
+  ['a day', change('pours', named('T1'), { date: '2026-12-15' }), ['pours: T1, date 2026-12-15 (was 2026-12-14)']],
+  [
+    'a piece moved along its bed, one taken out, one put in',
+    change('pours', named('T1'), {
+      pieces: [
+        { panel: 'P3', serial: '2', along_mm: 9000 },
+        { panel: 'P1', serial: '1', along_mm: null },
+      ],
+    }),
+    ['pours: T1, P1 no. 1, along the bed none (was 500 mm); T1, P2 no. 1 removed; T1, P3 no. 2 new'],
+  ],
+  [
+    'pieces in another order alone',
+    change('pours', named('T1'), {
+      pieces: [
+        { panel: 'P2', serial: '1', along_mm: 6000 },
+        { panel: 'P1', serial: '1', along_mm: 500 },
+      ],
+    }),
+    [
+      'pours: T1, piece 1, panel P2 (was P1); T1, piece 1, along the bed 6000 mm (was 500); T1, piece 2, panel P1 (was P2); 1 more',
+    ],
+  ],
+  [
+    'mortar',
+    change('connections', keyed('c1'), { isFilled: true }),
+    ['P1: connection C1: packers: filled with mortar yes (was no)'],
+  ],
+  [
+    'an opening',
+    change('panels', keyed('p2'), {
+      openings_mm: [
+        [
+          [2500, 2500],
+          [3000, 2500],
+          [3000, 2800],
+          [2500, 2801],
+        ],
+      ],
+    }),
+    ['P3: openings: opening 1, corner 4, y 2801 mm (was 2800)'],
+  ],
+  ['beds', change('beds', named('B1'), { sag_mm: 2 }), ['yard: bed B1, sag 2 mm (was 0)']],
 ];
 
 const read = (parts: SampleParts) => mustRead(sampleJob(parts));
@@ -281,6 +340,27 @@ describe('what changed from one state of a job to the next', () => {
         expect(there.distance ** 2).toBeCloseTo((x_mm - 900) ** 2 + (y_mm - 500) ** 2, 6);
       }),
       { numRuns: 20 },
+    );
+  });
+});
+
+/** Every key of a JSON Schema's records, at any depth. */
+function listKeys(schema: unknown): string[] {
+  if (typeof schema !== 'object' || schema === null) return [];
+  const { properties = {} } = schema as { readonly properties?: object }; // safe: what it lacks is nothing
+  return [...Object.keys(properties), ...Object.values(schema).flatMap(listKeys)];
+}
+
+describe('words of a change', () => {
+  it('are those of people for every key of a job', () => {
+    const keys = [...new Set(listKeys(z.toJSONSchema(jobFile, { io: 'input' })))].filter((key) => key !== 'properties');
+    expect(keys.length).toBeGreaterThan(150);
+    const lines = keys.map((key) => sayChange({ path: [key, 0, key], before: 1, after: 2 }));
+    expect(lines.filter((line) => /[_[\]]|[a-z][A-Z]/.test(line.replace(/MPa|kN/g, '')))).toEqual([]);
+  });
+  it('show no digits that come of computing', () => {
+    expect(sayChange({ path: ['recess_mm'], before: 0.1 + 0.2, after: 1e-7 + 12.5 })).toBe(
+      'recess 12.5000001 mm (was 0.3)',
     );
   });
 });
