@@ -8,6 +8,7 @@ import { writerOf } from '../../../say/quantities.ts';
 import type { JobHead } from '../../../wire/jobs.ts';
 import { call } from '../../parts/call.ts';
 import { download } from '../../parts/download.ts';
+import { drawUuid } from '../../parts/draw-uuid.ts';
 import { writePdfInWorker } from '../../parts/pdf-client.ts';
 
 // Fetched when the first of it is asked for; kept for work without a connection.
@@ -55,7 +56,7 @@ export async function giveJob(answer: ComputedAnswer, units: SpokenUnits): Promi
   const file = makeJobOfAnswer(answer, {
     project: `Insert out of place: ${name} (${writeToday()})`,
     remarks: answer.filled.assumptions.map((one) => sayAssumption(one, writer).sentence),
-    makeKey: () => crypto.randomUUID(),
+    makeKey: drawUuid,
   });
   if (file === null)
     return { kind: 'refused', why: 'The foot would stand out of the concrete: no job holds such an insert.' };

@@ -1,3 +1,5 @@
+import { drawUuid } from '../../parts/draw-uuid.ts';
+
 /** Every open page is an editor of its own; its name lasts as long as its tab, reloads included. */
 const KEPT = 'onepour-editor';
 const lockOf = (editor: string) => `onepour-editor-${editor}`;
@@ -40,7 +42,7 @@ function keep(editor: string): void {
 async function findName(): Promise<string> {
   const kept = readKept();
   if (kept !== null && (await hold(kept))) return kept;
-  const editor = crypto.randomUUID();
+  const editor = drawUuid();
   keep(editor);
   await hold(editor);
   return editor;

@@ -1,5 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Edit } from '../../../job/edit/edit.ts';
+import { drawUuid } from '../../parts/draw-uuid.ts';
 
 /**
  * An edit that takes another back carries that one's id behind a mark, so that a page that is loaded anew finds from the list alone what can be undone
@@ -29,11 +30,11 @@ function push({ done, undone }: Stacks, edit: Edit): Stacks {
 
 /** The ids of the next undo and redo: short, whatever was undone before. */
 export function undoId(edit: Edit): string {
-  return `${crypto.randomUUID()}${UNDO}${bare(edit.id)}`;
+  return `${drawUuid()}${UNDO}${bare(edit.id)}`;
 }
 
 export function redoId(edit: Edit): string {
-  return `${crypto.randomUUID()}${REDO}${bare(edit.id)}`;
+  return `${drawUuid()}${REDO}${bare(edit.id)}`;
 }
 
 /** The edits of a job that can be taken back one by one, as a list read backwards. */

@@ -5,6 +5,7 @@ import { editJob, type Recipe } from '../../../job/edit/edit-job.ts';
 import { FollowError, withFollowing } from '../../../job/edit/follow.ts';
 import { ReplacementError } from '../../../job/edit/replace-values.ts';
 import { nextLetter } from '../../../job/revision-letter.ts';
+import { drawUuid } from '../../parts/draw-uuid.ts';
 
 /** An edit that may stand, nothing where nothing would change, or why it may not. */
 export type TakenEdit =
@@ -38,7 +39,7 @@ export function takeEdit(
   recipe: Recipe,
   issued: readonly { readonly letter: string }[],
 ): TakenEdit {
-  const stamp = { id: crypto.randomUUID(), at: new Date().toISOString() };
+  const stamp = { id: drawUuid(), at: new Date().toISOString() };
   const wanted = withFollowing(recipe);
   try {
     const made = editJob(file, label, wanted, stamp);

@@ -13,6 +13,7 @@ import {
 import { makeDetailOf, makeOwnPlate, takeDetail } from '../../../../job/edit/plate/change-detail.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Dialog } from '../../../parts/dialog.tsx';
+import { drawUuid } from '../../../parts/draw-uuid.ts';
 import { ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Fields } from '../../../parts/page.tsx';
 import { addresses } from '../../state/addresses.ts';
@@ -138,7 +139,7 @@ function OwnPlate({ looked, commit, fixture }: Part & { readonly fixture: Fixtur
         edit={(label, change) => commit(`${mark}: ${label}`, changeOwnPlate(mark, change))}
         insertOf={(hole) => connection.inserts.find((one) => one.hole === hole)?.insert ?? '–'}
         addWord="Add a hole with an insert"
-        onAddHole={(at) => commit(`${mark}: hole and insert added`, addHoleWithInsert(mark, at, crypto.randomUUID()))}
+        onAddHole={(at) => commit(`${mark}: hole and insert added`, addHoleWithInsert(mark, at, drawUuid()))}
         onRemoveHole={(hole) =>
           say(commit(`${mark}: hole ${hole} and its insert removed`, removeHoleWithInsert(mark, hole)))
         }

@@ -5,6 +5,7 @@ import { makeNewJob } from '../../../../job/make-new-job.ts';
 import { Button } from '../../../parts/button.tsx';
 import { tellCall } from '../../../parts/call.ts';
 import { Dialog } from '../../../parts/dialog.tsx';
+import { drawUuid } from '../../../parts/draw-uuid.ts';
 import { ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields } from '../../../parts/page.tsx';
@@ -42,7 +43,7 @@ const USUAL: Typed = {
 async function makeFile(typed: Typed) {
   const library = typed.library === 'sample' ? await loadSampleLibrary() : null;
   const panel = makeRectangle({
-    key: crypto.randomUUID(),
+    key: drawUuid(),
     mark: typed.mark,
     concrete: '',
     length_mm: typed.length_mm,

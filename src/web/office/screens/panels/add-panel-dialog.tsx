@@ -4,6 +4,7 @@ import type { Panel } from '../../../../job/documents/panel.ts';
 import { addPanel, makeRectangle, nextName } from '../../../../job/edit/commands/edit-panels.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Dialog } from '../../../parts/dialog.tsx';
+import { drawUuid } from '../../../parts/draw-uuid.ts';
 import { ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields } from '../../../parts/page.tsx';
@@ -40,7 +41,7 @@ export function AddPanelDialog({ session, onClose }: { readonly session: JobSess
     value === null || value <= 0 ? 'expected more than 0' : set({ [key]: value });
   const { value } = typed;
   const add = () => {
-    const panel = makeRectangle({ key: crypto.randomUUID(), ...value });
+    const panel = makeRectangle({ key: drawUuid(), ...value });
     failed.value = session.commit(`Panel ${value.mark} added`, addPanel(panel));
     if (failed.value === null) go(addresses.panel(session.id, value.mark));
   };

@@ -3,6 +3,7 @@ import { useLocation } from 'wouter-preact';
 import { addPartner, copyPanel, findHold, nextName, removePanel } from '../../../../job/edit/commands/edit-panels.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Dialog } from '../../../parts/dialog.tsx';
+import { drawUuid } from '../../../parts/draw-uuid.ts';
 import { TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { addresses } from '../../state/addresses.ts';
@@ -37,7 +38,7 @@ export function PanelDialog({
   const copy = () => {
     failed.value = session.commit(
       `Panel ${mark} copied as ${copyMark.value}`,
-      copyPanel(mark, copyMark.value, () => crypto.randomUUID()),
+      copyPanel(mark, copyMark.value, drawUuid),
     );
     if (failed.value !== null) return;
     tell('good', `${copyMark.value} is a copy of ${mark}.`, undo);

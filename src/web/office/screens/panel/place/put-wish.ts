@@ -1,4 +1,3 @@
-import { drawUuid } from '../../../../parts/draw-uuid.ts';
 import type { Signal } from '@preact/signals';
 import { placeOnDocument } from '../../../../../drawing/screen/panel-sight.ts';
 import type { Point } from '../../../../../engine/geometry/point.ts';
@@ -13,6 +12,7 @@ import {
   type NewConnection,
   nextConnectionMark,
 } from '../../../../../job/edit/commands/edit-face.ts';
+import { drawUuid } from '../../../../parts/draw-uuid.ts';
 import type { PanelDesk } from '../desk/panel-desk.ts';
 import type { Placing } from './placing.ts';
 
