@@ -156,6 +156,40 @@ test('two conflicts in a row: the own version is taken in the end', async () => 
   expect(numberOf(session)).toBe('mine');
 });
 
+test('an own version that is taken after theirs was issued goes on under the next letter', async () => {
+  const session = await open();
+  const revision = { letter: 'B', status: 'preliminary', date: '2026-11-30' } as const;
+  session.commit('revision', ({ job }) => {
+    job.revision = revision;
+  });
+  await isSaved(session);
+  await server.renameElsewhere(id, 'Elsewhere');
+  await server.store.issueRevision(id, { base: 2, ...revision, note: null, recipients: [] });
+  renumber(session, 'mine');
+  await isInConflict(session);
+  await session.takeMine();
+  await agree(session);
+  expect(numberOf(session)).toBe('mine');
+  expect(session.file.job.revision?.letter).toBe('C');
+});
+
+test('a window tells of edits that another one left on the device when it was closed', async () => {
+  const closed = await open();
+  page.editor = 'b';
+  page.open = new Set(['a', 'b']);
+  const other = await open();
+  server.isAway = true;
+  renumber(closed, 'left');
+  closed.close();
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  server.isAway = false;
+  await other.refresh();
+  expect(told()).toBe('');
+  page.open = new Set(['b']);
+  await other.refresh();
+  expect(told()).toMatch(/1 edit of a window that was closed/);
+});
+
 test('in a conflict that the server cannot keep nothing is decided until the own version is safe', async () => {
   const session = await open();
   await server.renameElsewhere(id, 'Elsewhere');

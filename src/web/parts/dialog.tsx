@@ -6,7 +6,8 @@ import { Sign } from './signs.tsx';
 
 export interface DialogProps {
   readonly title: string;
-  readonly onClose: () => void;
+  /** Null: it stays until one of its own buttons was pressed. */
+  readonly onClose: (() => void) | null;
   readonly children: ComponentChildren;
   /** The row of buttons at its foot. */
   readonly foot?: ComponentChildren;
@@ -29,14 +30,22 @@ export function Dialog({ title, onClose, children, foot, isWide }: DialogProps) 
       aria-labelledby={id}
       onCancel={(event) => {
         event.preventDefault();
-        onClose();
+        onClose?.();
+      }}
+      onClose={({ currentTarget }) => {
+        // Browsers close it at a second Escape without asking.
+        if (!currentTarget.isConnected) return;
+        if (onClose === null) currentTarget.showModal();
+        else onClose();
       }}
     >
       <header class={styles.head}>
         <h2 id={id}>{title}</h2>
-        <Button kind="quiet" name="Close" onPress={onClose}>
-          <Sign name="cross" />
-        </Button>
+        {onClose !== null && (
+          <Button kind="quiet" name="Close" onPress={onClose}>
+            <Sign name="cross" />
+          </Button>
+        )}
       </header>
       <div class={styles.body}>{children}</div>
       {foot !== undefined && <footer class={styles.foot}>{foot}</footer>}

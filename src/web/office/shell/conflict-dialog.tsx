@@ -52,7 +52,7 @@ export function ConflictDialog({ session, conflict }: { readonly session: JobSes
     <Dialog
       title="Edited here and elsewhere"
       isWide
-      onClose={() => {}}
+      onClose={null}
       foot={
         <>
           <Button isDisabled={isBusy.value} onPress={() => void act(() => session.takeTheirs())}>

@@ -9,7 +9,7 @@ import { tellCall } from '../../parts/call.ts';
 import { type Conflict, Conflicts } from './conflict.ts';
 import { listEditors, takeEditor } from './editor.ts';
 import { History, redoId, undoId } from './history.ts';
-import { findLeftBehind } from './left-behind.ts';
+import { findLeftBehind, tellOfLeft } from './left-behind.ts';
 import { tell } from './messages.ts';
 import { calls } from './office-calls.ts';
 import { takeEdits, tellOfOthers } from './others-edits.ts';
@@ -42,14 +42,17 @@ export class JobSession {
   readonly issued = signal<readonly Issued[]>([]);
   readonly #file: Signal<JobFile>;
   readonly #preview = signal<JobFile | null>(null);
+  readonly #editor: string;
   readonly #conflicts: Conflicts;
   readonly #channel: BroadcastChannel;
   readonly #timer: ReturnType<typeof setInterval>;
   readonly #followers = new Set<Follower>();
   #isClosed = false;
+  #hasToldOfLeft = false;
 
   private constructor(opened: OpenJob, editor: string, issued: readonly Issued[]) {
     this.id = opened.id;
+    this.#editor = editor;
     this.#file = signal(opened.file);
     this.issued.value = issued;
     this.shown = computed(() => this.#preview.value ?? this.file);
@@ -149,6 +152,8 @@ export class JobSession {
 
   /** Goes on with this page's version, as an edit on theirs, which stays in the list of edits. */
   async takeMine(): Promise<void> {
+    // Theirs may have been issued, under the letter that mine has.
+    await this.loadIssued();
     const conflict = await this.#conflicts.keep(this.saver.version);
     if (conflict === null) return;
     this.#goOn(conflict.theirs);
@@ -247,6 +252,17 @@ export class JobSession {
     }
     // A letter that the job had already is issued without an edit.
     await this.loadIssued();
+    await this.#lookForLeft();
+  }
+
+  async #lookForLeft(): Promise<void> {
+    if (this.#hasToldOfLeft) return;
+    try {
+      this.#hasToldOfLeft = await tellOfLeft(this.id, outbox, this.#editor, await listEditors());
+    } catch {
+      // A browser that keeps nothing has nothing left; the person was told when the job was opened.
+      this.#hasToldOfLeft = true;
+    }
   }
 
   async #openAnew(): Promise<OpenJob | null> {

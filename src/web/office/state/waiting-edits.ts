@@ -57,15 +57,17 @@ export async function readWaiting(
   const base = whose.base + known.size;
   const from = foreign < 0 ? opened.file : await readState(opened.id, base);
   if (typeof from === 'string') return { kind: 'unknown', why: from };
-  const mine = applyAll(from, waiting);
+  const mine = from === null ? null : applyAll(from, waiting);
   if (mine === null) return { kind: 'stranded', edits: waiting };
   await outbox.replace([...known], [{ ...waiting[0]!, base }]);
   return { kind: foreign < 0 ? 'goes on' : 'conflict', base, mine, edits: waiting };
 }
 
-async function readState(job: string, version: number): Promise<JobFile | string> {
+/** Null where the server has it no more; a text where it does not answer. */
+async function readState(job: string, version: number): Promise<JobFile | string | null> {
   const called = await calls.jobAt(job, version);
-  return called.kind === 'answered' ? called.value.file : (tellCall(called) ?? '');
+  if (called.kind === 'away') return tellCall(called) ?? '';
+  return called.kind === 'answered' ? called.value.file : null;
 }
 
 /** Null where an edit does not fit: it was made on another state. */
