@@ -1,6 +1,6 @@
 import { lazy, Suspense } from 'preact/compat';
-import { Redirect, Route, Switch } from 'wouter-preact';
-import { Empty } from '../parts/notice.tsx';
+import { Link, Redirect, Route, Switch } from 'wouter-preact';
+import { Page } from '../parts/page.tsx';
 import { JobsScreen } from './screens/jobs/jobs-screen.tsx';
 import { PanelsScreen } from './screens/panels/panels-screen.tsx';
 import { JobShell } from './shell/job-shell.tsx';
@@ -80,12 +80,11 @@ export function App() {
       <Route path="/files" component={ImportNewJob} />
       <Route path="/job/:job/*?" component={OpenJob} />
       <Route>
-        <main>
-          <Empty title="Nothing is here">
-            <p>There is no screen at this address.</p>
-            <a href="/">All jobs</a>
-          </Empty>
-        </main>
+        <OutsideShell>
+          <Page title="Nothing is here" lead="There is no screen at this address.">
+            <Link href={addresses.jobs()}>All jobs</Link>
+          </Page>
+        </OutsideShell>
       </Route>
     </Switch>
   );

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks';
 import { Link, useLocation } from 'wouter-preact';
 import { Button } from '../../parts/button.tsx';
 import { addresses } from '../state/addresses.ts';
@@ -30,6 +31,14 @@ export function Head({
 }) {
   const [location] = useLocation();
   const { done, undone } = session.history.stacks.value;
+  const screens = useRef<HTMLElement>(null);
+  // On a narrow screen the row is longer than there is room for.
+  useEffect(() => {
+    const row = screens.current;
+    const here = row?.querySelector<HTMLElement>('[aria-current]');
+    if (row !== null && here)
+      row.scrollLeft = here.offsetLeft + here.offsetWidth / 2 - row.offsetLeft - row.clientWidth / 2;
+  }, [location]);
   const last = done.at(-1);
   const next = undone.at(-1);
   return (
@@ -38,7 +47,7 @@ export function Head({
         <ProductSign />
         <span class={styles.name}>Onepour</span>
       </Link>
-      <nav class={styles.screens} aria-label="Screens of the job">
+      <nav ref={screens} class={styles.screens} aria-label="Screens of the job">
         {listScreens(session.id).map(({ name, to, also }) => {
           const isHere = location.startsWith(to) || also.some((start) => location.startsWith(start));
           return (

@@ -1,10 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { Button } from '../../parts/button.tsx';
 import { Empty } from '../../parts/notice.tsx';
 import { addresses } from '../state/addresses.ts';
 import { Answers } from '../state/answers.ts';
+import { useArrival } from '../state/arrive.ts';
 import { useCommands } from '../state/commands.ts';
 import { type Office, OfficeContext } from '../state/office.ts';
 import { JobSession } from '../state/session.ts';
@@ -87,6 +88,9 @@ function Frame({ office, children }: { readonly office: Office; readonly childre
   const over = useSignal<Over>('nothing');
   const { session } = office;
   const { done, undone } = session.history.stacks.value;
+  const main = useRef<HTMLElement>(null);
+  const { number, name } = session.file.job.project;
+  const screen = useArrival(main, number ?? name);
   const show = (what: Over) => {
     over.value = what;
   };
@@ -109,7 +113,7 @@ function Frame({ office, children }: { readonly office: Office; readonly childre
         To the screen
       </a>
       <Head office={office} onFind={() => show('find')} onKeys={() => show('keys')} />
-      <main class={styles.screen} id="screen" tabIndex={-1}>
+      <main ref={main} class={styles.screen} id="screen" tabIndex={-1} aria-label={screen}>
         {children}
       </main>
       <TitleBlock office={office} />

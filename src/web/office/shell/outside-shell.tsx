@@ -1,6 +1,8 @@
 import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
 import { Link, useLocation } from 'wouter-preact';
 import { addresses } from '../state/addresses.ts';
+import { useArrival } from '../state/arrive.ts';
 import head from './head.module.css';
 import { Messages } from './messages.tsx';
 import styles from './outside-shell.module.css';
@@ -9,6 +11,8 @@ import { ProductSign } from './product-sign.tsx';
 /** What stands around the screens that belong to no job. */
 export function OutsideShell({ children }: { readonly children: ComponentChildren }) {
   const [location] = useLocation();
+  const main = useRef<HTMLElement>(null);
+  const screen = useArrival(main, null);
   const link = (name: string, to: string) => (
     <Link class={head.screen} href={to} aria-current={location === to ? 'page' : undefined}>
       {name}
@@ -30,7 +34,9 @@ export function OutsideShell({ children }: { readonly children: ComponentChildre
           </a>
         </nav>
       </header>
-      <main class={styles.screen}>{children}</main>
+      <main ref={main} class={styles.screen} tabIndex={-1} aria-label={screen}>
+        {children}
+      </main>
       <footer class={styles.foot}>
         An aid for a competent person: local codes and the licensed design engineer decide. A fixing insert is not a
         lifting insert unless its maker rates it so.

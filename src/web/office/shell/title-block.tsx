@@ -5,6 +5,7 @@ import { type Theme, theme } from '../../parts/theme.ts';
 import { type UnitSystem, units } from '../../parts/units.ts';
 import type { Office } from '../state/office.ts';
 import type { Saving } from '../state/saver.ts';
+import { writeClock } from '../state/write-moment.ts';
 import styles from './title-block.module.css';
 
 function Cell({
@@ -24,13 +25,10 @@ function Cell({
   );
 }
 
-/** Made once: a new one costs more than all else that a title block shows. */
-const CLOCK = new Intl.DateTimeFormat([], { hour: '2-digit', minute: '2-digit' });
-
 function tellSaving(saving: Saving): string {
   switch (saving.kind) {
     case 'saved':
-      return `Saved ${CLOCK.format(new Date(saving.at))}`;
+      return `Saved ${writeClock(new Date(saving.at))}`;
     case 'saving':
       return `Saving ${saving.count} …`;
     case 'waiting':

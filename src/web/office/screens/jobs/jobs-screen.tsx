@@ -36,7 +36,6 @@ export function JobsScreen() {
       listed.value = { jobs: jobs.value.jobs, removed: removed.value.jobs };
   };
   useEffect(() => {
-    document.title = 'Onepour';
     const again = () => void load();
     again();
     addEventListener('focus', again);

@@ -1,5 +1,5 @@
 import { useComputed, useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { useLocation } from 'wouter-preact';
 import { arrangePanels } from '../../../../assess/arrange-panels.ts';
 import { listContents, listPanelStatus, type PanelStatus } from '../../../../assess/panel-status.ts';
@@ -41,10 +41,6 @@ export function PanelsScreen() {
     ? keepOrder(arranged.value, settled.current ?? panels.value.map(({ panel }) => panel.key))
     : arranged.value;
   if (!isComputing) settled.current = rows.map(({ panel }) => panel.key);
-  const project = session.shown.value.job.project;
-  useEffect(() => {
-    document.title = `${project.number ?? project.name} – panels – Onepour`;
-  }, [project]);
   const show = (what: Over) => {
     over.value = what;
   };

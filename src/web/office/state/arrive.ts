@@ -1,0 +1,47 @@
+import type { RefObject } from 'preact';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { useLocation, useRouter } from 'wouter-preact';
+import { nameScreen, writeTitle } from './name-screen.ts';
+
+/** How far each screen was scrolled when it was left, by its address; empty on the first screen of a page. */
+const left = new Map<string, number>();
+
+/**
+ * What is due on each screen that a person comes to: the title of the page tells it, the focus goes to its beginning, and it stands at its top, or
+ * where it was left for the one who goes back to it.
+ *
+ * @param job what the job is called; null outside of one
+ * @returns the name of the screen
+ */
+export function useArrival(main: RefObject<HTMLElement>, job: string | null): string {
+  const [location] = useLocation();
+  const { parser } = useRouter();
+  const name = nameScreen(parser, location);
+  const isBack = useRef(false);
+  const title = writeTitle(name, job);
+  useEffect(() => {
+    document.title = title;
+  }, [title]);
+  useEffect(() => {
+    const note = () => {
+      isBack.current = true;
+    };
+    addEventListener('popstate', note);
+    return () => removeEventListener('popstate', note);
+  }, []);
+  useLayoutEffect(() => {
+    const place = main.current;
+    if (place === null) return;
+    if (left.size > 0) {
+      place.scrollTop = isBack.current ? (left.get(location) ?? 0) : 0;
+      // What the screen itself has put the focus on stays so.
+      if (!place.contains(document.activeElement)) place.focus({ preventScroll: true });
+    }
+    isBack.current = false;
+    const note = () => left.set(location, place.scrollTop);
+    left.set(location, place.scrollTop);
+    place.addEventListener('scroll', note, { passive: true });
+    return () => place.removeEventListener('scroll', note);
+  }, [location]);
+  return name;
+}
