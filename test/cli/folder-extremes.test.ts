@@ -101,7 +101,7 @@ describe('what a folder cannot draw, or must not let pass', () => {
     const tolerances = { position_mm: 3, level_mm: 3 };
     const after = mustRead(jobOf({}, [], { rules: { tolerances } }));
     const { reading } = await readFolder(after, 'T1', 'A3', before);
-    expect(reading.texts.some(({ text }) => /^▲ rules: .*position_mm 3 .*was 5/.test(text))).toBe(true);
+    expect(reading.texts.some(({ text }) => /^▲ rules: .*tolerances, place 3 mm \(was 5\)/.test(text))).toBe(true);
   });
 
   it('does not read two pours of one bed and day that lie on each other', () => {
