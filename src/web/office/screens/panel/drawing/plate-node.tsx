@@ -63,7 +63,8 @@ export function ConnectionLabel({
   readonly dimensions: ReadonlySignal<readonly ShownDimension[]>;
 }) {
   const { answers } = useOffice();
-  const isHeld = useComputed(() => desk.held.value !== null && desk.selection.value.connection === mark);
+  // Asked in this order, so that only the label of what is held follows the hand.
+  const isHeld = useComputed(() => desk.selection.value.connection === mark && desk.held.value !== null);
   const isSelected = useComputed(() => desk.selection.value.connection === mark);
   // The place over it is needed for a dimension upward.
   const isBelow = useComputed(
