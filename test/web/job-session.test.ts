@@ -216,6 +216,27 @@ test('a lost acknowledgement, a reload and further edits: each edit is there onc
   await expect.poll(() => device.edits.size).toBe(0);
 });
 
+test('a lost acknowledgement, edits of others and a reload: what was there already is not in the conflict', async () => {
+  const session = await open();
+  server.isDeaf = true;
+  renumber(session, 'one');
+  await expect.poll(async () => (await server.read(id)).version, { timeout: 5000 }).toBe(1);
+  renumber(session, 'two');
+  await server.renameElsewhere(id, 'Elsewhere');
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  server.isDeaf = false;
+  const again = await reload(session);
+  await isInConflict(again);
+  expect(numberOf(again)).toBe('two');
+  expect(again.conflict.value?.theirs.file.job.project).toMatchObject({ name: 'Elsewhere', number: 'one' });
+  // Once more, before anybody decides.
+  const third = await reload(again);
+  await isInConflict(third);
+  await third.takeMine();
+  await agree(third);
+  expect(numberOf(third)).toBe('two');
+});
+
 test('an edit that reaches the server while the page is loaded anew is there at once', async () => {
   const session = await open();
   const release = server.hold(/POST .*edits/);

@@ -83,14 +83,17 @@ export class Saver {
     this.#sendIn(PAUSE);
   }
 
-  /** Takes over edits on version `base` that an earlier page left on this device: they are this page's from now on. */
-  adopt(waiting: readonly WaitingEdit[], base: number): void {
+  /**
+   * Takes over edits on version `base` that an earlier page left on this device: they are this page's from now on.
+   * @param known ids of those that are on the server already
+   */
+  adopt(waiting: readonly WaitingEdit[], base: number, known: readonly string[]): void {
     const own = waiting.map((one) => ({ ...one, editor: this.#editor, base }));
     this.version = base;
     this.#waiting.push(...own);
     // The clock may have been put back since.
     this.#order = Math.max(this.#order, ...own.map(({ order }) => order));
-    void this.#keep(this.#outbox.put(own));
+    void this.#keep(this.#outbox.replace(known, own));
     this.saving.value = { kind: 'saving', count: this.count };
     this.#sendIn(0);
   }

@@ -209,7 +209,7 @@ export class JobSession {
     if (waiting.kind !== 'goes on' && waiting.kind !== 'conflict') return;
     this.#setFile(waiting.mine);
     for (const { edit } of waiting.edits) this.history.add(edit);
-    this.saver.adopt(waiting.edits, waiting.base);
+    this.saver.adopt(waiting.edits, waiting.base, waiting.known);
     if (waiting.kind === 'goes on') return;
     this.saver.stop();
     void this.#meetConflict();

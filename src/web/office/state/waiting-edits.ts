@@ -14,6 +14,8 @@ export type Waiting =
       readonly base: number;
       readonly mine: JobFile;
       readonly edits: readonly WaitingEdit[];
+      /** Ids of those that turned out to be on the server. */
+      readonly known: readonly string[];
     }
   /** What they were made on is not on the server any more: it was put back to an earlier state. */
   | { readonly kind: 'stranded'; readonly edits: readonly WaitingEdit[] }
@@ -51,7 +53,8 @@ export async function readWaiting(
   const known = new Set((foreign < 0 ? stored : stored.slice(0, foreign)).map(({ edit }) => edit.id));
   const waiting = edits.filter(({ id }) => !known.has(id));
   if (waiting.length === 0) {
-    await outbox.remove([...known]);
+    // What is not taken out now is found to be on the server once more when the job is opened again.
+    await outbox.remove([...known]).catch(() => {});
     return { kind: 'nothing' };
   }
   const base = whose.base + known.size;
@@ -59,8 +62,7 @@ export async function readWaiting(
   if (typeof from === 'string') return { kind: 'unknown', why: from };
   const mine = from === null ? null : applyAll(from, waiting);
   if (mine === null) return { kind: 'stranded', edits: waiting };
-  await outbox.replace([...known], [{ ...waiting[0]!, base }]);
-  return { kind: foreign < 0 ? 'goes on' : 'conflict', base, mine, edits: waiting };
+  return { kind: foreign < 0 ? 'goes on' : 'conflict', base, mine, edits: waiting, known: [...known] };
 }
 
 /** Null where the server has it no more; a text where it does not answer. */
