@@ -1,5 +1,5 @@
 import type { ConnectionState } from './connection-answer.ts';
-import { type PanelStatus, STATES_BY_NEED } from './panel-status.ts';
+import { isInState, type PanelStatus, STATES_BY_NEED } from './panel-status.ts';
 
 /** How a list of panels is ordered. */
 export type PanelOrder = 'need' | 'ratio' | 'mark' | 'pour' | 'job';
@@ -8,7 +8,7 @@ export type PanelOrder = 'need' | 'ratio' | 'mark' | 'pour' | 'job';
 export interface PanelChoice {
   /** Every word must be in the mark, the concrete, a connection's mark, an insert type or a pour. */
   readonly words: string;
-  /** A state that one of its connections is in; null: any. */
+  /** A state that one of its connections is in, or all where they pass; null: any. */
   readonly state: ConnectionState | null;
   readonly order: PanelOrder;
 }
@@ -53,7 +53,7 @@ export function arrangePanels(
 ): readonly PanelStatus[] {
   const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
   return panels
-    .filter((one) => state === null || one.counts[state] > 0)
+    .filter((one) => state === null || isInState(one, state))
     .filter((one) => {
       if (wanted.length === 0) return true;
       const text = textOf(one);

@@ -109,3 +109,8 @@ export function listPanelStatus(
     return { ...content, counts, ...status };
   });
 }
+
+/** Whether a panel is looked for under a state: one connection is enough for any but the good one, in which all of them must be. */
+export function isInState({ counts, connections }: PanelStatus, state: ConnectionState): boolean {
+  return counts[state] > 0 && (state !== 'passes' || counts.passes === connections.length);
+}

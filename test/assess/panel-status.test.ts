@@ -35,6 +35,15 @@ describe('what is known of each panel', () => {
     expect(findNextStep(of('P05'))).toEqual({ kind: 'unplanned' });
   });
 
+  it('lists under "passes" only panels whose every connection does, under any other state those with one', () => {
+    const marks = (state: 'passes' | 'fails') =>
+      arrangePanels(statuses, { words: '', state, order: 'job' }).map(({ panel }) => panel.mark);
+    expect(marks('fails')).toContain('P01');
+    expect(marks('passes')).toContain('P07');
+    const passing = statuses.filter(({ worst }) => worst?.state === 'passes').map(({ panel }) => panel.mark);
+    expect(marks('passes')).toEqual(passing);
+  });
+
   it('calls nothing done while answers are missing; a failure is told at once', () => {
     const some = new Map(
       [...answers].filter(([key]) => key !== demo.job.connections.find(({ panel }) => panel === 'P07')!.key),

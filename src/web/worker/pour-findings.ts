@@ -8,7 +8,6 @@ import { takeTurns } from './take-turns.ts';
 /** What is found about one pour, what stands against it first. */
 export interface PourFindings {
   readonly pour: string;
-  readonly isReady: boolean;
   readonly findings: readonly Finding[];
 }
 
@@ -30,7 +29,7 @@ export async function findPourFindings(held: HeldJob, onPour: TellPour, isReplac
       setOuts.push(addClashes(index, setOut));
     }
     const findings = listFindings({ ...plan, setOuts });
-    told.push(onPour({ pour: id, isReady: !findings.some(({ isStop }) => isStop), findings }));
+    told.push(onPour({ pour: id, findings }));
   }
   await Promise.all(told);
   return true;

@@ -1,7 +1,7 @@
 import type { Signal } from '@preact/signals';
 import type { RefObject } from 'preact';
 import type { PanelChoice, PanelOrder } from '../../../../assess/arrange-panels.ts';
-import { type PanelStatus, STATES_BY_NEED } from '../../../../assess/panel-status.ts';
+import { isInState, type PanelStatus, STATES_BY_NEED } from '../../../../assess/panel-status.ts';
 import { Button } from '../../../parts/button.tsx';
 import { StateMark } from '../../../parts/state-mark.tsx';
 import styles from './list-tools.module.css';
@@ -41,13 +41,16 @@ export function ListTools({
         value={words}
         onInput={(event) => set({ words: event.currentTarget.value })}
       />
-      <fieldset class={styles.states} aria-label="Panels with connections of a state">
+      <fieldset
+        class={styles.states}
+        aria-label="Panels by state: with a connection that fails and the like, or with all that pass"
+      >
         {STATES_BY_NEED.map((one) => {
-          const count = panels.filter(({ counts }) => counts[one] > 0).length;
+          const count = panels.filter((panel) => isInState(panel, one)).length;
           if (count === 0 && state !== one) return null;
           return (
             <Button key={one} isOn={state === one} onPress={() => set({ state: state === one ? null : one })}>
-              <StateMark state={one} />
+              <StateMark state={one} words={one === 'passes' ? 'all pass' : one} />
               {count}
             </Button>
           );

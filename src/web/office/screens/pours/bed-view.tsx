@@ -167,7 +167,7 @@ export function BedView({ plan, onMove }: BedViewProps) {
                 font-size={small}
                 text-anchor={at === 0 ? 'start' : at > bed.length_mm - 4 * small ? 'end' : 'middle'}
               >
-                {writeValue('length', at)}
+                {at === 0 ? writeQuantity('length', at) : writeValue('length', at)}
               </text>
             )}
           </g>

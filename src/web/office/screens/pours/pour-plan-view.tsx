@@ -7,13 +7,14 @@ import { DayField } from '../../../parts/day-field.tsx';
 import { ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields, Section } from '../../../parts/page.tsx';
+import { StateMark } from '../../../parts/state-mark.tsx';
 import { TextLines } from '../../../parts/text-lines.tsx';
 import { addresses } from '../../state/addresses.ts';
 import type { JobSession } from '../../state/session.ts';
 import { BedView } from './bed-view.tsx';
 import { PieceTable } from './piece-table.tsx';
 import styles from './pour-view.module.css';
-import { Readiness } from './readiness.tsx';
+import { Readiness, usePourStrength } from './readiness.tsx';
 import type { PoursFound } from './use-pour-findings.ts';
 
 /** What stands against a pour, its bed with the pieces under the hand, and all that is said of it. */
@@ -30,6 +31,7 @@ export function PourPlanView({
   const refused = useSignal<string | null>(null);
   const file = session.shown.value;
   const plan = planBed(file, pour);
+  const { warnings } = usePourStrength(file, pour);
   const findings = found.byPour.get(pour.id);
   const nameOf = (index: number) => `${pour.pieces[index]?.panel} no. ${pour.pieces[index]?.serial}`;
   const move = {
@@ -102,10 +104,21 @@ export function PourPlanView({
         </Section>
         <Section title="What stands against it">
           <div class={styles.state} role="status">
-            <Readiness found={findings} />
+            <Readiness file={file} pour={pour} found={findings} />
             {found.isBusy && findings !== undefined && <span>looking again …</span>}
           </div>
-          {findings?.findings.length === 0 && <p>Nothing was found against this pour.</p>}
+          {warnings.length > 0 && (
+            <Notice kind="caution" title="Connections in these panels do not pass: the design engineer decides">
+              <ul class={styles.warnings}>
+                {warnings.map(({ state, text }) => (
+                  <li key={state}>
+                    <StateMark state={state} isBare /> {text}
+                  </li>
+                ))}
+              </ul>
+            </Notice>
+          )}
+          {findings?.findings.length === 0 && warnings.length === 0 && <p>Nothing was found against this pour.</p>}
           <ul class={styles.findings}>
             {findings?.findings.map(({ isStop, words }) => (
               <li key={words} class={`${styles.finding} ${isStop ? styles.isStop : ''}`}>

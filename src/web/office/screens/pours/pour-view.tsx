@@ -10,6 +10,8 @@ import { tell } from '../../state/messages.ts';
 import type { JobSession } from '../../state/session.ts';
 import { FolderView } from './folder-view.tsx';
 import { PourPlanView } from './pour-plan-view.tsx';
+import styles from './pour-view.module.css';
+import { Readiness } from './readiness.tsx';
 import type { PoursFound } from './use-pour-findings.ts';
 
 /** One pour: how it is planned, or its folder as it will be printed. */
@@ -34,7 +36,12 @@ export function PourView({
   return (
     <Page
       title={`Pour ${pour.id}`}
-      lead={`${writeDay(pour.date)}, ${bed?.name ?? pour.bed}, ${countOf(pour.pieces.length, 'piece')}`}
+      lead={
+        <span class={styles.lead}>
+          {`${writeDay(pour.date)}, ${bed?.name ?? pour.bed}, ${countOf(pour.pieces.length, 'piece')}`}
+          <Readiness file={session.shown.value} pour={pour} found={found.byPour.get(pour.id)} />
+        </span>
+      }
       actions={
         <>
           <Button isOn={view === 'plan'} onPress={() => go(here)}>

@@ -11,6 +11,7 @@ import { writeDay } from '../../../parts/day-field.tsx';
 import { InSight } from '../../../parts/in-sight.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
 import { Page } from '../../../parts/page.tsx';
+import { StateMark } from '../../../parts/state-mark.tsx';
 import type { PourFindings } from '../../../worker/pour-findings.ts';
 import { addresses } from '../../state/addresses.ts';
 import { useCommands } from '../../state/commands.ts';
@@ -18,7 +19,7 @@ import type { JobSession } from '../../state/session.ts';
 import { AddPourDialog } from './add-pour-dialog.tsx';
 import { BedView } from './bed-view.tsx';
 import styles from './pours-list.module.css';
-import { Readiness } from './readiness.tsx';
+import { Readiness, usePourStrength } from './readiness.tsx';
 import type { PoursFound } from './use-pour-findings.ts';
 
 /** The figures and names around a bed make its room so many times as high. */
@@ -143,24 +144,23 @@ const PourLine = memo(function PourLine({
           <Link class={styles.open} href={addresses.pour(job, pour.id)}>
             Pour {pour.id}
           </Link>
-          <Readiness found={found} />
+          <Readiness file={file} pour={pour} found={found} />
           <span class={styles.facts}>
             {bed.name}, {countOf(pour.pieces.length, 'piece')}
           </span>
         </div>
-        {stops.length > 0 && (
-          <ul class={styles.stops}>
-            {stops.slice(0, MOST_STOPS).map(({ words }) => (
-              <li key={words} class={styles.stop}>
-                <span class={styles.word}>STOP</span>
-                <span>{words}</span>
-              </li>
-            ))}
-            {stops.length > MOST_STOPS && (
-              <li class={styles.more}>{stops.length - MOST_STOPS} more on the pour’s own screen</li>
-            )}
-          </ul>
-        )}
+        <ul class={styles.stops}>
+          {stops.slice(0, MOST_STOPS).map(({ words }) => (
+            <li key={words} class={styles.stop}>
+              <span class={styles.word}>STOP</span>
+              <span>{words}</span>
+            </li>
+          ))}
+          {stops.length > MOST_STOPS && (
+            <li class={styles.more}>{stops.length - MOST_STOPS} more on the pour’s own screen</li>
+          )}
+          <StrengthLines file={file} pour={pour} />
+        </ul>
       </div>
       <InSight aspect={bed.length_mm / bed.width_mm / ABOUT}>
         {() => <BedView plan={planBed(file, pour)} onMove={null} />}
@@ -168,3 +168,18 @@ const PourLine = memo(function PourLine({
     </article>
   );
 });
+
+/** Connections of its panels that do not pass, a line for each state. */
+function StrengthLines({ file, pour }: { readonly file: JobFile; readonly pour: Pour }) {
+  const { warnings } = usePourStrength(file, pour);
+  return (
+    <>
+      {warnings.map(({ state, text }) => (
+        <li key={state} class={styles.strength}>
+          <StateMark state={state} isBare />
+          <span>{text}</span>
+        </li>
+      ))}
+    </>
+  );
+}
