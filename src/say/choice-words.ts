@@ -1,26 +1,49 @@
 import type { Changes, PassingInsert, RejectedInsert } from '../assess/choose/choice.ts';
+import type { Move } from '../assess/choose/find-move.ts';
+import { type Sight, tellMove } from './move-words.ts';
+import type { QuantityWriter } from './quantities.ts';
 import { nameMode } from './words.ts';
 
+/** How moves and lengths are said. */
+export interface ChangeWords {
+  readonly move: (move: Move) => string;
+  readonly length: (mm: number) => string;
+}
+
+/** As the documents of a job give positions: mm along their axes. */
+export function asInDocuments(face: string): ChangeWords {
+  const axes = face.startsWith('edge') ? ['along the edge', 'from the outside face'] : ['in x', 'in y'];
+  const sign = (length: number) => `${length > 0 ? '+' : '−'}${Math.abs(length)} mm`;
+  return {
+    move: ({ dx, dy }) =>
+      [dx, dy].flatMap((length, i) => (length === 0 ? [] : [`${sign(length)} ${axes[i]}`])).join(', '),
+    length: (mm) => `${Number(mm.toFixed(1))} mm`,
+  };
+}
+
+/** As a person sees them who stands in front of the face, in his units. */
+export function asSeen(sight: Sight, { length }: Pick<QuantityWriter, 'length'>): ChangeWords {
+  return { move: (move) => tellMove(move, sight, { length }), length };
+}
+
 /** How far a move goes on beyond the least that passes. */
-function describeBeyond(move: Changes['move']): string {
-  if (move === null) return '';
+function describeBeyond(move: NonNullable<Changes['move']>, { length }: ChangeWords): string {
   return move.beyond === 0
     ? ' (the least: no room beyond it for the tolerance)'
-    : ` (${Number(move.beyond.toFixed(1))} mm beyond the least)`;
+    : ` (${length(move.beyond)} beyond the least)`;
 }
 
 /** What changes besides the insert, in words. */
 export function describeChanges(
   { changes: { move, holes, boltThread, boltClass }, consequences }: Pick<PassingInsert, 'changes' | 'consequences'>,
-  face: string,
+  words: ChangeWords,
 ): readonly string[] {
-  const axes = face.startsWith('edge') ? ['along the edge', 'from the outside face'] : ['in x', 'in y'];
-  const sign = (length: number) => `${length > 0 ? '+' : '−'}${Math.abs(length)} mm`;
-  const steps = move === null ? [] : [move.dx, move.dy];
-  const moves = steps.flatMap((length, i) => (length === 0 ? [] : [`${sign(length)} ${axes[i]}`]));
+  const { length } = words;
   return [
-    ...(moves.length === 0 ? [] : [`move ${moves.join(', ')}${describeBeyond(move)}`]),
-    ...(holes === null ? [] : [`holes drilled to ${holes.to} mm (now ${[...new Set(holes.from)].join(', ')})`]),
+    ...(move === null ? [] : [`move ${words.move(move)}${describeBeyond(move, words)}`]),
+    ...(holes === null
+      ? []
+      : [`holes drilled to ${length(holes.to)} (now ${[...new Set(holes.from)].map(length).join(', ')})`]),
     ...(boltThread === null ? [] : [`bolts ${boltThread.to} (now ${boltThread.from})`]),
     ...(boltClass === null ? [] : [`bolts ${boltClass.to} (now ${boltClass.from})`]),
     ...consequences,

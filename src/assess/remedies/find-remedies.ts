@@ -3,7 +3,7 @@ import type { JobFile } from '../../job/documents/job-file.ts';
 import { handedMark } from '../../job/handed/mirror-connection.ts';
 import { JobDraft } from '../choose/job-draft.ts';
 import { openQuestion, openVerifying } from './question.ts';
-import type { Attempt, Remedies, Remedy } from './remedy.ts';
+import type { Attempt, Remedies, Remedy, Vain } from './remedy.ts';
 import { tryInserts, tryTogether } from './try-inserts.ts';
 import { tryConcrete, tryThicker } from './try-panel.ts';
 import { tryPlace } from './try-place.ts';
@@ -50,13 +50,13 @@ export function findRemedies(file: JobFile, mark: string): Remedies {
   const draft = new JobDraft(file);
   const verify = openVerifying(question);
   const remedies: Remedy[] = [];
-  const inVain: string[] = [];
+  const inVain: Vain[] = [];
   const take = (attempt: Attempt) => {
     inVain.push(...attempt.inVain);
     for (const proposal of attempt.proposals) {
       const found = verify(proposal);
       if (found.kind === 'remedy') remedies.push(found.remedy);
-      else inVain.push(`${proposal.words}: ${found.why}`);
+      else inVain.push({ kind: 'refused', deed: proposal.deed, why: found.why });
     }
   };
   take(tryInserts(question, draft));

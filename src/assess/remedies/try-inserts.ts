@@ -2,12 +2,11 @@ import { findThread } from '../../engine/hardware/threads.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
 import { NOTHING_REPLACED } from '../../job/edit/replace-values.ts';
 import { changeParts } from '../choose/apply-choice.ts';
-import { type Changes, type ConnectionChoice, countChanges, type PassingInsert } from '../choose/choice.ts';
+import { type ConnectionChoice, countChanges, type PassingInsert } from '../choose/choice.ts';
 import { chooseConnection } from '../choose/choose-connection.ts';
-import type { Move } from '../choose/find-move.ts';
 import type { JobDraft } from '../choose/job-draft.ts';
 import type { RemedyQuestion } from './question.ts';
-import type { Attempt, Proposal, RemedyKind } from './remedy.ts';
+import type { Attempt, Proposal, RemedyKind, Vain } from './remedy.ts';
 import { stiffenPlate } from './try-steel.ts';
 
 const sizeOf = ({ thread }: CatalogueItem) => findThread(thread).diameter;
@@ -34,40 +33,24 @@ function pickBest(ranked: readonly PassingInsert[], present: readonly CatalogueI
   return picked.filter((one, i) => picked.indexOf(one) === i);
 }
 
-const describe = ({ id, thread, length_mm }: CatalogueItem) => `${id} (${thread} × ${length_mm} mm)`;
-
 /** How far a connection is moved along each axis where one change alone does not do [mm]. */
 const TOGETHER_MOVE = 150;
 
-function tellMove({ dx, dy }: Move, isEdge: boolean): string {
-  if (isEdge) return `moved ${dx} mm along the edge and ${dy} mm away from the outside face`;
-  const parts = [
-    ...(dx === 0 ? [] : [`${Math.abs(dx)} mm ${dx > 0 ? 'right' : 'left'}`]),
-    ...(dy === 0 ? [] : [`${Math.abs(dy)} mm ${dy > 0 ? 'up' : 'down'}`]),
-  ];
-  return `moved ${parts.join(' and ')}`;
-}
-
-function tellChanges({ holes, boltThread, boltClass, move }: Changes, isEdge: boolean): string {
-  const parts = [
-    ...(move === null ? [] : [tellMove(move, isEdge)]),
-    ...(boltClass === null ? [] : [`bolts of class ${boltClass.to}`]),
-    ...(holes === null ? [] : [`holes ${holes.ids.join(', ')} drilled to ${holes.to} mm`]),
-    ...(boltThread === null ? [] : [`bolts ${boltThread.to}`]),
-  ];
-  return parts.length === 0 ? '' : `, ${parts.join(', ')}`;
-}
-
-function propose({ parts, items, slice }: RemedyQuestion, passing: PassingInsert, kind: RemedyKind): Proposal {
+/** @param plate thickness of the plate that goes with it [mm]; null: it stays */
+function propose(
+  { parts, items, slice }: RemedyQuestion,
+  passing: PassingInsert,
+  kind: RemedyKind,
+  plate: number | null,
+): Proposal {
   const { connection, castIns } = changeParts(parts, passing, slice.library.holding.ways);
   const { origin_mm, boltThread, boltClass, fixture, detail } = connection;
   const now = [...new Set(items.map(({ id }) => id))].join(', ');
   const { changes, item } = passing;
-  const isSame = now === item.id;
-  const told = tellChanges(changes, connection.face === 'edge');
+  const { id, thread, length_mm } = item;
   return {
     kind,
-    words: isSame ? `keep ${item.id}${told}` : `take ${describe(item)} in place of ${now}${told}`,
+    deed: { kind: 'insert', from: now, to: { id, thread, length_mm }, changes, plate },
     notes: [...passing.consequences, ...passing.notes],
     change: {
       ...NOTHING_REPLACED,
@@ -88,10 +71,10 @@ function propose({ parts, items, slice }: RemedyQuestion, passing: PassingInsert
   };
 }
 
-function tellInVain({ rejected, ranked, present }: ConnectionChoice): readonly string[] {
+function tellInVain({ rejected, ranked, present }: ConnectionChoice): readonly Vain[] {
   if (ranked.length > 0) return [];
   const others = rejected.filter(({ item }) => !present.includes(item.id));
-  return others.length === 0 ? [] : [`the ${others.length} other inserts of the catalogue`];
+  return others.length === 0 ? [] : [{ kind: 'inserts', count: others.length }];
 }
 
 /** Other inserts of the catalogue: a longer one, the next size up, the best of the ranking. */
@@ -101,7 +84,7 @@ export function tryInserts(question: RemedyQuestion, draft: JobDraft): Attempt {
   const choice = chooseConnection(draft, connection, options);
   const best = pickBest(choice.ranked, items);
   return {
-    proposals: best.map((passing) => propose(question, passing, kindOf(passing.item, items))),
+    proposals: best.map((passing) => propose(question, passing, kindOf(passing.item, items), null)),
     inVain: tellInVain(choice),
   };
 }
@@ -115,18 +98,17 @@ export function tryTogether(question: RemedyQuestion, draft: JobDraft): Attempt 
   if (first === undefined)
     return {
       proposals: [],
-      inVain: [`plate, insert, bolts and a move up to ${TOGETHER_MOVE} mm changed together`],
+      inVain: [{ kind: 'together', move: TOGETHER_MOVE }],
     };
   const { fixture } = connection;
   const parts = { ...question.parts, connection, fixture: fixture ?? question.parts.fixture };
-  const proposal = propose({ ...question, connection, parts }, first, 'several changes');
+  const proposal = propose({ ...question, connection, parts }, first, 'several changes', stiff?.thickness ?? null);
   if (stiff === null) return { proposals: [proposal], inVain: [] };
   const set = { fixture, detail: connection.detail, ...proposal.change.connections[0]?.set };
   return {
     proposals: [
       {
         ...proposal,
-        words: `${proposal.words}, ${stiff.words}`,
         notes: [...stiff.notes, ...proposal.notes],
         change: { ...proposal.change, connections: [{ key: connection.key, set }] },
       },

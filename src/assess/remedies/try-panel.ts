@@ -46,13 +46,13 @@ export function tryThicker({ parts: { panel }, assess }: RemedyQuestion): Attemp
   const passes = (steps: number) =>
     assess({ panel: { ...panel, ...thicken(panel, thicknessAt(steps)) } }).state === 'passes';
   const steps = findLeastSteps(MOST_STEPS, passes);
-  if (steps === null) return { proposals: [], inVain: [`a panel up to ${thicknessAt(MOST_STEPS)} mm thick`] };
+  if (steps === null) return { proposals: [], inVain: [{ kind: 'thickness', most: thicknessAt(MOST_STEPS) }] };
   const set = thicken(panel, thicknessAt(steps));
   return {
     proposals: [
       {
         kind: 'thicker panel',
-        words: `make panel ${panel.mark} ${set.thickness_mm} mm thick in place of ${panel.thickness_mm} mm`,
+        deed: { kind: 'thickness', panel: panel.mark, from: panel.thickness_mm, to: set.thickness_mm },
         notes: ['weight, lifting and everything else of the panel change with it'],
         change: { ...NOTHING_REPLACED, panels: [{ key: panel.key, set }] },
       },
@@ -94,14 +94,19 @@ export function tryConcrete({ slice, parts, connection, assess }: RemedyQuestion
   const chosen = tried.find(does);
   if (chosen === undefined) {
     const strongest = tried.toSorted(byStrength).at(-1);
-    return { proposals: [], inVain: strongest === undefined ? [] : [`concrete up to ${strongest.id}`] };
+    return { proposals: [], inVain: strongest === undefined ? [] : [{ kind: 'concrete', most: strongest.id }] };
   }
   const isNew = !ids.has(chosen.id);
   return {
     proposals: [
       {
         kind: 'stronger concrete',
-        words: `cast panel ${panel.mark} in ${chosen.id} (${strengthAt(chosen, connection.age_days)} MPa) in place of ${mix.id} (${now} MPa)`,
+        deed: {
+          kind: 'concrete',
+          panel: panel.mark,
+          from: { id: mix.id, strength: now },
+          to: { id: chosen.id, strength: strengthAt(chosen, connection.age_days)! },
+        },
         notes: isNew ? [`${chosen.id} is a mix that the job does not have yet: ask the plant`] : [],
         change: {
           ...NOTHING_REPLACED,

@@ -29,31 +29,12 @@ const DIRECTIONS: readonly Direction[] = [
   { x: 0, y: -1 },
 ];
 
-/** A direction in words, as the drawing shows it; on an edge, as its documents give places. */
-function nameDirection({ x, y }: Direction, isEdge: boolean): string {
-  if (isEdge) {
-    if (x !== 0) return x > 0 ? 'along the edge' : 'back along the edge';
-    return y > 0 ? 'away from the outside face' : 'toward the outside face';
-  }
-  if (x !== 0) return x > 0 ? 'right' : 'left';
-  return y > 0 ? 'up' : 'down';
-}
-
-/** Where the edge lies that a move leads away from. */
-function nameSideBehind({ x, y }: Direction): string {
-  if (x !== 0) return x > 0 ? 'on its left' : 'on its right';
-  return y > 0 ? 'below it' : 'above it';
-}
-
-/** What the move leads away from, with the distance before and after. */
-function tellDistance({ seat }: TrialSeat, direction: Direction, steps: number): string {
+/** The distance to the edge that a move leads away from, as the connection stands; null where there is none. */
+function findBehind({ seat }: TrialSeat, { x, y }: Direction): number | null {
   const { region, castIns, connection } = seat;
-  if (connection.face === 'edge') return '';
-  const { x, y } = direction;
+  if (connection.face === 'edge') return null;
   const behind = Math.min(...castIns.map((one) => measureRay(region, one.x_mm, one.y_mm, -x, -y)));
-  if (!Number.isFinite(behind)) return '';
-  const write = (length: number) => `${Math.round(10 * length) / 10} mm`;
-  return `, away from the edge ${nameSideBehind(direction)} (${write(behind)}, then ${write(behind + steps * STEP)})`;
+  return Number.isFinite(behind) ? behind : null;
 }
 
 /** The connection moved along each axis of its drawing, plate and inserts together, by the least that does. */
@@ -70,23 +51,22 @@ export function tryPlace({ connection, parts, items }: RemedyQuestion, draft: Jo
   const asked = seat.rules.cover.behindFoot_mm;
   const room = surveyRoom(parts.panel, seat.region, parts.castIns, surroundings.neighbours);
   const cover = Math.min(asked, findLeastCover(room, item) ?? asked);
-  const isEdge = connection.face === 'edge';
   const found = DIRECTIONS.flatMap((direction): { readonly steps: number; readonly proposal: Proposal }[] => {
     const moveBy = (steps: number): Move => ({ dx: steps * STEP * direction.x, dy: steps * STEP * direction.y });
     // A trial of its own for each direction: what is hopeless along one need not be along another.
     const { passes } = openMoves(seat, item, hardware, [], surroundings, cover, counter);
     const steps = findLeastSteps(FARTHEST / STEP, (count) => passes(moveBy(count)));
     if (steps === null) return [];
-    const moved = moveParts(parts, moveBy(steps));
-    const words = `move it ${steps * STEP} mm ${nameDirection(direction, isEdge)}${tellDistance(trial, direction, steps)}`;
+    const move = moveBy(steps);
+    const moved = moveParts(parts, move);
+    const deed = { kind: 'move', move, behind: findBehind(trial, direction) } as const;
     const change = {
       ...NOTHING_REPLACED,
       connections: [{ key: connection.key, set: { origin_mm: moved.connection.origin_mm } }],
       castIns: moved.castIns.map(({ key, x_mm, y_mm }) => ({ key, set: { x_mm, y_mm } })),
     };
-    return [{ steps, proposal: { kind: 'move', words, notes: [], change } }];
+    return [{ steps, proposal: { kind: 'move', deed, notes: [], change } }];
   });
-  if (found.length === 0)
-    return { proposals: [], inVain: [`moving it up to ${FARTHEST} mm along the axes of the drawing`] };
+  if (found.length === 0) return { proposals: [], inVain: [{ kind: 'move', most: FARTHEST }] };
   return { proposals: found.sort((a, b) => a.steps - b.steps).map(({ proposal }) => proposal), inVain: [] };
 }

@@ -18,14 +18,15 @@ export function tryBolts({ connection, parts, items, before, assess }: RemedyQue
   const { boltClass } = ownHardware(seatConnection(parts));
   const stronger = findStrongerClasses(boltClass);
   const chosen = stronger.find((one) => assess({ connection: { ...connection, boltClass: one } }).state === 'passes');
+  const strongest = stronger.at(-1);
   if (chosen === undefined)
-    return { proposals: [], inVain: stronger.length === 0 ? [] : [`bolts up to class ${stronger.at(-1)}`] };
+    return { proposals: [], inVain: strongest === undefined ? [] : [{ kind: 'bolts', most: strongest }] };
   const isGalvanised = chosen === '10.9' && items.some(({ boltFinishes }) => boltFinishes.includes('galvanised'));
   return {
     proposals: [
       {
         kind: 'stronger bolts',
-        words: `take bolts of class ${chosen} in place of ${boltClass}`,
+        deed: { kind: 'bolts', from: boltClass, to: chosen },
         notes: isGalvanised
           ? ['bolts 10.9: hot-dip galvanised only by a process that rules out hydrogen embrittlement']
           : [],
@@ -51,7 +52,7 @@ const noteDetail = ({ detail }: Connection): readonly string[] =>
 /** The connection with the thinnest plate that its loads do not bend too far, where its own they do; null where there is no need, or none is. */
 export function stiffenPlate({ connection, parts: { fixture }, before: { plate } }: RemedyQuestion): {
   readonly connection: Connection;
-  readonly words: string;
+  readonly thickness: number;
   readonly notes: readonly string[];
 } | null {
   if (fixture === null || plate?.kind !== 'checked' || isWithin(plate.ratio)) return null;
@@ -59,7 +60,7 @@ export function stiffenPlate({ connection, parts: { fixture }, before: { plate }
   if (thickness === undefined) return null;
   return {
     connection: { ...connection, ...withPlate(fixture, thickness) },
-    words: `plate ${thickness} mm thick`,
+    thickness,
     notes: noteDetail(connection),
   };
 }
@@ -71,13 +72,14 @@ export function tryPlate({ connection, parts: { fixture }, before, assess }: Rem
   const chosen = thicker.find(
     (thickness) => assess({ connection: { ...connection, ...withPlate(fixture, thickness) } }).state === 'passes',
   );
+  const thickest = thicker.at(-1);
   if (chosen === undefined)
-    return { proposals: [], inVain: thicker.length === 0 ? [] : [`a plate up to ${thicker.at(-1)} mm thick`] };
+    return { proposals: [], inVain: thickest === undefined ? [] : [{ kind: 'plate', most: thickest }] };
   return {
     proposals: [
       {
         kind: 'thicker plate',
-        words: `make the plate ${chosen} mm thick in place of ${fixture.thickness_mm} mm`,
+        deed: { kind: 'plate', from: fixture.thickness_mm, to: chosen },
         notes: noteDetail(connection),
         change: { ...NOTHING_REPLACED, connections: [{ key: connection.key, set: withPlate(fixture, chosen) }] },
       },

@@ -1,6 +1,7 @@
 import type { ChooseOptions, ConnectionChoice, PassingInsert, RejectedInsert } from '../../assess/choose/choice.ts';
 import type { LookAt } from '../../assess/choose/choose-job.ts';
 import {
+  asInDocuments,
   describeChanges,
   describeCost,
   describeDelivery,
@@ -72,7 +73,7 @@ function printRanked({ ranked, before }: ConnectionChoice, options: ChooseOption
     width - INDENT.length,
   );
   const lines = ranked.flatMap((insert, i) => {
-    const changes = describeChanges(insert, before.face).join('; ');
+    const changes = describeChanges(insert, asInDocuments(before.face)).join('; ');
     const more = under.flatMap(({ head, show }) =>
       show(insert, i + 1) === '-' ? [] : [`${head} ${show(insert, i + 1)}`],
     );

@@ -1,7 +1,7 @@
 import type { ChooseOptions, ConnectionChoice } from '../../assess/choose/choice.ts';
 import type { ChooseScope, JobChoice } from '../../assess/choose/choose-job.ts';
 import { ENGINE_VERSION } from '../../engine/version.ts';
-import { describeChanges, describeDelivery } from '../../say/choice-words.ts';
+import { asInDocuments, describeChanges, describeDelivery } from '../../say/choice-words.ts';
 import { showRatio } from '../../say/numbers.ts';
 import type { LoadedJob } from '../load-job.ts';
 import { printChoice } from './choice.ts';
@@ -65,7 +65,7 @@ function listApplied(page: ChoicesPage): string {
             first.item.id,
             showRatio(first.ratio),
             ...(page.options.daysToPour === null ? [] : [describeDelivery(first)]),
-            describeChanges(first, before.face).join('; ') || 'none',
+            describeChanges(first, asInDocuments(before.face)).join('; ') || 'none',
           ],
         ],
   );

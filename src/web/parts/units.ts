@@ -126,6 +126,12 @@ export function writeQuantity(quantity: Quantity, value: number): string {
     : `${writeValue(quantity, value)} ${unit}`;
 }
 
+/** The writer of lengths and strengths in this person's units, for sentences; for use while a screen is made. */
+export const personWriter = {
+  length: (mm: number) => writeQuantity('length', mm),
+  strength: (mpa: number) => writeQuantity('stress', mpa),
+};
+
 /** What a person typed, or why it is no value. */
 export type Typed = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly expected: string };
 

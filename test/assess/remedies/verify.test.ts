@@ -14,7 +14,12 @@ import { loads, makeItem, readJob } from '../choosing.ts';
 /** What verifying says of a change to the first connection. */
 function verify(file: JobFile, change: Partial<ValueReplacement>) {
   const question = openQuestion(file, file.job.connections[0]!);
-  const proposal = { kind: 'other insert', words: 'w', notes: [], change: { ...NOTHING_REPLACED, ...change } } as const;
+  const proposal = {
+    kind: 'other insert',
+    deed: { kind: 'plate', from: 1, to: 2 },
+    notes: [],
+    change: { ...NOTHING_REPLACED, ...change },
+  } as const;
   return openVerifying(question)(proposal);
 }
 
@@ -103,7 +108,7 @@ describe('a thicker panel', () => {
       },
     ]);
     const never = tryThicker({ ...question, assess: () => ({ ...question.before, state: 'fails' }) });
-    expect(never).toEqual({ proposals: [], inVain: ['a panel up to 300 mm thick'] });
+    expect(never).toEqual({ proposals: [], inVain: [{ kind: 'thickness', most: 300 }] });
   });
 });
 

@@ -4,6 +4,7 @@ import { changeParts } from '../../../../assess/choose/apply-choice.ts';
 import type { ChooseOptions, ConnectionChoice, PassingInsert } from '../../../../assess/choose/choice.ts';
 import type { LookedAt } from '../../../../assess/look-at-connection.ts';
 import { putParts } from '../../../../job/edit/plate/put-parts.ts';
+import { frameOf } from '../../../../job/face-frame.ts';
 import { gatherParts } from '../../../../job/resolve/connection-seat.ts';
 import { showRatio } from '../../../../say/numbers.ts';
 import { nameMode } from '../../../../say/words.ts';
@@ -105,7 +106,10 @@ function Ranked({
               key={insert.item.id}
               insert={insert}
               rank={k + 1}
-              ground={{ thickness, face: choice.before.face }}
+              ground={{
+                thickness,
+                sight: { face: choice.before.face, isMirrored: frameOf(panel, connection).isMirrored },
+              }}
               isLocked={panel.handedOf !== null}
               isPresent={choice.present.includes(insert.item.id)}
               onTake={() => onTake(insert)}

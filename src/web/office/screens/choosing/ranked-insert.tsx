@@ -1,10 +1,11 @@
 import type { PassingInsert } from '../../../../assess/choose/choice.ts';
 import { drawInsertInSlab } from '../../../../drawing/sketch/insert-in-slab.ts';
-import { describeChanges, describeCost, describeDelivery, describeUse } from '../../../../say/choice-words.ts';
+import { asSeen, describeChanges, describeCost, describeDelivery, describeUse } from '../../../../say/choice-words.ts';
+import type { Sight } from '../../../../say/move-words.ts';
 import { nameMode } from '../../../../say/words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { DrawingView } from '../../../parts/drawing-view.tsx';
-import { writeQuantity } from '../../../parts/units.ts';
+import { personWriter, writeQuantity } from '../../../parts/units.ts';
 import { RatioBar } from '../connection/ratio-bar.tsx';
 import styles from './choosing-screen.module.css';
 
@@ -29,8 +30,7 @@ function Fact({
 export interface Ground {
   /** Concrete below the face [mm]; null: the connection is on an edge. */
   readonly thickness: number | null;
-  /** The face in words. */
-  readonly face: string;
+  readonly sight: Sight;
 }
 
 /** Behind an edge concrete is drawn as deep as this [mm]. */
@@ -55,7 +55,7 @@ export function RankedInsert({
   readonly onTake: () => void;
 }) {
   const { item, ratio, governing, lookAlikes, delivery, isAsDesigned, notes } = insert;
-  const changes = describeChanges(insert, ground.face);
+  const changes = describeChanges(insert, asSeen(ground.sight, personWriter));
   const drawing = drawInsertInSlab(item, ground.thickness ?? BEHIND_EDGE, ground.thickness !== null);
   return (
     <li class={`${styles.item} ${isPresent ? styles.present : ''}`}>

@@ -3,10 +3,13 @@ import type { LookedAt } from '../../../../assess/look-at-connection.ts';
 import type { Remedy } from '../../../../assess/remedies/remedy.ts';
 import { replaceValues } from '../../../../job/edit/replace-values.ts';
 import { frameOf } from '../../../../job/face-frame.ts';
+import type { Sight } from '../../../../say/move-words.ts';
 import { showRatio } from '../../../../say/numbers.ts';
+import { tellDeed, tellVain } from '../../../../say/remedy-words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
+import { personWriter } from '../../../parts/units.ts';
 import { addresses } from '../../state/addresses.ts';
 import { tell } from '../../state/messages.ts';
 import { useOffice } from '../../state/office.ts';
@@ -15,8 +18,16 @@ import { Becomes } from './becomes.tsx';
 import { askRemedies } from './connection-client.ts';
 import styles from './remedies-part.module.css';
 
-function Item({ remedy, onTake }: { readonly remedy: Remedy; readonly onTake: () => void }) {
-  const { words, notes, ratioBefore, ratioAfter } = remedy;
+function Item({
+  remedy,
+  words,
+  onTake,
+}: {
+  readonly remedy: Remedy;
+  readonly words: string;
+  readonly onTake: () => void;
+}) {
+  const { notes, ratioBefore, ratioAfter } = remedy;
   return (
     <li class={styles.item}>
       <div class={styles.what}>
@@ -40,13 +51,12 @@ export function RemediesPart({ looked }: { readonly looked: LookedAt }) {
   const { session } = useOffice();
   const { file } = session;
   const { connection, explanation, panel } = looked;
-  const { isMirrored } = frameOf(panel, connection);
   const { mark } = connection;
   const { state } = explanation.answer;
   const isAsked = state === 'fails' || state === 'not covered';
   const asked = useAsked(isAsked ? () => askRemedies(mark) : null, [isAsked, mark, file]);
   if (!isAsked) return null;
-  const take = ({ change, words, ratioBefore, ratioAfter }: Remedy) => {
+  const take = ({ change, ratioBefore, ratioAfter }: Remedy, words: string) => {
     const why = session.commit(`${mark}: ${words}`.slice(0, 400), replaceValues(change));
     if (why !== null) tell('fault', why);
     else
@@ -56,6 +66,10 @@ export function RemediesPart({ looked }: { readonly looked: LookedAt }) {
       });
   };
   const found = asked.value;
+  // A partner is changed where it comes from: what is to the right there is to the left here.
+  const isOfSource = found !== null && found.connection !== mark;
+  const { isMirrored } = frameOf(panel, connection);
+  const sight: Sight = { face: explanation.answer.face, isMirrored: isMirrored !== isOfSource };
   return (
     <Section
       title="What would make it pass"
@@ -71,24 +85,26 @@ export function RemediesPart({ looked }: { readonly looked: LookedAt }) {
         <p class={styles.wait}>No single change that was tried makes it pass.</p>
       ) : (
         <ul class={styles.list}>
-          {found.remedies.map((remedy) => (
-            <Item key={remedy.words} remedy={remedy} onTake={() => take(remedy)} />
-          ))}
+          {found.remedies.map((remedy) => {
+            const words = tellDeed(remedy.deed, sight, personWriter);
+            return <Item key={words} remedy={remedy} words={words} onTake={() => take(remedy, words)} />;
+          })}
         </ul>
       )}
-      {isMirrored && found?.remedies.some(({ kind }) => kind === 'move') && (
+      {isOfSource && found.remedies.length > 0 && (
         <p class={styles.notes}>
-          Right and left are those of the panel’s drawing, which shows its {panel.drawnFace} face; the picture here is
-          seen from the front of the {connection.face} face.
+          {mark} follows {found.connection} of panel {panel.handedOf}: taken here, it is changed there, mirrored.
         </p>
       )}
       {found !== null && found.inVain.length > 0 && (
         <details class={styles.vain}>
           <summary>Tried in vain: {found.inVain.length}</summary>
           <ul>
-            {found.inVain.map((text) => (
-              <li key={text}>{text}</li>
-            ))}
+            {found.inVain
+              .map((vain) => tellVain(vain, sight, personWriter))
+              .map((text) => (
+                <li key={text}>{text}</li>
+              ))}
           </ul>
         </details>
       )}
