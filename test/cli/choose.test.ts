@@ -103,7 +103,8 @@ describe('onepour choose on the demo', () => {
 
   it('prints what a person needs, within 100 signs, every number with its unit', () => {
     const { stdout, stderr } = onepour(['choose', DEMO, ...ALL_CHANGES, '--pour-in', '20']);
-    expect(stderr).toBe('');
+    // A slow machine shows how far the work is; nothing else belongs there.
+    for (const line of stderr.split('\n').filter((one) => one !== '')) expect(line).toMatch(/: \d+ of \d+ \(\d+ %\)$/);
     for (const words of [
       'which insert to choose, by EN 1992-4',
       'What does not fit, or is made for another role',
