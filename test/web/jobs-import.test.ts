@@ -27,8 +27,29 @@ describe('the jobs', () => {
     const { page } = await office.open('/');
     const row = page.getByRole('link', { name: /Boat store/ });
     await row.getByText('14 panels, 60 connections').waitFor();
+    expect(await page.title()).toBe('Jobs – Onepour');
     await row.click();
     await page.getByRole('heading', { name: 'Panels' }).waitFor();
+  });
+
+  it('tell where one is: title and focus on each screen, and the place in the list on the way back', async () => {
+    const { page } = await office.open('/');
+    const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
+    await page.getByRole('link', { name: /Boat store/ }).click();
+    await expect.poll(focused).toBe('Panels');
+    await page.getByText(/^Of 14 panels/).waitFor();
+    const scrolled = () => page.locator('#screen').evaluate((screen) => screen.scrollTop);
+    await page.locator('#screen').evaluate((screen) => screen.scrollTo(0, 400));
+    await expect.poll(scrolled).toBe(400);
+    await page.locator('[data-panel]').nth(8).click();
+    await expect.poll(focused).toMatch(/^Panel P/);
+    await expect.poll(() => page.title()).toMatch(/^Panel P\d+ – SQ-17 – Onepour$/);
+    await page.goBack();
+    await expect.poll(focused).toBe('Panels');
+    await expect.poll(scrolled).toBe(400);
+    await page.getByRole('link', { name: 'Rules' }).click();
+    await expect.poll(focused).toBe('Rules');
+    expect(await scrolled()).toBe(0);
   });
 
   it('makes a job with its first panel, takes it out of the list and puts it back', async () => {

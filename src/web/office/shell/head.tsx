@@ -9,13 +9,17 @@ import { ProductSign } from './product-sign.tsx';
 /** Screens of a job in the order of the work. `also`: addresses that belong to the first one's screen. */
 function listScreens(job: string) {
   return [
-    { name: 'Panels', to: addresses.panels(job), also: [`/job/${job}/panel/`, `/job/${job}/connection/`] },
+    {
+      name: 'Panels',
+      to: addresses.panels(job),
+      also: [`/job/${job}/panel/`, `/job/${job}/connection/`, addresses.readFilesInto(job)],
+    },
     { name: 'Details', to: addresses.details(job), also: [] },
     { name: 'Catalogue', to: addresses.catalogue(job), also: [] },
     { name: 'Rules', to: addresses.rules(job), also: [] },
     { name: 'Pours', to: addresses.pours(job), also: [] },
     { name: 'Parts', to: addresses.parts(job), also: [] },
-    { name: 'Revisions', to: addresses.revisions(job), also: [] },
+    { name: 'Revisions', to: addresses.revisions(job), also: [addresses.transmittal(job)] },
   ];
 }
 

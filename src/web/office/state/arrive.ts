@@ -32,16 +32,22 @@ export function useArrival(main: RefObject<HTMLElement>, job: string | null): st
   useLayoutEffect(() => {
     const place = main.current;
     if (place === null) return;
-    if (left.size > 0) {
-      place.scrollTop = isBack.current ? (left.get(location) ?? 0) : 0;
-      // What the screen itself has put the focus on stays so.
-      if (!place.contains(document.activeElement)) place.focus({ preventScroll: true });
-    }
+    const wanted = isBack.current ? (left.get(location) ?? 0) : 0;
     isBack.current = false;
+    // What the screen itself has put the focus on stays so; a page that was just loaded begins where every page does.
+    if (left.size > 0 && !place.contains(document.activeElement)) place.focus({ preventScroll: true });
+    place.scrollTop = wanted;
+    // Rows that are drawn as they come into sight make their room a frame later.
+    const later = requestAnimationFrame(() => {
+      place.scrollTop = wanted;
+    });
     const note = () => left.set(location, place.scrollTop);
-    left.set(location, place.scrollTop);
+    left.set(location, wanted);
     place.addEventListener('scroll', note, { passive: true });
-    return () => place.removeEventListener('scroll', note);
+    return () => {
+      cancelAnimationFrame(later);
+      place.removeEventListener('scroll', note);
+    };
   }, [location]);
   return name;
 }

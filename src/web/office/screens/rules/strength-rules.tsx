@@ -113,8 +113,8 @@ export function StrengthRules({ session }: { readonly session: JobSession }) {
           onChange={(boltClass) => attempt({ defaults: { ...shown.defaults, boltClass } })}
         />
         <QuantityField
-          label="Least engagement of the bolt, in diameters"
-          hint="How far the bolt must go into the thread."
+          label="Least engagement of the bolt"
+          hint="In bolt diameters: how far it must go into the thread."
           quantity="number"
           value={shown.defaults.engagement_d}
           onChange={(value) =>
