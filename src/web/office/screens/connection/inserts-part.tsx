@@ -6,7 +6,7 @@ import { changeInsert, changeInserts } from '../../../../job/edit/plate/change-c
 import { ChoiceField, QuantityField } from '../../../parts/field.tsx';
 import { Fields } from '../../../parts/page.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
-import { writeQuantity } from '../../../parts/units.ts';
+import { unitOf, writeQuantity, writeValue } from '../../../parts/units.ts';
 import { addresses } from '../../state/addresses.ts';
 import { useOffice } from '../../state/office.ts';
 import styles from './inserts-part.module.css';
@@ -92,7 +92,7 @@ export function InsertsPart({ looked, commit }: { readonly looked: LookedAt; rea
     {
       head: 'held by',
       cell: ({ id, holding: own }) => (
-        <div class={styles.choice}>
+        <div class={styles.way}>
           <ChoiceField
             isInTable
             label={`Way of holding insert ${id}`}
@@ -103,8 +103,16 @@ export function InsertsPart({ looked, commit }: { readonly looked: LookedAt; rea
         </div>
       ),
     },
-    { head: 'x', cell: ({ x_mm }) => writeQuantity('length', x_mm), kind: 'number' },
-    { head: 'y', cell: ({ y_mm }) => writeQuantity('length', y_mm), kind: 'number' },
+    {
+      head: `x, y ${unitOf('length')}`,
+      cell: ({ x_mm, y_mm }) => (
+        <span class={styles.place}>
+          <span>{writeValue('length', x_mm)}</span>
+          <span>{writeValue('length', y_mm)}</span>
+        </span>
+      ),
+      kind: 'number',
+    },
   ];
   return (
     <div class={styles.part}>

@@ -6,16 +6,10 @@ import type {
   SketchDistance,
   SketchInsert,
 } from '../../../../drawing/sketch/connection-sketch.ts';
-import { unitOf, writeQuantity, writeValue } from '../../../parts/units.ts';
+import { unitOf, writeValue } from '../../../parts/units.ts';
 import styles from './plate-drawing.module.css';
-import { layArrow, type ScreenView, viewExtent, writeHole, writeRing } from './plate-marks.ts';
-
-/** Longest and shortest arrow of an action, and of its share on one insert [px]. */
-const ARROW = { most: 78, least: 26, share: 34 };
-/** Inserts nearer to each other than this leave no room for figures [px]; how the plate shares the load says them. */
-const ROOM = 70;
-/** A force below this says nothing [N]. */
-const NOTHING = 0.5;
+import { labelPlate, layAction, layShare, NOTHING, type PlacedLabel } from './plate-labels.ts';
+import { type ScreenView, viewExtent, writeHole, writeRing } from './plate-marks.ts';
 
 const AREA_WORDS: Readonly<Record<SketchArea['kind'], string>> = {
   cone: 'cone in tension, on the face',
@@ -23,69 +17,34 @@ const AREA_WORDS: Readonly<Record<SketchArea['kind'], string>> = {
   edge: 'toward the edge in shear, on the side of the panel',
 };
 
-function Text({
-  at,
-  text,
-  kind,
-  anchor = 'middle',
-}: {
-  readonly at: readonly [number, number];
-  readonly text: string;
-  readonly kind?: 'loadText' | 'faint';
-  readonly anchor?: 'start' | 'middle' | 'end';
-}) {
+function Text({ label: { at, text, kind, anchor } }: { readonly label: PlacedLabel }) {
   const [x, y] = at;
   return (
-    <text class={`${styles.text} ${kind === undefined ? '' : styles[kind]}`} x={x} y={y} text-anchor={anchor}>
+    <text class={`${styles.text} ${kind === 'load' ? styles.loadText : ''}`} x={x} y={y} text-anchor={anchor}>
       {text}
     </text>
   );
 }
 
-function Distance({
-  view,
-  distance: { from, to, length },
-}: {
-  readonly view: ScreenView;
-  readonly distance: SketchDistance;
-}) {
+function Distance({ view, distance: { from, to } }: { readonly view: ScreenView; readonly distance: SketchDistance }) {
   const [[x0, y0], [x1, y1]] = [view.put(from), view.put(to)];
   const size = Math.hypot(x1 - x0, y1 - y0);
   if (size < 1) return null;
   const [nx, ny] = [(-(y1 - y0) / size) * 5, ((x1 - x0) / size) * 5];
-  // Near the edge, where nothing else is written.
-  const middle = [x0 + (x1 - x0) * 0.62 + Math.abs(nx) * 0.4, y0 + (y1 - y0) * 0.62 - Math.abs(ny) - 1] as const;
-  return (
-    <>
-      <path class={styles.dimension} d={`M${x0} ${y0}L${x1} ${y1}M${x1 - nx} ${y1 - ny}L${x1 + nx} ${y1 + ny}`} />
-      <Text
-        at={middle}
-        text={writeQuantity('length', length)}
-        anchor={Math.abs(nx) > Math.abs(ny) ? 'start' : 'middle'}
-      />
-    </>
-  );
+  return <path class={styles.dimension} d={`M${x0} ${y0}L${x1} ${y1}M${x1 - nx} ${y1 - ny}L${x1 + nx} ${y1 + ny}`} />;
 }
 
 function Insert({
   view,
   insert,
   largest,
-  hasRoom,
 }: {
   readonly view: ScreenView;
   readonly insert: SketchInsert;
   readonly largest: number;
-  /** For its force in figures. */
-  readonly hasRoom: boolean;
 }) {
   const [x, y] = view.put(insert.at);
-  const { load } = insert;
-  const shear = load === null ? 0 : Math.hypot(load.Vx, load.Vy);
-  const arrow =
-    load === null || shear < NOTHING
-      ? null
-      : layArrow([x, y], [load.Vx, load.Vy], 14 + (ARROW.share * shear) / Math.max(largest, shear), 7);
+  const arrow = layShare(view, insert, largest);
   const body = (insert.body / 2) * view.scale;
   return (
     <>
@@ -97,71 +56,37 @@ function Insert({
           <path class={styles.tip} d={arrow.head} />
         </>
       )}
-      <Text at={[x - body - 5, y - 6]} text={insert.id} anchor="end" />
-      {hasRoom && load !== null && load.N > NOTHING && (
-        <Text
-          at={[x + body + 5, y + 16]}
-          text={`N ${writeValue('force', load.N / 1000)}`}
-          kind="loadText"
-          anchor="start"
-        />
-      )}
     </>
   );
 }
 
 /** What the plate puts on the panel: the shear as an arrow, tension as a tip that comes toward one, pressure as its feathers. */
 function Action({ view, sketch }: { readonly view: ScreenView; readonly sketch: ConnectionSketch }) {
-  const { action, largestShear } = sketch;
+  const { action } = sketch;
   if (action === null) return null;
   const [x, y] = view.put(action.at);
-  const { N, Vx, Vy } = action;
-  const shear = Math.hypot(Vx, Vy);
-  // Above a level arrow, where no insert of its row has its own figures.
-  const isLevel = Math.abs(Vy) < Math.abs(Vx) / 2;
-  const arrow =
-    shear < NOTHING ? null : layArrow([x, y], [Vx, Vy], Math.max(ARROW.least, (ARROW.most * shear) / largestShear), 13);
+  const arrow = layAction(view, sketch);
   return (
     <>
       {arrow !== null && (
         <>
           <path class={styles.load} d={arrow.line} />
           <path class={styles.tip} d={arrow.head} />
-          <Text
-            at={isLevel ? [(x + arrow.tip[0]) / 2, y - 13] : [arrow.tip[0] + 6, arrow.tip[1] + 14]}
-            text={`V ${writeQuantity('force', shear / 1000)}`}
-            kind="loadText"
-            anchor={isLevel ? 'middle' : 'start'}
-          />
         </>
       )}
-      {Math.abs(N) > NOTHING && (
+      {Math.abs(action.N) > NOTHING && (
         <>
           <circle class={styles.hole} cx={x} cy={y} r="9" />
           <circle class={styles.share} cx={x} cy={y} r="9" />
-          {N > 0 ? (
+          {action.N > 0 ? (
             <circle class={styles.tip} cx={x} cy={y} r="3.5" />
           ) : (
             <path class={styles.share} d={`M${x - 6} ${y - 6}l12 12M${x + 6} ${y - 6}l-12 12`} />
           )}
-          <Text
-            at={[x, y + 26]}
-            text={`N ${writeQuantity('force', Math.abs(N) / 1000)} ${N > 0 ? 'out' : 'in'}`}
-            kind="loadText"
-            anchor="middle"
-          />
         </>
       )}
     </>
   );
-}
-
-/** The least distance between two inserts; without a second one there is room enough. */
-function findSpacing(inserts: readonly SketchInsert[]): number {
-  const distances = inserts.flatMap(({ at: [x, y] }, i) =>
-    inserts.slice(i + 1).map((other) => Math.hypot(other.at[0] - x, other.at[1] - y)),
-  );
-  return Math.min(...distances);
 }
 
 /** The size of an element as it is on the screen [px]. */
@@ -186,7 +111,6 @@ export function PlateDrawing({ sketch, title }: { readonly sketch: ConnectionSke
   const { width, height } = size.value;
   const view = width === 0 ? null : viewExtent(sketch.extent, size.value);
   const { outline, openings, plate, attachment } = sketch;
-  const hasRoom = view !== null && findSpacing(sketch.inserts) * view.scale > ROOM;
   return (
     <div class={styles.frame} ref={ref}>
       {view !== null && (
@@ -219,9 +143,12 @@ export function PlateDrawing({ sketch, title }: { readonly sketch: ConnectionSke
             <Distance key={i} view={view} distance={distance} />
           ))}
           {sketch.inserts.map((insert) => (
-            <Insert key={insert.id} view={view} insert={insert} largest={sketch.largestShear} hasRoom={hasRoom} />
+            <Insert key={insert.id} view={view} insert={insert} largest={sketch.largestShear} />
           ))}
           <Action view={view} sketch={sketch} />
+          {labelPlate(view, sketch).map((label, i) => (
+            <Text key={i} label={label} />
+          ))}
         </svg>
       )}
     </div>
