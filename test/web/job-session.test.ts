@@ -77,6 +77,14 @@ async function agree(session: JobSession): Promise<void> {
   expect(session.file).toEqual(file);
 }
 
+/** The numbers in all versions that the server keeps. */
+async function readKept(): Promise<readonly (string | null)[]> {
+  const list = await server.store.listKept(id);
+  if (list.kind !== 'done') throw new Error('the job is not there');
+  const opened = await Promise.all(list.value.map((kept) => server.store.openKept(id, kept.id)));
+  return opened.map((one) => (one.kind === 'done' ? one.value.file.job.project.number : null));
+}
+
 test('an edit made at the moment when edits of others are taken stays', async () => {
   const session = await open();
   await server.renameElsewhere(id, 'Elsewhere');
@@ -135,11 +143,19 @@ test('what is edited between a conflict and its decision is kept with the rest',
   renumber(session, 'three');
   await session.takeTheirs();
   await agree(session);
-  const kept = await server.store.listKept(id);
-  const files =
-    kept.kind === 'done' ? await Promise.all(kept.value.map((one) => server.store.openKept(id, one.id))) : [];
-  const numbers = files.map((one) => (one.kind === 'done' ? one.value.file.job.project.number : null));
-  expect(numbers).toContain('three');
+  expect(await readKept()).toContain('three');
+});
+
+test('what is edited while the own version is being kept is kept too, before it counts as kept', async () => {
+  const session = await open();
+  await server.renameElsewhere(id, 'Elsewhere');
+  const release = server.hold(/POST .*kept/, 'after');
+  renumber(session, 'one');
+  await expect.poll(() => server.asked.some((name) => /POST .*kept/.test(name))).toBe(true);
+  renumber(session, 'two');
+  release();
+  await isInConflict(session);
+  expect(await readKept()).toContain('two');
 });
 
 test('two conflicts in a row: the own version is taken in the end', async () => {
