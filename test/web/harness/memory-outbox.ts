@@ -30,3 +30,12 @@ export class MemoryOutbox {
     if (device.isBroken) throw new Error('nothing may be kept');
   }
 }
+
+/** The page that is opened next, and which pages are open. */
+export const page = { editor: 'a', open: new Set<string>() };
+
+/** Stands for the names and locks of tabs. */
+export const editors = {
+  takeEditor: async () => page.editor,
+  listEditors: async () => page.open,
+};
