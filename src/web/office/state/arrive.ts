@@ -26,8 +26,9 @@ export function useArrival(main: RefObject<HTMLElement>, job: string | null): st
     const note = () => {
       isBack.current = true;
     };
-    addEventListener('popstate', note);
-    return () => removeEventListener('popstate', note);
+    // Before the routes hear of it: they draw the other screen at once.
+    addEventListener('popstate', note, { capture: true });
+    return () => removeEventListener('popstate', note, { capture: true });
   }, []);
   useLayoutEffect(() => {
     const place = main.current;
