@@ -2,6 +2,7 @@ import type { PlateAnswer } from '../assess/connection-answer.ts';
 import type { ExplainedMode } from '../assess/explain/explanation.ts';
 import { isWithin } from '../engine/checks/verdict.ts';
 import { showRatio } from './numbers.ts';
+import type { QuantityWriter } from './quantities.ts';
 import { nameMode } from './words.ts';
 
 /** Directions on a face seen from its front, a quarter turn each, counter-clockwise from x. */
@@ -18,15 +19,16 @@ function nameEdge(direction: number): string {
   return `edge toward ${Math.round(degrees)}°`;
 }
 
-/** What a line of the results is about: mode, part, edge. */
-export function nameModeLine({
-  mode,
-  part,
-  edge,
-  direction,
-}: Pick<ExplainedMode, 'mode' | 'part' | 'edge' | 'direction'>): string {
+/**
+ * What a line of the results is about: mode, part, edge.
+ * @param see a direction on the face [rad] as it runs where it is looked at; as one stands in front of the face where it is left out
+ */
+export function nameModeLine(
+  { mode, part, edge, direction }: Pick<ExplainedMode, 'mode' | 'part' | 'edge' | 'direction'>,
+  see: (direction: number) => number = (seen) => seen,
+): string {
   const details = [
-    ...(edge === null || direction === null ? [] : [nameEdge(direction)]),
+    ...(edge === null || direction === null ? [] : [nameEdge(see(direction))]),
     ...(part === null ? [] : [part === 'toward' || part === 'along' ? `part ${part} it` : part]),
   ];
   return details.length === 0 ? nameMode(mode) : `${nameMode(mode)}: ${details.join(', ')}`;
@@ -39,9 +41,9 @@ export function nameInserts(inserts: readonly string[]): string {
 }
 
 /** The worst bending of the plate over all combinations, in words; null where it was not checked or there is none. */
-export function tellPlate(plate: PlateAnswer | null): string | null {
+export function tellPlate(plate: PlateAnswer | null, { length }: Pick<QuantityWriter, 'length'>): string | null {
   if (plate === null || plate.kind === 'not checked') return null;
   return plate.ratio === 0
     ? 'Plate: nothing bends it'
-    : `Plate: bending ${showRatio(plate.ratio)}, ${isWithin(plate.ratio) ? 'passes' : 'FAILS'}; it stays elastic from ${plate.requiredThickness.toFixed(1)} mm on (common practice, EN 1992-4:2018 6.2.1)`;
+    : `Plate: bending ${showRatio(plate.ratio)}, ${isWithin(plate.ratio) ? 'passes' : 'FAILS'}; it stays elastic from ${length(plate.requiredThickness)} on (common practice, EN 1992-4:2018 6.2.1)`;
 }

@@ -129,7 +129,7 @@ function Head({ desk }: { readonly desk: PanelDesk }) {
   const words =
     kind === 'drawn'
       ? `${panel.drawnFace === 'outside' ? 'Outside' : 'Inside'} face, as drawn`
-      : `In the form, seen from above: ${panel.faceDown} face down, ${up} face up; datum corner ${panel.inForm.datum.replace('-', ' ')}${isMirrored ? '; the mirror image of the drawing' : ''}`;
+      : `In the form, seen from above: ${panel.faceDown} face down, ${up} face up; datum corner ${panel.inForm.datum.replace('-', ' ')}${isMirrored ? '; the mirror image of the drawing' : ''}; numbers in the order of the walk`;
   const size = [box.maxX - box.minX, box.maxY - box.minY, panel.thickness_mm].map((one) =>
     writeQuantity('length', one),
   );

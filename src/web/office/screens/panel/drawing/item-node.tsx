@@ -13,7 +13,7 @@ export function ItemNode({ desk, item }: { readonly desk: PanelDesk; readonly it
   // In the form an item has the number of its turn in the walk, as on the sheet; the number of the list elsewhere.
   const number = useComputed(() => {
     const walk = desk.sightKind.value === 'form' ? desk.numbers.value?.get(id) : undefined;
-    return walk === undefined ? id : `no. ${walk}`;
+    return walk === undefined ? id : String(walk);
   });
   return (
     <g

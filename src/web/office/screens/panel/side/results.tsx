@@ -1,5 +1,6 @@
 import { useComputed } from '@preact/signals';
 import type { ExplainedMode } from '../../../../../assess/explain/explanation.ts';
+import { turnToView } from '../../../../../drawing/screen/view-direction.ts';
 import { nameInserts, nameModeLine } from '../../../../../say/mode-words.ts';
 import { showRatio } from '../../../../../say/numbers.ts';
 import { type ShownState, STATE_SHAPES } from '../../../../parts/state-mark.tsx';
@@ -20,7 +21,7 @@ function keepModes(modes: readonly ExplainedMode[]): readonly ExplainedMode[] {
   });
 }
 
-function Row({ mode }: { readonly mode: ExplainedMode }) {
+function Row({ mode, see }: { readonly mode: ExplainedMode; readonly see: (direction: number) => number }) {
   const { ratio, state, governs } = mode;
   const shown: ShownState = state;
   return (
@@ -32,7 +33,7 @@ function Row({ mode }: { readonly mode: ExplainedMode }) {
         <svg viewBox="0 0 16 16" class={styles.shape} role="img" aria-label={state}>
           <path d={STATE_SHAPES[shown]} />
         </svg>
-        <span class={styles.modeName}>{nameModeLine(mode)}</span>
+        <span class={styles.modeName}>{nameModeLine(mode, see)}</span>
         <span class={styles.ratio}>{ratio === null ? '–' : showRatio(ratio)}</span>
         <span class={styles.track}>
           <span class={styles.bar} style={{ transform: `scaleX(${Math.min(ratio ?? 0, LONGEST) / LONGEST})` }} />
@@ -45,6 +46,13 @@ function Row({ mode }: { readonly mode: ExplainedMode }) {
 /** The selected connection by mode, governing first, as it is held at this moment. Its room stays, whatever comes. */
 export function Results({ desk }: { readonly desk: PanelDesk }) {
   const modes = useComputed(() => keepModes(desk.answer.value?.explanation.modes ?? []));
+  // Left and right as they are in the drawing beside it.
+  const see = useComputed(() => {
+    const { panel } = desk.live.value;
+    const connection = desk.connection.value;
+    const sight = desk.sight.value;
+    return (direction: number) => (connection === null ? direction : turnToView(panel, connection, sight, direction));
+  });
   const reason = useComputed(() => {
     const held = desk.held.value;
     if (held !== null && held.misplaced !== null) return `It cannot stay there: ${held.misplaced}`;
@@ -55,7 +63,7 @@ export function Results({ desk }: { readonly desk: PanelDesk }) {
       <h3>By mode, governing first</h3>
       <ol class={styles.modes}>
         {modes.value.map((mode) => (
-          <Row key={mode.mode} mode={mode} />
+          <Row key={mode.mode} mode={mode} see={see.value} />
         ))}
       </ol>
       <p class={styles.key}>Full bar: {showRatio(LONGEST)} · tick: 100 % of the resistance</p>

@@ -49,8 +49,10 @@ export function Tables({
             aria-selected={open.value === id}
             aria-controls="tab-content"
             tabIndex={open.value === id ? 0 : -1}
-            onClick={() => {
+            onClick={({ currentTarget }) => {
               open.value = id;
+              // The tables begin below what is in sight.
+              currentTarget.scrollIntoView({ block: 'center' });
             }}
             onKeyDown={(event) => {
               if (event.key === 'ArrowRight') step(1);
