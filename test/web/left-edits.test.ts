@@ -235,7 +235,18 @@ test('what was edited last is sent when the job is left for another screen', asy
   renumber(session, 'last');
   session.close();
   await expect.poll(async () => (await pages.server.read(pages.id)).file.job.project.number).toBe('last');
+});
+
+test('a job that was left while the server was away does not go on calling it; its edits come when it is opened', async () => {
+  const session = await pages.open();
+  pages.server.isAway = true;
+  renumber(session, 'last');
+  session.close();
+  await aMoment();
   const asked = pages.server.asked.length;
   await new Promise((resolve) => setTimeout(resolve, 1500));
   expect(pages.server.asked.length).toBe(asked);
+  pages.server.isAway = false;
+  await pages.agree(await pages.open());
+  expect((await pages.server.read(pages.id)).file.job.project.number).toBe('last');
 });
