@@ -17,24 +17,24 @@ export function useArrival(main: RefObject<HTMLElement>, job: string | null): st
   const [location] = useLocation();
   const { parser } = useRouter();
   const name = nameScreen(parser, location);
-  const isBack = useRef(false);
+  const isLink = useRef(false);
   const title = writeTitle(name, job);
   useEffect(() => {
     document.title = title;
   }, [title]);
   useEffect(() => {
+    // Told by the routes themselves before they draw the other screen; of a way back one hears only afterwards.
     const note = () => {
-      isBack.current = true;
+      isLink.current = true;
     };
-    // Before the routes hear of it: they draw the other screen at once.
-    addEventListener('popstate', note, { capture: true });
-    return () => removeEventListener('popstate', note, { capture: true });
+    addEventListener('pushState', note);
+    return () => removeEventListener('pushState', note);
   }, []);
   useLayoutEffect(() => {
     const place = main.current;
     if (place === null) return;
-    const wanted = isBack.current ? (left.get(location) ?? 0) : 0;
-    isBack.current = false;
+    const wanted = isLink.current ? 0 : (left.get(location) ?? 0);
+    isLink.current = false;
     // What the screen itself has put the focus on stays so; a page that was just loaded begins where every page does.
     if (left.size > 0 && !place.contains(document.activeElement)) place.focus({ preventScroll: true });
     place.scrollTop = wanted;

@@ -93,6 +93,8 @@ export function BedView({ plan, onMove }: BedViewProps) {
     const isHeld = !isOther && held.value?.index === piece.index;
     const name = `${piece.piece.panel} no. ${piece.piece.serial}`;
     const canMove = onMove !== null && !isOther;
+    // A mark that has no room in its panel stands on it.
+    const isLow = piece.width < letters * 1.8;
     return (
       <g
         key={`${piece.pour} ${piece.index}`}
@@ -120,11 +122,11 @@ export function BedView({ plan, onMove }: BedViewProps) {
           class={styles.mark}
           // Near its corner: openings are mostly in the middle.
           x={letters * 0.6}
-          y={bed.width_mm - letters * 0.6}
+          y={bed.width_mm - (isLow ? piece.width + small * 0.4 : letters * 0.6)}
           font-size={letters}
         >
           {piece.piece.panel}
-          {piece.length > letters * 5 && (
+          {piece.length > letters * 5 && piece.openings.length === 0 && (
             <tspan font-weight="400" font-size={small}>
               {` no. ${piece.piece.serial}`}
             </tspan>

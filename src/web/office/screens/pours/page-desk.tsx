@@ -21,6 +21,12 @@ function blur({ at, text, size, weight, align, baseline, turn }: TextMark): Mark
   return placeMarks([bar], { turn, move: at })[0] ?? bar;
 }
 
+/** How far something lies beyond the room that it is seen in, before its start (less than 0) or behind its end. */
+function past(start: number, end: number, from: number, to: number): number {
+  if (start < from) return start - from;
+  return end > to ? end - to : 0;
+}
+
 /** A page as small as a stamp: texts as bars, without what nobody could see. */
 function thin({ width, height, marks }: Drawing): Drawing {
   const seen = marks.filter((mark) => !('pen' in mark && mark.pen === 'hair'));
@@ -42,7 +48,15 @@ function Thumb({
   const box = useRef<HTMLButtonElement>(null);
   const isSeen = useSeen(box);
   useEffect(() => {
-    if (isHere) box.current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    const thumb = box.current;
+    const row = thumb?.parentElement;
+    if (!isHere || !thumb || !row) return;
+    // The row alone: the screen stays where the person has it.
+    const [at, around] = [thumb.getBoundingClientRect(), row.getBoundingClientRect()];
+    row.scrollBy({
+      left: past(at.left, at.right, around.left, around.right),
+      top: past(at.top, at.bottom, around.top, around.bottom),
+    });
   }, [isHere]);
   const small = useMemo(() => (isSeen ? thin(page.drawing) : null), [page.drawing, isSeen]);
   return (

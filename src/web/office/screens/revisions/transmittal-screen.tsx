@@ -78,8 +78,8 @@ export function TransmittalScreen() {
               keyOf={({ letter }) => letter}
               columns={[
                 { head: 'Revision', isName: true, cell: ({ letter }) => letter },
-                { head: 'Status', cell: ({ status }) => status },
-                { head: 'Date', cell: ({ date }) => writeDay(date) },
+                { head: 'Status', kind: 'short', cell: ({ status }) => status },
+                { head: 'Date', kind: 'short', cell: ({ date }) => writeDay(date) },
                 { head: 'Note', kind: 'wide', cell: ({ note }) => note ?? '' },
                 { head: 'Fingerprint', cell: ({ fingerprint }) => fingerprint.slice(0, 12) },
               ]}
