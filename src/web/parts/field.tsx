@@ -43,6 +43,45 @@ function Framed({
   );
 }
 
+/**
+ * What is typed into a box and not taken yet, and why it was not.
+ * @param take gets the text when the person is done (Enter, or leaving the box); null: taken
+ */
+function useTyped(take: (text: string) => string | null) {
+  const typed = useSignal<string | null>(null);
+  const refused = useSignal<string | null>(null);
+  const finish = () => {
+    if (typed.value === null) return;
+    refused.value = take(typed.value);
+    if (refused.value === null) typed.value = null;
+  };
+  return {
+    text: typed.value,
+    refused: refused.value,
+    listeners: {
+      onInput: (event: { readonly currentTarget: HTMLInputElement }) => {
+        typed.value = event.currentTarget.value;
+      },
+      onBlur: finish,
+      onKeyDown: (event: KeyboardEvent) => {
+        if (event.key === 'Enter') finish();
+        if (event.key !== 'Escape') return;
+        typed.value = null;
+        refused.value = null;
+      },
+    },
+  };
+}
+
+/** How a box says that it has a fault or a hint, for readers aloud. */
+function describeBox(id: string, why: string | null | undefined, hint: string | undefined) {
+  const hasFault = why !== null && why !== undefined;
+  return {
+    'aria-invalid': hasFault,
+    'aria-describedby': hasFault || hint !== undefined ? `${id}-fault` : undefined,
+  };
+}
+
 export interface QuantityFieldProps extends Frame {
   readonly quantity: Quantity;
   /** In the document's unit; null: nothing given. */
@@ -70,26 +109,15 @@ export function QuantityField({
   isBare,
 }: QuantityFieldProps) {
   const id = useId();
-  const typed = useSignal<string | null>(null);
-  const refused = useSignal<string | null>(null);
-  const take = () => {
-    const text = typed.value;
-    if (text === null) return;
-    if (text.trim() === '' && whenEmpty !== undefined) {
-      finish(onChange(null));
-      return;
-    }
-    const read = readQuantity(quantity, text);
-    if (!read.ok) refused.value = `“${text}” is no value here; expected ${read.expected}`;
-    else finish(read.value === value ? null : onChange(read.value));
-  };
-  const finish = (answer: string | null) => {
-    refused.value = answer ?? null;
-    if (refused.value === null) typed.value = null;
-  };
-  const shown = typed.value ?? (value === null ? '' : writeValue(quantity, value));
+  const { text, refused, listeners } = useTyped((typed) => {
+    if (typed.trim() === '' && whenEmpty !== undefined) return onChange(null);
+    const read = readQuantity(quantity, typed);
+    if (!read.ok) return `“${typed}” is no value here; expected ${read.expected}`;
+    return read.value === value ? null : onChange(read.value);
+  });
+  const shown = text ?? (value === null ? '' : writeValue(quantity, value));
   const unit = unitOf(quantity);
-  const why = refused.value ?? fault;
+  const why = refused ?? fault;
   return (
     <Framed id={id} label={label} hint={hint} fault={why} isInTable={isInTable}>
       <div class={styles.box}>
@@ -101,19 +129,8 @@ export function QuantityField({
           value={shown}
           placeholder={whenEmpty ?? ''}
           readOnly={isReadOnly}
-          aria-invalid={why !== null && why !== undefined}
-          aria-describedby={(why ?? hint) === undefined || (why ?? hint) === null ? undefined : `${id}-fault`}
-          onInput={(event) => {
-            typed.value = event.currentTarget.value;
-          }}
-          onBlur={take}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') take();
-            if (event.key === 'Escape') {
-              typed.value = null;
-              refused.value = null;
-            }
-          }}
+          {...describeBox(id, why, hint)}
+          {...listeners}
         />
         {unit !== '' && isBare !== true && <span class={styles.unit}>{unit}</span>}
       </div>
@@ -132,14 +149,8 @@ export interface TextFieldProps extends Frame {
 /** A line of text, taken when the person is done. */
 export function TextField({ label, hint, fault, value, onChange, placeholder, isReadOnly, isInTable }: TextFieldProps) {
   const id = useId();
-  const typed = useSignal<string | null>(null);
-  const refused = useSignal<string | null>(null);
-  const take = () => {
-    if (typed.value === null) return;
-    refused.value = typed.value === value ? null : (onChange(typed.value.trim()) ?? null);
-    if (refused.value === null) typed.value = null;
-  };
-  const why = refused.value ?? fault;
+  const { text, refused, listeners } = useTyped((typed) => (typed === value ? null : onChange(typed.trim())));
+  const why = refused ?? fault;
   return (
     <Framed id={id} label={label} hint={hint} fault={why} isInTable={isInTable}>
       <div class={styles.box}>
@@ -147,22 +158,11 @@ export function TextField({ label, hint, fault, value, onChange, placeholder, is
           id={id}
           class={styles.input}
           autocomplete="off"
-          value={typed.value ?? value}
+          value={text ?? value}
           placeholder={placeholder}
           readOnly={isReadOnly}
-          aria-invalid={why !== null && why !== undefined}
-          aria-describedby={(why ?? hint) === undefined || (why ?? hint) === null ? undefined : `${id}-fault`}
-          onInput={(event) => {
-            typed.value = event.currentTarget.value;
-          }}
-          onBlur={take}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') take();
-            if (event.key === 'Escape') {
-              typed.value = null;
-              refused.value = null;
-            }
-          }}
+          {...describeBox(id, why, hint)}
+          {...listeners}
         />
       </div>
     </Framed>
