@@ -16,7 +16,7 @@ import { takeEdits, tellOfOthers } from './others-edits.ts';
 import { Outbox } from './outbox.ts';
 import { Saver } from './saver.ts';
 import { takeEdit } from './take-edit.ts';
-import { tellRefusal } from './tell-refusal.ts';
+import { tellUnsaved } from './tell-unsaved.ts';
 import type { Waiting } from './waiting-edits.ts';
 
 /** How many of the latest edits can be undone after a page is loaded anew. */
@@ -58,7 +58,7 @@ export class JobSession {
     this.shown = computed(() => this.#preview.value ?? this.file);
     this.#channel = new BroadcastChannel(`onepour-job-${opened.id}`);
     this.#channel.onmessage = () => void this.#ask();
-    const onRefused = (status: number, why: string) => tellRefusal(this.id, status, why, () => this.saver.sendNow());
+    const onRefused = (status: number, why: string) => tellUnsaved(this.id, status, why, () => this.saver.sendNow());
     this.#conflicts = new Conflicts({ job: opened.id, editor, onRefused });
     this.saver = new Saver({
       job: opened.id,

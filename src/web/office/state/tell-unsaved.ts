@@ -6,7 +6,7 @@ import { calls } from './office-calls.ts';
  * Tells why edits stay on this device although the server answers, and what can be done about it.
  * @param onRestored after a job that was removed elsewhere was put back
  */
-export function tellRefusal(job: string, status: number, why: string, onRestored: () => void): void {
+export function tellUnsaved(job: string, status: number, why: string, onRestored: () => void): void {
   if (status !== 404) {
     const remedy = status < 500 ? ' Undo them, or save the job as a file.' : '';
     tell('fault', `The server does not take the last edits (${why}): they are on this device only.${remedy}`);
