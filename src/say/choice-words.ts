@@ -57,6 +57,13 @@ export function describeUse({ inPanel, inJob, isAsDesigned }: PassingInsert): st
   return inJob > 0 ? `job ${inJob}` : 'new';
 }
 
+/** How many others of its kind there are already, in a few words. */
+export function tellUse({ inPanel, inJob, isAsDesigned }: PassingInsert): string {
+  if (isAsDesigned) return 'stands here';
+  if (inPanel > 0) return `${inPanel} more in this panel`;
+  return inJob > 0 ? `${inJob} more in the job` : 'new in the job';
+}
+
 /** When it can be had, where that was asked. */
 export function describeDelivery({ delivery }: PassingInsert): string {
   switch (delivery.kind) {

@@ -6,6 +6,7 @@ import { writeNumber } from '../../engine/checks/write-step.ts';
 import type { Resolution } from '../../job/resolve/resolved-connection.ts';
 import { tellPlate } from '../../say/mode-words.ts';
 import { showForce, showRatio } from '../../say/numbers.ts';
+import { writerOf } from '../../say/quantities.ts';
 import { nameMode, STATE_WORDS } from '../../say/words.ts';
 import { printInteraction, printModes, printSteps } from './anchorage.ts';
 import { printBolt } from './bolt.ts';
@@ -94,7 +95,7 @@ export function printConnection(page: ConnectionPage): string {
   const { answer, combinations, resistances } = explained;
   const governing =
     answer.governing === null ? '' : `, ${nameMode(answer.governing.mode)} in ${answer.governing.combination}`;
-  const plate = tellPlate(answer.plate);
+  const plate = tellPlate(answer.plate, writerOf('metric'));
   const parts = [
     layText(
       `Connection ${answer.mark}, panel ${answer.panel}, ${answer.face}, by ${page.standard}: ${STATE_WORDS[answer.state]}`,

@@ -5,6 +5,7 @@ import { editJob, type Recipe } from '../../../job/edit/edit-job.ts';
 import { FollowError, withFollowing } from '../../../job/edit/follow.ts';
 import { ReplacementError } from '../../../job/edit/replace-values.ts';
 import { nextLetter } from '../../../job/revision-letter.ts';
+import { tellRefusal } from '../../../say/refusal-words.ts';
 import { drawUuid } from '../../parts/draw-uuid.ts';
 
 /** An edit that may stand, nothing where nothing would change, or why it may not. */
@@ -45,7 +46,7 @@ export function takeEdit(
     const made = editJob(file, label, wanted, stamp);
     if (made === null) return { kind: 'same' };
     const faults = checkEdit(file, made.file);
-    if (faults.length > 0) return { kind: 'refused', text: faults.map(({ text }) => text).join(' · ') };
+    if (faults.length > 0) return { kind: 'refused', text: tellRefusal(faults.map(({ text }) => text)) };
     const leave = leaveIssued(made.file, issued, stamp.at.slice(0, 10));
     if (leave === null) return { kind: 'taken', ...made };
     const both: Recipe = (draft) => {

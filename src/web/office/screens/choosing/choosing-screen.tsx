@@ -43,7 +43,11 @@ function Options({ options }: { readonly options: Signal<ChooseOptions> }) {
         quantity="days"
         value={daysToPour}
         whenEmpty="not known"
-        onChange={(value) => (value !== null && value < 0 ? 'days are 0 or more' : put({ daysToPour: value }))}
+        onChange={(value) =>
+          value !== null && (value < 0 || !Number.isInteger(value))
+            ? 'whole days, 0 or more'
+            : put({ daysToPour: value })
+        }
       />
       <CheckField label="Holes may be drilled larger" isOn={drills} onChange={(isOn) => put({ drills: isOn })} />
       <CheckField

@@ -1,6 +1,6 @@
 import type { PassingInsert } from '../../../../assess/choose/choice.ts';
 import { drawInsertInSlab } from '../../../../drawing/sketch/insert-in-slab.ts';
-import { asSeen, describeChanges, describeCost, describeDelivery, describeUse } from '../../../../say/choice-words.ts';
+import { asSeen, describeChanges, describeCost, describeDelivery, tellUse } from '../../../../say/choice-words.ts';
 import type { Sight } from '../../../../say/move-words.ts';
 import { nameMode } from '../../../../say/words.ts';
 import { Button } from '../../../parts/button.tsx';
@@ -64,7 +64,9 @@ export function RankedInsert({
         <DrawingView drawing={drawing} title={`${item.id} in the concrete, to scale`} />
       </div>
       <div>
-        <p class={styles.name}>{item.id}</p>
+        <p class={styles.name}>
+          {item.id} {isPresent && <span class={styles.small}>– there now</span>}
+        </p>
         <p class={styles.small}>
           {item.name}, {item.thread} × {writeQuantity('length', item.length_mm)}, {item.finish}
         </p>
@@ -76,7 +78,7 @@ export function RankedInsert({
         </p>
       </div>
       <dl class={styles.facts}>
-        <Fact name="in use" text={describeUse(insert)} />
+        <Fact name="in use" text={tellUse(insert)} />
         <Fact name="lead time" text={describeDelivery(insert)} isLate={delivery.kind === 'late'} />
         <Fact name="cost" text={describeCost(insert)} />
         <Fact name="look-alikes" text={lookAlikes.join(', ')} />

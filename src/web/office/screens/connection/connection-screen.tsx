@@ -6,6 +6,7 @@ import { tellPlate } from '../../../../say/mode-words.ts';
 import { countOf } from '../../../../say/part-words.ts';
 import { ChoiceField } from '../../../parts/field.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
+import { personWriter, unitOf } from '../../../parts/units.ts';
 import { addresses } from '../../state/addresses.ts';
 import { useCommands } from '../../state/commands.ts';
 import { useOffice } from '../../state/office.ts';
@@ -62,7 +63,9 @@ function Drawing({
       />
       <AreaLegend areas={sketch.areas} />
       <figcaption class={styles.under}>
-        <span class={styles.words}>Seen from the front of the face, to scale.</span>
+        <span class={styles.words}>
+          Seen from the front of the face, to scale. N at each insert in {unitOf('force')}.
+        </span>
         {shown !== null && (
           <ChoiceField
             label="Loads shown"
@@ -82,7 +85,7 @@ function Drawing({
 /** What a person should look at, what is taken as given, what the plate rests on. */
 function Notes({ looked: { explanation } }: { readonly looked: LookedAt }) {
   const { warnings, plate } = explanation.answer;
-  const words = tellPlate(plate);
+  const words = tellPlate(plate, personWriter);
   return (
     <>
       {warnings.length > 0 && (
