@@ -112,7 +112,10 @@ export function QuantityField({
   const { text, refused, listeners } = useTyped((typed) => {
     if (typed.trim() === '' && whenEmpty !== undefined) return onChange(null);
     const read = readQuantity(quantity, typed);
-    if (!read.ok) return `“${typed}” is no value here; expected ${read.expected}`;
+    if (!read.ok)
+      return typed.trim() === ''
+        ? `expected ${read.expected}`
+        : `“${typed}” is no value here; expected ${read.expected}`;
     return read.value === value ? null : onChange(read.value);
   });
   const shown = text ?? (value === null ? '' : writeValue(quantity, value));

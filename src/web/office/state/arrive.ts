@@ -3,6 +3,8 @@ import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { useLocation, useRouter } from 'wouter-preact';
 import { nameScreen, writeTitle } from './name-screen.ts';
 
+/** So long a screen that one comes back to may take until it has its height again [ms]. */
+const PATIENCE = 1000;
 /** How far each screen was scrolled when it was left, by its address; empty on the first screen of a page. */
 const left = new Map<string, number>();
 
@@ -38,15 +40,18 @@ export function useArrival(main: RefObject<HTMLElement>, job: string | null): st
     // What the screen itself has put the focus on stays so; a page that was just loaded begins where every page does.
     if (left.size > 0 && !place.contains(document.activeElement)) place.focus({ preventScroll: true });
     place.scrollTop = wanted;
-    // Rows that are drawn as they come into sight make their room a frame later.
-    const later = requestAnimationFrame(() => {
+    // A script that is still read, rows that are drawn as they come into sight: the room is there a while later.
+    const until = performance.now() + PATIENCE;
+    const again = () => {
       place.scrollTop = wanted;
-    });
+      if (place.scrollTop < wanted && performance.now() < until) frame.at = requestAnimationFrame(again);
+    };
+    const frame = { at: requestAnimationFrame(again) };
     const note = () => left.set(location, place.scrollTop);
     left.set(location, wanted);
     place.addEventListener('scroll', note, { passive: true });
     return () => {
-      cancelAnimationFrame(later);
+      cancelAnimationFrame(frame.at);
       place.removeEventListener('scroll', note);
     };
   }, [location]);

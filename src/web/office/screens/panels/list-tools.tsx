@@ -2,6 +2,7 @@ import type { Signal } from '@preact/signals';
 import type { RefObject } from 'preact';
 import type { PanelChoice, PanelOrder } from '../../../../assess/arrange-panels.ts';
 import { isInState, type PanelStatus, STATES_BY_NEED } from '../../../../assess/panel-status.ts';
+import { countOf } from '../../../../say/part-words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { StateMark } from '../../../parts/state-mark.tsx';
 import styles from './list-tools.module.css';
@@ -73,7 +74,7 @@ export function ListTools({
         </select>
       </label>
       <span class={styles.count} role="status">
-        {shown === panels.length ? `${shown} panels` : `${shown} of ${panels.length} panels`}
+        {shown === panels.length ? countOf(shown, 'panel') : `${shown} of ${countOf(panels.length, 'panel')}`}
       </span>
     </div>
   );

@@ -81,7 +81,7 @@ export function PanelsScreen() {
       <ListTools choice={choice} panels={panels.value} shown={rows.length} search={search} />
       {rows.length === 0 ? (
         <Empty title="No panel is like that">
-          <p>None of the {panels.value.length} panels fits what is searched for.</p>
+          <p>No panel of {panels.value.length} fits what is searched for.</p>
           <Button
             onPress={() => {
               choice.value = { ...choice.value, words: '', state: null };

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { useLocation } from 'wouter-preact';
 import { nextLetter } from '../../../../job/revision-letter.ts';
+import { countOf } from '../../../../say/part-words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Empty } from '../../../parts/notice.tsx';
 import { Page, Section } from '../../../parts/page.tsx';
@@ -59,7 +60,8 @@ export function RevisionsScreen() {
       >
         {last === undefined ? (
           <p>
-            {session.shown.value.job.panels.length} panels, {session.shown.value.job.connections.length} connections.
+            {countOf(session.shown.value.job.panels.length, 'panel')},{' '}
+            {countOf(session.shown.value.job.connections.length, 'connection')}.
           </p>
         ) : (
           <Difference
