@@ -160,6 +160,7 @@ export function AreaLegend({ areas }: { readonly areas: readonly SketchArea[] })
   if (areas.length === 0) return null;
   return (
     <ul class={styles.legend} aria-label="Concrete that counts">
+      <li>Concrete that counts, each where it is used most in any combination:</li>
       {areas.map(({ kind, area }, i) => (
         <li key={i}>
           <svg class={styles.swatch} aria-hidden="true">

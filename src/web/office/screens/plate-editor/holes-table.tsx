@@ -2,6 +2,7 @@ import type { Draft } from 'immer';
 import type { Fixture, FixtureHole } from '../../../../job/documents/fixture.ts';
 import { Button } from '../../../parts/button.tsx';
 import { QuantityField } from '../../../parts/field.tsx';
+import { Sign } from '../../../parts/signs.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import type { Quantity } from '../../../parts/units.ts';
 import styles from './plate-editor.module.css';
@@ -106,7 +107,7 @@ export function HolesTable({
       ),
     },
     {
-      head: '',
+      head: 'remove',
       cell: ({ id }) => (
         <Button
           kind="quiet"
@@ -114,7 +115,7 @@ export function HolesTable({
           isDisabled={fixture.holes.length === 1}
           onPress={() => onRemove(id)}
         >
-          Remove
+          <Sign name="cross" />
         </Button>
       ),
     },
