@@ -119,7 +119,7 @@ export function BedView({ plan, onMove }: BedViewProps) {
           d={[piece.outline, ...piece.openings].map((ring) => path(ring, bed.width_mm)).join('')}
         />
         <text
-          class={styles.mark}
+          class={`${styles.mark} ${isLow ? styles.onBed : ''}`}
           // Near its corner: openings are mostly in the middle.
           x={letters * 0.6}
           y={bed.width_mm - (isLow ? piece.width + small * 0.4 : letters * 0.6)}
