@@ -13,7 +13,7 @@ const pourOf = async (id: string) => (await readServed(office)).job.pours.find((
 it('lists pours by day with what stands against each, first the stops', async () => {
   const { page } = await openDemo(office, 'pours');
   const first = page.getByRole('article').first();
-  await expect.poll(() => first.textContent(), SOON).toMatch(/Pour T12.*not ready: \d+ stops?.*STOP/);
+  await expect.poll(() => first.textContent(), SOON).toMatch(/Pour T12.*not ready: \d+ stops?.*STOP.*2 fail: C02, C09/);
   expect(await page.getByText('In no pour yet: 2 panels').isVisible()).toBe(true);
 });
 

@@ -95,7 +95,7 @@ it('opens the office at any of its paths while the server is down', async () => 
   const screen = await openKept('/');
   await office.server.stop();
   await screen.goto('/jobs/none/panels');
-  expect(await screen.page.title()).toBe('Onepour');
+  await expect.poll(() => screen.page.title()).toBe('Nothing is here – Onepour');
   screen.faults.allow(DOWN);
 });
 

@@ -7,6 +7,7 @@ import { addresses } from '../state/addresses.ts';
 import { Answers } from '../state/answers.ts';
 import { useArrival } from '../state/arrive.ts';
 import { useCommands } from '../state/commands.ts';
+import { writeTitle } from '../state/name-screen.ts';
 import { type Office, OfficeContext } from '../state/office.ts';
 import { JobSession } from '../state/session.ts';
 import { tellError } from '../state/use-asked.ts';
@@ -54,6 +55,10 @@ export function JobShell({ id, children }: { readonly id: string; readonly child
   }, [id, tries.value]);
 
   const { value } = opening;
+  useEffect(() => {
+    if (value.kind !== 'open')
+      document.title = writeTitle(value.kind === 'opening' ? 'Opening the job' : 'This job cannot be opened', null);
+  }, [value.kind]);
   if (value.kind === 'opening')
     return (
       <main class={styles.wait} aria-busy="true">
