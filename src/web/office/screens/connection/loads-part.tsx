@@ -7,7 +7,8 @@ import { Notice } from '../../../parts/notice.tsx';
 import { Fields } from '../../../parts/page.tsx';
 import { Sign } from '../../../parts/signs.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
-import { type Quantity, unitOf } from '../../../parts/units.ts';
+import { unitOf } from '../../../parts/units.ts';
+import { LOAD_COLUMNS } from './load-columns.ts';
 import styles from './loads-part.module.css';
 import { PasteDialog } from './paste-dialog.tsx';
 import type { Commit } from './use-connection.ts';
@@ -30,15 +31,6 @@ const EMPTY: Combination = {
   T_kNm: 0,
   at_mm: [0, 0],
 };
-
-const VALUES = [
-  { key: 'N_kN', head: 'N', quantity: 'force' },
-  { key: 'Vx_kN', head: 'Vx', quantity: 'force' },
-  { key: 'Vy_kN', head: 'Vy', quantity: 'force' },
-  { key: 'Mx_kNm', head: 'Mx', quantity: 'moment' },
-  { key: 'My_kNm', head: 'My', quantity: 'moment' },
-  { key: 'T_kNm', head: 'T', quantity: 'moment' },
-] as const satisfies readonly { readonly key: keyof Combination; readonly head: string; readonly quantity: Quantity }[];
 
 function startOf(kind: Kind): Connection['actions'] {
   if (kind === 'loads') return { kind, combinations: [EMPTY] };
@@ -99,7 +91,7 @@ function LoadsTable({
         </div>
       ),
     },
-    ...VALUES.filter(({ quantity }) => quantity === 'force' || hasMoments || showsMoments.value).map(
+    ...LOAD_COLUMNS.filter(({ quantity }) => quantity === 'force' || hasMoments || showsMoments.value).map(
       ({ key, head, quantity }): Column<Shown> => ({
         head: `${head} ${unitOf(quantity)}`,
         cell: ({ row, k }) => (

@@ -1,15 +1,6 @@
 import type { Combination } from '../../../../job/documents/connection.ts';
-import { type Quantity, readQuantity } from '../../../parts/units.ts';
-
-/** Columns of a pasted row, in their order; those after the shear may be left out. */
-const COLUMNS = [
-  { key: 'N_kN', head: 'N', quantity: 'force' },
-  { key: 'Vx_kN', head: 'Vx', quantity: 'force' },
-  { key: 'Vy_kN', head: 'Vy', quantity: 'force' },
-  { key: 'Mx_kNm', head: 'Mx', quantity: 'moment' },
-  { key: 'My_kNm', head: 'My', quantity: 'moment' },
-  { key: 'T_kNm', head: 'T', quantity: 'moment' },
-] as const satisfies readonly { readonly key: keyof Combination; readonly head: string; readonly quantity: Quantity }[];
+import { readQuantity } from '../../../parts/units.ts';
+import { LOAD_COLUMNS } from './load-columns.ts';
 
 /** Rows of a spreadsheet as load combinations, or what is wrong with each row. */
 export interface PastedLoads {
@@ -30,9 +21,9 @@ export function readPastedLoads(text: string): PastedLoads {
     const row = { name, N_kN: 0, Vx_kN: 0, Vy_kN: 0, Mx_kNm: 0, My_kNm: 0, T_kNm: 0, at_mm: [0, 0] as const };
     const own: string[] = [];
     if (name === '') own.push(`row ${k + 1}: no name in the first column`);
-    if (cells.length > COLUMNS.length)
-      own.push(`row ${k + 1}: ${cells.length + 1} columns; expected at most ${COLUMNS.length + 1}`);
-    for (const [c, { key, head, quantity }] of COLUMNS.entries()) {
+    if (cells.length > LOAD_COLUMNS.length)
+      own.push(`row ${k + 1}: ${cells.length + 1} columns; expected at most ${LOAD_COLUMNS.length + 1}`);
+    for (const [c, { key, head, quantity }] of LOAD_COLUMNS.entries()) {
       const cell = cells[c] ?? '';
       if (cell === '') continue;
       const read = readQuantity(quantity, cell);
