@@ -1,5 +1,10 @@
 import { defineConfig } from 'vitest/config';
 
+/** These measure times: nothing runs beside them. */
+const SPEED = ['drag-speed', 'first-drawing', 'harness', 'large-job', 'job-worker'].map(
+  (name) => `test/web/${name}.test.ts`,
+);
+
 export default defineConfig({
   test: {
     environment: 'node',
@@ -17,15 +22,27 @@ export default defineConfig({
         },
       },
       {
-        // Browsers measure times: one file after another, and nothing beside them.
         extends: true,
         test: {
           name: 'screens',
           include: ['test/web/**/*.test.ts'],
+          exclude: SPEED,
+          pool: 'forks',
+          // Each has a server and a browser of its own.
+          maxWorkers: 2,
+          hookTimeout: 60_000,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'speed',
+          include: SPEED,
           pool: 'forks',
           maxWorkers: 1,
           hookTimeout: 60_000,
-          sequence: { groupOrder: 1 },
+          sequence: { groupOrder: 2 },
         },
       },
     ],

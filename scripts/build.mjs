@@ -31,8 +31,13 @@ clearStamp(ROOT);
 mkdirSync(MADE, { recursive: true });
 try {
   await Promise.all([
-    bundle('src/cli/main.ts', 'cli.js', {
+    bundle('src/cli/main.ts', 'cli', {
       platform: 'node',
+      // What a command reads when it is wanted lies beside, in files of its own.
+      splitting: true,
+      chunkNames: 'cli-[name]-[hash]',
+      minifyWhitespace: true,
+      minifySyntax: true,
       target: 'node20',
       // libsql loads a binary that lies in its own package.
       external: ['libsql'],
@@ -41,7 +46,7 @@ try {
         js: "import { createRequire as makeRequire } from 'node:module';\nconst require = makeRequire(import.meta.url);",
       },
     }),
-    bundle('src/engine/index.ts', 'engine.js', { platform: 'neutral', target: 'es2022' }),
+    bundle('src/engine/index.ts', 'engine', { platform: 'neutral', target: 'es2022' }),
     buildWeb(esbuild, ROOT, join(MADE, 'web')),
     emitTypes(),
   ]);
@@ -58,8 +63,8 @@ try {
 function bundle(from, to, options) {
   return esbuild.build({
     absWorkingDir: ROOT,
-    entryPoints: [from],
-    outfile: join(MADE, to),
+    entryPoints: [{ in: from, out: to }],
+    outdir: MADE,
     bundle: true,
     format: 'esm',
     charset: 'utf8',

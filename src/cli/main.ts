@@ -7,14 +7,13 @@ import { runChoose } from './choose-command.ts';
 import type { ChooseFlags } from './choose-options.ts';
 import { runEditions } from './editions-command.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
-import { type FolderOptions, runFolder } from './folder-command.ts';
+import type { FolderOptions } from './folder-command.ts';
 import { type HandedOptions, runHanded } from './handed-command.ts';
 import type { OfficeFlags } from './office-command.ts';
 import { runParts } from './parts-command.ts';
 import type { PartsFlags } from './parts-options.ts';
 import { runSchedules } from './schedules-command.ts';
 import { runSetOut, type SetOutOptions } from './setout-command.ts';
-import { runTour } from './tour-command.ts';
 
 /** Values of an option that may stand several times. */
 function collect(value: string, earlier: readonly string[] | undefined): readonly string[] {
@@ -24,6 +23,7 @@ function collect(value: string, earlier: readonly string[] | undefined): readonl
 /** What --by is, the same for each command. */
 const BY = 'another standard in place of that of the job\'s own rules, such as "ACI 318M-19"';
 
+/** Server, store and the writer of PDFs are large: they are read when they are wanted, and the other commands start without them. */
 function buildProgram(leave: (code: number) => void): Command {
   const program = new Command('onepour')
     .description('Threaded inserts cast into precast concrete panels: strength, computed and shown.')
@@ -159,7 +159,10 @@ function buildProgram(leave: (code: number) => void): Command {
       'after',
       '\nExit codes: 0 ready, 1 something stands against the pour (the folder says what), 2 wrong input',
     )
-    .action(async (job: string, pour: string, options: FolderOptions) => leave(await runFolder(job, pour, options)));
+    .action(async (job: string, pour: string, options: FolderOptions) => {
+      const { runFolder } = await import('./folder-command.ts');
+      leave(await runFolder(job, pour, options));
+    });
   program
     .command('office')
     .description('the office in a browser: serves it on this machine until it is stopped')
@@ -169,14 +172,16 @@ function buildProgram(leave: (code: number) => void): Command {
     .option('--demo', 'put the demo job into a store that has no job yet')
     .addHelpText('after', '\nThere are no accounts: whoever reaches the address can read and change every job.')
     .action(async (options: OfficeFlags) => {
-      // Server and store are read when they are wanted: the other commands start without them.
       const { runOffice } = await import('./office-command.ts');
       leave(await runOffice(options));
     });
   program
     .command('tour')
     .description('check the demo job and say what to do next')
-    .action(async () => leave(await runTour()));
+    .action(async () => {
+      const { runTour } = await import('./tour-command.ts');
+      leave(await runTour());
+    });
   return program;
 }
 

@@ -120,7 +120,7 @@ describe('onepour choose on the demo', () => {
       'not known',
       ' EUR',
       'no price',
-      'with holes drilled to 22 mm (now 18)',
+      'with holes drilled to 22 mm (now 18 mm)',
       'with move',
       'does not fit',
       'its maker rates it for brace',

@@ -142,6 +142,8 @@ it('forgets what an older build kept once the newer one takes over', async () =>
       await screen.page.goto('about:blank');
       await screen.goto('/');
       await expect.poll(listCaches, { timeout: 10_000 }).toEqual(['onepour-newer']);
+      // The server is changed back after this: nothing of the page is on its way then.
+      await screen.page.waitForLoadState('networkidle');
     },
   );
 });
