@@ -77,7 +77,9 @@ export function ConflictDialog({ session, conflict }: { readonly session: JobSes
       {why !== null && kept === null && (
         <Notice kind="fault" title="The server does not keep your version, so nothing is decided yet">
           <p>{why}</p>
-          <Button onPress={() => session.saveMineAsFile()}>Save mine as a file</Button>
+          <Button isDisabled={isBusy.value} onPress={() => session.saveMineAsFile()}>
+            Save mine as a file
+          </Button>
         </Notice>
       )}
       {failed.value !== null && <Notice kind="fault">{failed.value}</Notice>}
