@@ -18,6 +18,8 @@ export default defineConfig({
           include: ['test/**/*.test.ts'],
           exclude: ['test/web/**'],
           pool: 'threads',
+          // Else one processor is left idle.
+          maxWorkers: 2,
           sequence: { groupOrder: 0 },
         },
       },
