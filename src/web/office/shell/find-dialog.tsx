@@ -65,7 +65,8 @@ export function FindDialog({ session, onClose }: { readonly session: JobSession;
       <input
         ref={input}
         class={styles.input}
-        type="search"
+        type="text"
+        autocomplete="off"
         role="combobox"
         aria-label="Panel, connection, pour or insert type"
         aria-expanded="true"
