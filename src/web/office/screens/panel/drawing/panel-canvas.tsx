@@ -27,6 +27,9 @@ export interface PanelCanvasProps {
   readonly placing: Signal<Placing | null>;
 }
 
+/** What of a printed page the drawing has, as panel-screen.module.css gives it: across A4 within common margins, 11 cm high [px at 96 a inch]. */
+const PAPER = { width: 680, height: 415 };
+
 /** The panel to scale, under the hand. */
 export function PanelCanvas({ desk, view, hand, keys, placing }: PanelCanvasProps) {
   const svg = useRef<SVGSVGElement>(null);
@@ -36,9 +39,21 @@ export function PanelCanvas({ desk, view, hand, keys, placing }: PanelCanvasProp
     if (box === null) return;
     // A drawing that is worked on by keyboard is a stop for it.
     box.tabIndex = 0;
-    const observer = new ResizeObserver(() => view.resize(box.clientWidth, box.clientHeight, desk.sight.peek().box));
+    const followScreen = () => view.resize(box.clientWidth, box.clientHeight, desk.sight.peek().box);
+    const followPaper = () => {
+      const { width, height } = PAPER;
+      view.resize(width, height, desk.sight.peek().box);
+      view.fit(desk.sight.peek().box);
+    };
+    const observer = new ResizeObserver(followScreen);
     observer.observe(box);
-    return () => observer.disconnect();
+    addEventListener('beforeprint', followPaper);
+    addEventListener('afterprint', followScreen);
+    return () => {
+      observer.disconnect();
+      removeEventListener('beforeprint', followPaper);
+      removeEventListener('afterprint', followScreen);
+    };
   }, [desk]);
   useSignalEffect(() => view.fit(desk.sight.value.box));
   useSignalEffect(() => {
