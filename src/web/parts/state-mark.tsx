@@ -19,7 +19,8 @@ export const STATE_SHAPES: Readonly<Record<ShownState, string>> = {
   computing: 'M3.5 8h1.5M7.2 8h1.6M11 8h1.5',
 };
 
-const CLASSES: Readonly<Record<ShownState, string>> = {
+/** The class of each state, the same in every style sheet that colours states. */
+export const STATE_CLASSES: Readonly<Record<ShownState, string>> = {
   passes: 'passes',
   fails: 'fails',
   'not covered': 'uncovered',
@@ -39,7 +40,7 @@ export interface StateMarkProps {
 /** A state as shape, colour and word. */
 export function StateMark({ state, words = state, isBare = false }: StateMarkProps) {
   return (
-    <span class={`${styles.mark} ${styles[CLASSES[state]]} ${isBare ? styles.bare : ''}`}>
+    <span class={`${styles.mark} ${styles[STATE_CLASSES[state]]} ${isBare ? styles.bare : ''}`}>
       <svg viewBox="0 0 16 16" aria-hidden="true" class={styles.shape}>
         <path d={STATE_SHAPES[state]} />
       </svg>

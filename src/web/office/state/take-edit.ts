@@ -30,6 +30,11 @@ function leaveIssued(
   };
 }
 
+/** Two edits, one made on the other, as one: the way back is walked from its end. */
+function joinEdits(first: Edit, second: Edit): Edit {
+  return { ...first, changes: [...first.changes, ...second.changes], back: [...second.back, ...first.back] };
+}
+
 /**
  * Makes an edit, with what must follow it, if the job stays sound by it. A draft is a sound job at all times, so that everything that is computed of
  * it can be: what would break it is told at once, where it was typed.
@@ -41,19 +46,15 @@ export function takeEdit(
   issued: readonly { readonly letter: string }[],
 ): TakenEdit {
   const stamp = { id: drawUuid(), at: new Date().toISOString() };
-  const wanted = withFollowing(recipe);
   try {
-    const made = editJob(file, label, wanted, stamp);
+    const made = editJob(file, label, withFollowing(recipe), stamp);
     if (made === null) return { kind: 'same' };
     const faults = checkEdit(file, made.file);
     if (faults.length > 0) return { kind: 'refused', text: tellRefusal(faults.map(({ text }) => text)) };
     const leave = leaveIssued(made.file, issued, stamp.at.slice(0, 10));
     if (leave === null) return { kind: 'taken', ...made };
-    const both: Recipe = (draft) => {
-      wanted(draft);
-      leave(draft);
-    };
-    return { kind: 'taken', ...(editJob(file, label, both, stamp) ?? made) };
+    const left = editJob(made.file, label, leave, stamp);
+    return { kind: 'taken', ...(left === null ? made : { file: left.file, edit: joinEdits(made.edit, left.edit) }) };
   } catch (error) {
     if (error instanceof FollowError || error instanceof ReplacementError)
       return { kind: 'refused', text: error.message };

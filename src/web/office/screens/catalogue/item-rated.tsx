@@ -2,11 +2,11 @@ import { useSignal } from '@preact/signals';
 import type { CatalogueItem } from '../../../../job/documents/catalogue.ts';
 import { ROLE_WORDS } from '../../../../say/item-words.ts';
 import { Button } from '../../../parts/button.tsx';
+import entry from '../../../parts/entry.module.css';
 import { EntryDialog, numberIn, textIn } from '../../../parts/entry-dialog.tsx';
 import { QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields, Section } from '../../../parts/page.tsx';
-import styles from './catalogue.module.css';
 import { type ItemPartProps, needed } from './edit-item.ts';
 
 type Rated = CatalogueItem['ratedLoads'][number];
@@ -17,8 +17,8 @@ function RatedLoad({ item, edit, index, rated }: ItemPartProps & { readonly inde
       draft.ratedLoads[index] = { ...rated, ...values };
     });
   return (
-    <div class={styles.entry}>
-      <div class={styles.entryHead}>
+    <div class={entry.entry}>
+      <div class={entry.entryHead}>
         <h3>{ROLE_WORDS[rated.role]}</h3>
         <Button
           kind="quiet"

@@ -2,10 +2,10 @@ import { useSignal } from '@preact/signals';
 import type { CatalogueItem } from '../../../../job/documents/catalogue.ts';
 import { TEST_WORDS } from '../../../../say/item-words.ts';
 import { Button } from '../../../parts/button.tsx';
+import entry from '../../../parts/entry.module.css';
 import { EntryDialog, numberIn, textIn } from '../../../parts/entry-dialog.tsx';
 import { QuantityField, TextField } from '../../../parts/field.tsx';
 import { Fields, Section } from '../../../parts/page.tsx';
-import styles from './catalogue.module.css';
 import { type ItemPartProps, needed } from './edit-item.ts';
 
 type Tested = CatalogueItem['tested'][number];
@@ -18,8 +18,8 @@ function Test({ item, edit, index, test }: ItemPartProps & { readonly index: num
       draft.tested[index] = { ...test, ...values };
     });
   return (
-    <div class={styles.entry}>
-      <div class={styles.entryHead}>
+    <div class={entry.entry}>
+      <div class={entry.entryHead}>
         <h3>
           {TEST_WORDS[test.mode]}, report {test.report}
         </h3>

@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { Button } from '../../../parts/button.tsx';
+import entry from '../../../parts/entry.module.css';
 import { EntryDialog, numberIn } from '../../../parts/entry-dialog.tsx';
 import { QuantityField } from '../../../parts/field.tsx';
 import { Fields } from '../../../parts/page.tsx';
-import styles from './catalogue.module.css';
 import { needed } from './edit-item.ts';
 
 /** Lengths that are given together or not at all. */
@@ -26,8 +26,8 @@ export function OptionalGroup<K extends string>({
 }) {
   const isGiving = useSignal(false);
   return (
-    <div class={styles.entry}>
-      <div class={styles.entryHead}>
+    <div class={entry.entry}>
+      <div class={entry.entryHead}>
         <h3>{title}</h3>
         {value === null ? (
           <Button

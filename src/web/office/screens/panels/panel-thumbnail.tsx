@@ -1,20 +1,13 @@
 import type { ConnectionAnswer } from '../../../../assess/connection-answer.ts';
 import type { PanelStatus } from '../../../../assess/panel-status.ts';
 import { drawThumbnail, type MarkState } from '../../../../drawing/thumbnail.ts';
+import { STATE_CLASSES } from '../../../parts/state-mark.tsx';
 import styles from './panel-thumbnail.module.css';
 
 /** Room for it [px]. */
 const BOX = { width: 128, height: 76 };
 
-const CLASSES: Readonly<Record<MarkState, string>> = {
-  passes: 'passes',
-  fails: 'fails',
-  'not covered': 'uncovered',
-  'cannot be computed': 'stuck',
-  'strength not checked': 'unchecked',
-  computing: 'computing',
-  'not computed': 'others',
-};
+const CLASSES: Readonly<Record<MarkState, string>> = { ...STATE_CLASSES, 'not computed': 'others' };
 
 /** The panel as it is drawn, with each insert in the state of its connection. */
 export function PanelThumbnail({

@@ -7,7 +7,7 @@ import { DayField } from '../../../parts/day-field.tsx';
 import { ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields, Section } from '../../../parts/page.tsx';
-import { StateMark } from '../../../parts/state-mark.tsx';
+import { StateLines } from '../../../parts/state-lines.tsx';
 import { TextLines } from '../../../parts/text-lines.tsx';
 import { addresses } from '../../state/addresses.ts';
 import type { JobSession } from '../../state/session.ts';
@@ -109,13 +109,7 @@ export function PourPlanView({
           </div>
           {warnings.length > 0 && (
             <Notice kind="caution" title="Connections in these panels do not pass: the design engineer decides">
-              <ul class={styles.warnings}>
-                {warnings.map(({ state, text }) => (
-                  <li key={state}>
-                    <StateMark state={state} isBare /> {text}
-                  </li>
-                ))}
-              </ul>
+              <StateLines lines={warnings} />
             </Notice>
           )}
           {findings?.findings.length === 0 && warnings.length === 0 && <p>Nothing was found against this pour.</p>}

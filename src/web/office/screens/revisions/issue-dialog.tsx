@@ -9,7 +9,7 @@ import { Dialog } from '../../../parts/dialog.tsx';
 import { CheckField, ChoiceField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields } from '../../../parts/page.tsx';
-import { StateMark } from '../../../parts/state-mark.tsx';
+import { StateLines } from '../../../parts/state-lines.tsx';
 import { tell } from '../../state/messages.ts';
 import { calls } from '../../state/office-calls.ts';
 import type { Saving } from '../../state/saver.ts';
@@ -133,13 +133,7 @@ export function IssueDialog({
               : 'Not every connection passes'
           }
         >
-          <ul class={styles.warnings}>
-            {warnings.map(({ state, text }) => (
-              <li key={state}>
-                <StateMark state={state} isBare /> {text}
-              </li>
-            ))}
-          </ul>
+          <StateLines lines={warnings} />
           {mustBeRead && (
             <CheckField
               label="I have read these, and issue it for construction all the same"

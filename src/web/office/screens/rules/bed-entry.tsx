@@ -1,6 +1,7 @@
 import type { Bed } from '../../../../job/documents/yard.ts';
 import { changeBed } from '../../../../job/edit/commands/edit-library.ts';
 import { Button } from '../../../parts/button.tsx';
+import entry from '../../../parts/entry.module.css';
 import { ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Fields } from '../../../parts/page.tsx';
 import type { JobSession } from '../../state/session.ts';
@@ -31,8 +32,8 @@ export function BedEntry({ session, bed }: { readonly session: JobSession; reado
   const edit = (what: string, change: Parameters<typeof changeBed>[1]) =>
     session.commit(`Bed ${bed.id}: ${what}`, changeBed(bed.id, change));
   return (
-    <div class={styles.entry}>
-      <div class={styles.entryHead}>
+    <div class={entry.entry}>
+      <div class={entry.entryHead}>
         <h3>{bed.name}</h3>
         <span class={styles.uses}>
           {pours.length === 0 ? 'no pour is planned on it' : `pours ${pours.map(({ id }) => id).join(', ')}`}

@@ -4,6 +4,7 @@ import { changeConcrete } from '../../../../job/edit/commands/edit-library.ts';
 import { findConcreteUses } from '../../../../job/find-uses.ts';
 import { countOf } from '../../../../say/part-words.ts';
 import { Button } from '../../../parts/button.tsx';
+import entry from '../../../parts/entry.module.css';
 import { EntryDialog, type EntryField, numberIn, textIn } from '../../../parts/entry-dialog.tsx';
 import { CheckField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
@@ -72,8 +73,8 @@ function Mix({
     },
   ];
   return (
-    <div class={styles.entry}>
-      <div class={styles.entryHead}>
+    <div class={entry.entry}>
+      <div class={entry.entryHead}>
         <h3>{mix.id}</h3>
         <span class={styles.uses}>
           {uses.length === 0 ? 'no panel is made of it' : `${countOf(uses.length, 'panel')}: ${uses.join(', ')}`}

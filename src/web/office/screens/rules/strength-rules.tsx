@@ -6,6 +6,7 @@ import type { Rules } from '../../../../job/documents/rules.ts';
 import { changeRules, nameRules } from '../../../../job/edit/commands/edit-library.ts';
 import { STANDARD_WORDS, takesPartialFactors } from '../../../../say/rule-words.ts';
 import { Button } from '../../../parts/button.tsx';
+import entry from '../../../parts/entry.module.css';
 import { ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields, Section } from '../../../parts/page.tsx';
@@ -131,7 +132,7 @@ export function StrengthRules({ session }: { readonly session: JobSession }) {
       )}
       {other !== null && (
         <div class={styles.tried}>
-          <div class={styles.entryHead}>
+          <div class={entry.entryHead}>
             <h3>Tried, not taken: {STANDARD_WORDS[shown.standard]}</h3>
             <div class={styles.tools}>
               <Button kind="main" onPress={take}>

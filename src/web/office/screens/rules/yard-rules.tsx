@@ -3,12 +3,12 @@ import type { Draft } from 'immer';
 import type { JobFile } from '../../../../job/documents/job-file.ts';
 import type { Yard } from '../../../../job/documents/yard.ts';
 import { Button } from '../../../parts/button.tsx';
+import entry from '../../../parts/entry.module.css';
 import { EntryDialog, numberIn, textIn } from '../../../parts/entry-dialog.tsx';
 import { ChoiceField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Fields, Section } from '../../../parts/page.tsx';
 import type { JobSession } from '../../state/session.ts';
 import { BedEntry, FORMS } from './bed-entry.tsx';
-import styles from './rules.module.css';
 
 type Contact = Yard['contacts'][number];
 
@@ -21,7 +21,7 @@ function Contacts({ contacts, edit }: { readonly contacts: Yard['contacts']; rea
     });
   return (
     <>
-      <div class={styles.entryHead}>
+      <div class={entry.entryHead}>
         <h3>Whom to call, in the order of the sheet</h3>
         <Button
           onPress={() => {
@@ -32,7 +32,7 @@ function Contacts({ contacts, edit }: { readonly contacts: Yard['contacts']; rea
         </Button>
       </div>
       {contacts.map(({ role, name, phone }, index) => (
-        <div key={`${index}`} class={styles.entry}>
+        <div key={`${index}`} class={entry.entry}>
           <Fields>
             <TextField label="Role" value={role} onChange={(value) => change(index, { role: value })} />
             <TextField label="Name" value={name} onChange={(value) => change(index, { name: value })} />
@@ -131,7 +131,7 @@ export function YardRules({ session }: { readonly session: JobSession }) {
           }
         />
       </Fields>
-      <div class={styles.entryHead}>
+      <div class={entry.entryHead}>
         <h3>Beds</h3>
         <Button
           onPress={() => {

@@ -1,3 +1,4 @@
+import type { PanelSight } from '../../../../../drawing/screen/panel-sight.ts';
 import type { Point } from '../../../../../engine/geometry/point.ts';
 
 /** What of a panel is seen and how large: a point of the view (x, y, up) lies at (left + scale·x, top − scale·y) on the screen [px]. */
@@ -7,12 +8,7 @@ export interface Camera {
   readonly top: number;
 }
 
-export interface Extent {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
+export type Extent = PanelSight['box'];
 
 /** px a mm: from a whole bed across a phone to a hair's breadth. */
 const LEAST_SCALE = 0.01;

@@ -1,21 +1,12 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
 import type { Point } from '../../../../../engine/geometry/point.ts';
 import { showRatio } from '../../../../../say/numbers.ts';
-import { type ShownState, STATE_SHAPES } from '../../../../parts/state-mark.tsx';
+import { type ShownState, STATE_CLASSES, STATE_SHAPES } from '../../../../parts/state-mark.tsx';
 import { useOffice } from '../../../state/office.ts';
 import type { ShownDimension } from '../desk/dimensions.ts';
 import type { PanelDesk } from '../desk/panel-desk.ts';
 import styles from './drawing.module.css';
 import { writeRing } from './symbol-shape.tsx';
-
-const STATE_CLASSES: Readonly<Record<ShownState, string>> = {
-  passes: 'passes',
-  fails: 'fails',
-  'not covered': 'uncovered',
-  'cannot be computed': 'stuck',
-  'strength not checked': 'unchecked',
-  computing: 'computing',
-};
 
 /** The colour of a state, for what is drawn of a connection; its shape and word stand beside it. */
 export function stateClass(state: ShownState): string {
