@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
-/** These measure times: nothing runs beside them. */
-const SPEED = ['drag-speed', 'first-drawing', 'harness', 'large-job', 'job-worker'].map(
+/** These measure times, or need a browser's own timing: nothing runs beside them. */
+const SPEED = ['drag-speed', 'first-drawing', 'harness', 'large-job', 'job-worker', 'service-worker'].map(
   (name) => `test/web/${name}.test.ts`,
 );
 
