@@ -42,6 +42,9 @@ export const issuedBefore = z.strictObject({ error: z.literal('issued-before'), 
 /** 500: the server's own fault. */
 export const failed = z.strictObject({ error: z.literal('failed'), message: z.string() });
 
+/** 507: no room on the server's disk; nothing of the call was stored. */
+export const diskFull = z.strictObject({ error: z.literal('disk-full'), message: z.string() });
+
 export type WireFault = z.infer<typeof wireFault>;
 export type Conflict = z.infer<typeof conflict>;
 export type WireError = z.infer<
@@ -53,4 +56,5 @@ export type WireError = z.infer<
   | typeof faults
   | typeof issuedBefore
   | typeof failed
+  | typeof diskFull
 >;

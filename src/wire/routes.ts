@@ -1,8 +1,20 @@
 import * as z from 'zod';
 import { editList, newEdits, saved } from './edits.ts';
-import { badInput, conflict, failed, faults, issuedBefore, notFound, refused, tooLarge } from './errors.ts';
+import { badInput, conflict, diskFull, failed, faults, issuedBefore, notFound, refused, tooLarge } from './errors.ts';
 import { jobAt, jobHead, jobList, newJob, openJob, removed } from './jobs.ts';
 import { keptHead, keptList, keptVersion, newKept } from './kept.ts';
+import {
+  newRecords,
+  peopleList,
+  personBody,
+  photosAsked,
+  photosHeld,
+  recordList,
+  recordsAfter,
+  tookRecords,
+  yardJob,
+  yardJobAsked,
+} from './records.ts';
 import { issued, issuedList, issuedRevision, newRevision } from './revisions.ts';
 import { jobId, versionInAddress } from './values.ts';
 
@@ -133,6 +145,50 @@ export const routes = {
     summary: 'An issued revision, with the file as it was frozen',
     params: z.strictObject({ id: jobId, letter: z.string().max(60) }),
     answers: { ...OF_JOB, 200: issuedRevision },
+  },
+  yardJob: {
+    method: 'GET',
+    path: '/api/jobs/:id/yard',
+    summary: 'What a yard needs of a job: the revision in force with its file, all issued ones, people, what is kept aside',
+    params: job,
+    query: yardJobAsked,
+    answers: { ...OF_JOB, 200: yardJob },
+  },
+  takeRecords: {
+    method: 'POST',
+    path: '/api/jobs/:id/records',
+    summary: 'Takes texts of records; answered once they are on disk. Sent twice they count once; nothing is refused for coming late',
+    params: job,
+    body: newRecords,
+    answers: { ...OF_JOB, ...WITH_BODY, 200: tookRecords, 507: diskFull },
+  },
+  listRecords: {
+    method: 'GET',
+    path: '/api/jobs/:id/records',
+    summary: 'Records of a job after a number of the log, the earliest first, at most 500 at once',
+    params: job,
+    query: recordsAfter,
+    answers: { ...OF_JOB, 200: recordList },
+  },
+  listPeople: {
+    method: 'GET',
+    path: '/api/people',
+    summary: 'People whom records name',
+    answers: { ...ANY, 200: peopleList },
+  },
+  savePerson: {
+    method: 'POST',
+    path: '/api/people',
+    summary: 'Adds a person or changes one; a name may be erased, the records stay',
+    body: personBody,
+    answers: { ...ANY, ...WITH_BODY, 200: peopleList },
+  },
+  heldPhotos: {
+    method: 'POST',
+    path: '/api/photos/held',
+    summary: 'Which of these photos the server has',
+    body: photosAsked,
+    answers: { ...ANY, ...WITH_BODY, 200: photosHeld },
   },
 } as const satisfies Readonly<Record<string, Route>>;
 

@@ -1,0 +1,45 @@
+import type { Person } from '../records/person.ts';
+import type { AsideRecord, LogHead, RecordList, TookRecords, YardJob } from '../wire/records.ts';
+import type { Absent, Done } from './job-store.ts';
+
+/** A photo as a file: the name is the SHA-256 of its bytes. */
+export interface StoredPhoto {
+  readonly hash: string;
+  readonly type: string;
+  readonly bytes: Uint8Array;
+}
+
+/** There is no room on the disk; nothing of the call was stored. */
+export class DiskFullError extends Error {
+  constructor(message: string) {
+    super(message);
+    this.name = 'DiskFullError';
+  }
+}
+
+/**
+ * Records, only ever added, in one log with a chain of its own. Every call is one transaction; what it gives is on disk when it gives it.
+ * Calls that write throw DiskFullError where there is no room.
+ */
+export interface RecordStore {
+  /**
+   * Takes texts of records. One that is there byte for byte is had; one whose id stands for other bytes, or that is no record of this program or job,
+   * is kept aside with the reason. Facts are never refused for their content, their order or a gap in a device's chain.
+   */
+  takeRecords(job: string, texts: readonly string[]): Promise<Done<Pick<TookRecords, 'took' | 'forks' | 'head'>> | Absent>;
+  /** After a number of the log, at most MOST_RECORDS. @param pieces null: all of the job */
+  listRecords(
+    job: string,
+    after: number,
+    pieces: readonly string[] | null,
+  ): Promise<Done<Pick<RecordList, 'records' | 'isAll' | 'head'>> | Absent>;
+  listAsides(job: string): Promise<readonly AsideRecord[]>;
+  listForks(job: string): Promise<YardJob['forks']>;
+  readHead(): Promise<LogHead>;
+  listPeople(): Promise<readonly Person[]>;
+  savePerson(person: Person): Promise<readonly Person[]>;
+  /** @throws Error where the bytes do not have that hash */
+  keepPhoto(photo: StoredPhoto): Promise<{ readonly isNew: boolean }>;
+  openPhoto(hash: string): Promise<StoredPhoto | null>;
+  heldPhotos(hashes: readonly string[]): Promise<readonly string[]>;
+}
