@@ -13,6 +13,7 @@ const require = createRequire(import.meta.url);
 
 const PAGES = [
   { name: 'office', entry: 'src/web/office/main.tsx', template: 'src/web/office/index.html', file: 'index.html' },
+  { name: 'yard', entry: 'src/web/yard/main.tsx', template: 'src/web/yard/index.html', file: 'yard.html' },
   { name: 'answer', entry: 'src/web/answer/main.tsx', template: 'src/web/answer/index.html', file: 'answer.html' },
 ];
 const WORKERS = [
@@ -22,6 +23,7 @@ const WORKERS = [
 const STATIC = [
   { from: 'src/web/parts/icon.svg', to: 'icon.svg' },
   { from: 'src/web/office/office.webmanifest', to: 'office.webmanifest' },
+  { from: 'src/web/yard/yard.webmanifest', to: 'yard.webmanifest' },
   { from: 'src/web/answer/answer.webmanifest', to: 'answer.webmanifest' },
   { from: require.resolve('dejavu-fonts-ttf/LICENSE'), to: 'licences/dejavu-fonts.txt' },
   { from: require.resolve('@fontsource-variable/source-sans-3/LICENSE'), to: 'licences/source-sans-3.txt' },

@@ -41,7 +41,11 @@ export const bodies = {
   located: z.strictObject({ place: words }),
   /** The form itself, measured before anything is measured from it; `what` as the set-out names the length. */
   'form-checked': z.strictObject({
-    measures: z.array(z.strictObject({ what: words, measured_mm: millimetres })).min(1).max(60).readonly(),
+    measures: z
+      .array(z.strictObject({ what: words, measured_mm: millimetres }))
+      .min(1)
+      .max(60)
+      .readonly(),
   }),
   /** An insert looked at in a stage: all at once, or what is wrong. `stick`: depth or length tried with a stick, where two types look alike. */
   placed: z.strictObject({ stage, type: sight, face: sight, firm: sight, note: words.nullable() }),
@@ -89,10 +93,19 @@ export const bodies = {
   override: z.strictObject({ role: decidingRole, reason: words, frozen }),
   /** It was poured. Accepted whatever stands before it. */
   poured: z.strictObject({ reason: words.nullable() }),
-  'screed-checked': z.strictObject({ level: sight, plumb: sight, cap: sight, level_mm: millimetres.nullable(), note: words.nullable() }),
+  'screed-checked': z.strictObject({
+    level: sight,
+    plumb: sight,
+    cap: sight,
+    level_mm: millimetres.nullable(),
+    note: words.nullable(),
+  }),
   /** Out of the form. Fixing plates counted back, by the id of the part. */
   stripped: z.strictObject({
-    plates: z.array(z.strictObject({ part: mark, out: z.int().nonnegative(), back: z.int().nonnegative() })).max(60).readonly(),
+    plates: z
+      .array(z.strictObject({ part: mark, out: z.int().nonnegative(), back: z.int().nonnegative() }))
+      .max(60)
+      .readonly(),
   }),
   /** Opened up after stripping: of the whole piece (all as it must be) or of one insert (what is not). Turns by hand of a bolt of the final finish. */
   uncovered: z.strictObject({

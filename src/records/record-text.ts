@@ -37,5 +37,8 @@ export function readRecord(text: string): RecordReading {
   const read = factRecord.safeParse(value);
   if (read.success) return { ok: true, stored: { record: read.data, text, hash: hashText(text) } };
   const [issue] = read.error.issues;
-  return { ok: false, why: issue === undefined ? 'no record' : `${issue.path.join('.') || 'record'}: ${issue.message}` };
+  return {
+    ok: false,
+    why: issue === undefined ? 'no record' : `${issue.path.join('.') || 'record'}: ${issue.message}`,
+  };
 }

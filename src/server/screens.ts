@@ -19,7 +19,13 @@ function sayNotFound(reply: FastifyReply, message: string): FastifyReply {
   return reply.code(404).send({ error: 'not-found', message });
 }
 
-/** The screens: files of a folder, pages of the office at any address that is no file, the ten-minute answer at /answer. */
+/** The page of an address that is no file: the answer, the yard, else the office. */
+function findPage(path: string): string {
+  if (/^\/answer\/?$/.test(path)) return 'answer.html';
+  return /^\/yard(\/|$)/.test(path) ? 'yard.html' : 'index.html';
+}
+
+/** The screens: files of a folder, pages of the office at any address that is no file, the yard below /yard, the ten-minute answer at /answer. */
 export async function addScreens(app: FastifyInstance, folder: string): Promise<void> {
   const isBuilt = existsSync(join(folder, 'index.html'));
   await app.register(fastifyStatic, {
@@ -37,6 +43,6 @@ export async function addScreens(app: FastifyInstance, folder: string): Promise<
     if (path.startsWith('/api/') || path.startsWith('/assets/') || !wantsPage(request.method, request.headers.accept))
       return sayNotFound(reply, `there is no ${request.method} ${path}`);
     if (!isBuilt) return sayNotFound(reply, `the screens are not built; "npm run build" builds them`);
-    return reply.sendFile(/^\/answer\/?$/.test(path) ? 'answer.html' : 'index.html');
+    return reply.sendFile(findPage(path));
   });
 }

@@ -26,7 +26,10 @@ export interface RecordStore {
    * Takes texts of records. One that is there byte for byte is had; one whose id stands for other bytes, or that is no record of this program or job,
    * is kept aside with the reason. Facts are never refused for their content, their order or a gap in a device's chain.
    */
-  takeRecords(job: string, texts: readonly string[]): Promise<Done<Pick<TookRecords, 'took' | 'forks' | 'head'>> | Absent>;
+  takeRecords(
+    job: string,
+    texts: readonly string[],
+  ): Promise<Done<Pick<TookRecords, 'took' | 'forks' | 'head'>> | Absent>;
   /** After a number of the log, at most MOST_RECORDS. @param pieces null: all of the job */
   listRecords(
     job: string,

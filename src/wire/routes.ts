@@ -149,7 +149,8 @@ export const routes = {
   yardJob: {
     method: 'GET',
     path: '/api/jobs/:id/yard',
-    summary: 'What a yard needs of a job: the revision in force with its file, all issued ones, people, what is kept aside',
+    summary:
+      'What a yard needs of a job: the revision in force with its file, all issued ones, people, what is kept aside',
     params: job,
     query: yardJobAsked,
     answers: { ...OF_JOB, 200: yardJob },
@@ -157,7 +158,8 @@ export const routes = {
   takeRecords: {
     method: 'POST',
     path: '/api/jobs/:id/records',
-    summary: 'Takes texts of records; answered once they are on disk. Sent twice they count once; nothing is refused for coming late',
+    summary:
+      'Takes texts of records; answered once they are on disk. Sent twice they count once; nothing is refused for coming late',
     params: job,
     body: newRecords,
     answers: { ...OF_JOB, ...WITH_BODY, 200: tookRecords, 507: diskFull },

@@ -1,7 +1,7 @@
+import type { JobIndex } from '../../job/job-index.ts';
 import type { PieceState, PouredState, SlotState } from '../../records/fold/piece-state.ts';
 import type { Person } from '../../records/person.ts';
 import type { FactRecord, RecordOf } from '../../records/record.ts';
-import type { JobIndex } from '../../job/job-index.ts';
 import type { SetOutItem } from '../set-out/set-out.ts';
 import type { PiecePlan } from './piece-plan.ts';
 import type { PlacingAnswer, Recognised } from './placing-answer.ts';
@@ -79,7 +79,15 @@ export interface Flag {
 }
 
 /** Where a piece is in its life. */
-export type PiecePhase = 'not started' | 'in the form' | 'cleared' | 'held' | 'poured' | 'stripped' | 'opened up' | 'scrapped';
+export type PiecePhase =
+  | 'not started'
+  | 'in the form'
+  | 'cleared'
+  | 'held'
+  | 'poured'
+  | 'stripped'
+  | 'opened up'
+  | 'scrapped';
 
 /** Everything that screens, sheets and lists say about one piece. */
 export interface PieceReport {

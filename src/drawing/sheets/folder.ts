@@ -4,6 +4,7 @@ import { findLookAlikes } from '../../assess/parts/look-alikes.ts';
 import type { SparesRule } from '../../assess/parts/spares.ts';
 import type { PanelSetOut, SetOutGroup } from '../../assess/set-out/set-out.ts';
 import type { Point } from '../../engine/geometry/point.ts';
+import { writePieceCode } from '../../job/piece-code.ts';
 import { drawAssemblySection } from '../assembly-section.ts';
 import type { Bar } from '../connection-detail.ts';
 import { drawConnectionDetail } from '../connection-detail.ts';
@@ -37,12 +38,6 @@ export interface FolderPage {
   readonly bookmark: string;
 }
 
-/** What the code of a piece says: enough to open the right piece, and to tell an old print. */
-function writeCode(project: string, mark: string, serial: string | null, letter: string, fingerprint: string): string {
-  const parts = [project, mark, serial ?? '-', letter, fingerprint].map(encodeURIComponent);
-  return `onepour:piece/${parts.join('/')}`;
-}
-
 interface Place {
   readonly content: FolderContent;
   readonly paper: Paper;
@@ -62,7 +57,10 @@ function drawPanel(place: Place, panel: PourParts['panels'][number]): readonly S
   const mark = setOut.panel.mark;
   const lookAlikes = findLookAlikes([setOut]).map(({ text }) => text);
   const codeFor = (serial: string | null) =>
-    content.drawCode(writeCode(facts.project, mark, serial, letter, facts.fingerprint), CODE_SIZE);
+    content.drawCode(
+      writePieceCode({ project: facts.project, mark, serial, letter, fingerprint: facts.fingerprint }),
+      CODE_SIZE,
+    );
   const handed = setOut.panel.handedOf === null ? [] : [`handed partner of ${setOut.panel.handedOf}: its mirror image`];
   const pieces = namePieces(serials);
   const bars = content.barsOf(setOut);

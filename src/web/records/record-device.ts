@@ -1,8 +1,8 @@
 import type { ReadonlySignal } from '@preact/signals';
 import type { JobFile } from '../../job/documents/job-file.ts';
+import type { PieceState } from '../../records/fold/piece-state.ts';
 import type { Person } from '../../records/person.ts';
 import type { FactRecord, RecordDraft } from '../../records/record.ts';
-import type { PieceState } from '../../records/fold/piece-state.ts';
 import type { AsideRecord, LogHead, YardJob } from '../../wire/records.ts';
 
 /** What this device has of a job beside its records; `file` is that of the revision in force. */
@@ -74,7 +74,9 @@ export interface RecordDevice {
    * Writes a record down; on disk when it resolves. `seen` is taken from what this device knows at that moment.
    * @throws Error where nobody is named, no job is taken, or there is no room
    */
-  write(draft: Omit<RecordDraft, 'job' | 'revision'> & { readonly revision?: RecordDraft['revision'] }): Promise<FactRecord>;
+  write(
+    draft: Omit<RecordDraft, 'job' | 'revision'> & { readonly revision?: RecordDraft['revision'] },
+  ): Promise<FactRecord>;
   /** Several in one transaction, in their order. */
   writeAll(drafts: readonly Parameters<RecordDevice['write']>[0][]): Promise<readonly FactRecord[]>;
   /** Keeps a photo; gives its hash. Sent after the records. */

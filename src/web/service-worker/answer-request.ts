@@ -12,8 +12,9 @@ export function answerRequest(precache: Precache, origin: string, request: Reque
   return precache.first.includes(pathname) ? takeFresh(precache, request, pathname) : null;
 }
 
-/** The kept page that stands for an address: all but the answer are screens of the office. */
+/** The kept page that stands for an address: all but the answer and the yard are screens of the office. */
 function keptPage(pathname: string): string {
+  if (/^\/yard(\.html)?(\/|$)/.test(pathname)) return '/yard.html';
   return /^\/answer(\.html)?(\/|$)/.test(pathname) ? '/answer.html' : '/index.html';
 }
 

@@ -1,0 +1,47 @@
+import { Redirect, Route, Switch } from 'wouter-preact';
+import { AfterScreen } from './screens/after/after-screen.tsx';
+import { ClearanceScreen } from './screens/clearance/clearance-screen.tsx';
+import { ConflictScreen } from './screens/conflict/conflict-screen.tsx';
+import { DeviceScreen } from './screens/device/device-screen.tsx';
+import { FormScreen } from './screens/form/form-screen.tsx';
+import { HistoryScreen } from './screens/history/history-screen.tsx';
+import { PieceScreen } from './screens/piece/piece-screen.tsx';
+import { PourScreen } from './screens/pour/pour-screen.tsx';
+import { PoursScreen } from './screens/pours/pours-screen.tsx';
+import { ScanScreen } from './screens/scan/scan-screen.tsx';
+import { ScreedScreen } from './screens/screed/screed-screen.tsx';
+import { SheetScreen } from './screens/sheet/sheet-screen.tsx';
+import { StartScreen } from './screens/start/start-screen.tsx';
+import { WalkScreen } from './screens/walk/walk-screen.tsx';
+import { YardShell } from './shell/yard-shell.tsx';
+import { places } from './state/places.ts';
+
+export function YardApp() {
+  return (
+    <YardShell>
+      <Switch>
+        <Route path="/yard" component={StartScreen} />
+        <Route path="/yard/pours" component={PoursScreen} />
+        <Route path="/yard/pour/:pour">{({ pour }) => <PourScreen key={pour} pour={pour} />}</Route>
+        <Route path="/yard/piece/:piece/form">{({ piece }) => <FormScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/piece/:piece/walk/:stage">
+          {({ piece, stage }) => <WalkScreen key={`${piece} ${stage}`} piece={piece} stage={stage === '2' ? 2 : 1} />}
+        </Route>
+        <Route path="/yard/piece/:piece/screed">{({ piece }) => <ScreedScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/piece/:piece/clearance">
+          {({ piece }) => <ClearanceScreen key={piece} piece={piece} />}
+        </Route>
+        <Route path="/yard/piece/:piece/conflicts">{({ piece }) => <ConflictScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/piece/:piece/after">{({ piece }) => <AfterScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/piece/:piece/history">{({ piece }) => <HistoryScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/piece/:piece/sheet">{({ piece }) => <SheetScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/piece/:piece">{({ piece }) => <PieceScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/scan" component={ScanScreen} />
+        <Route path="/yard/device" component={DeviceScreen} />
+        <Route>
+          <Redirect to={places.start()} />
+        </Route>
+      </Switch>
+    </YardShell>
+  );
+}

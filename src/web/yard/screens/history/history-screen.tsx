@@ -1,0 +1,4 @@
+/** Not built yet. */
+export function HistoryScreen(_: { readonly piece: string }) {
+  return <h1>history</h1>;
+}

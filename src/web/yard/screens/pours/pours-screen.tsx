@@ -1,0 +1,4 @@
+/** Not built yet. */
+export function PoursScreen() {
+  return <h1>pours</h1>;
+}

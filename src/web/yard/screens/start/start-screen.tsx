@@ -1,0 +1,4 @@
+/** Not built yet. */
+export function StartScreen() {
+  return <h1>start</h1>;
+}
