@@ -142,6 +142,7 @@ export const rules = {
   partialFactors: { concrete: 1.5, steelTension: null, steelShear: null },
   cover: { behindFoot_mm: 25 },
   tolerances: { position_mm: 5, level_mm: 5, thickness_mm: 2, form_mm: 3 },
+  acceptance: { position_mm: 8, level_mm: 8, setBy: 'B. Nobody (invented)' },
   belowFace: { aim_mm: 3, most_mm: 8 },
   clearance_mm: 5,
   exposure: 'XS1',

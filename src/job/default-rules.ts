@@ -11,6 +11,7 @@ export const defaultRules: Rules = {
   partialFactors: { concrete: 1.5, steelTension: null, steelShear: null },
   cover: { behindFoot_mm: 20 },
   tolerances: { position_mm: 5, level_mm: 3, thickness_mm: 5, form_mm: 3 },
+  acceptance: null,
   belowFace: { aim_mm: 2, most_mm: 5 },
   clearance_mm: 5,
   exposure: 'XC4',

@@ -84,6 +84,12 @@ function addWaysAndYard(file: JsonRecord): JsonRecord {
   };
 }
 
+/** Rules of version 2 set no limits up to which QA may accept an insert that is off. */
+function addAcceptance(file: JsonRecord): JsonRecord {
+  if (!isRecord(file.library) || !isRecord(file.library.rules)) return file;
+  return { ...file, library: { ...file.library, rules: { ...file.library.rules, acceptance: null } } };
+}
+
 /** All steps, counting up without gaps. */
 export const migrationSteps: readonly MigrationStep[] = [
   { from: 0, change: 'panels have layers; inserts are cast-in items with a role', apply: addLayersAndRoles },
@@ -93,6 +99,7 @@ export const migrationSteps: readonly MigrationStep[] = [
       'inserts are held in ways made of parts (fixing plates taken as stick-on: look at each); no yard is described',
     apply: addWaysAndYard,
   },
+  { from: 2, change: 'the rules set no limits up to which QA may accept an insert that is off', apply: addAcceptance },
 ];
 
 /** A file brought to the shape of today, or why it cannot be. */

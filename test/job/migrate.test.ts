@@ -79,6 +79,10 @@ const examples: Readonly<Record<number, { readonly before: Json; readonly after:
       },
     },
   },
+  2: {
+    before: { format: 'onepour-job', version: 2, library: { rules: { id: 'r', clearance_mm: 5 } } },
+    after: { format: 'onepour-job', version: 2, library: { rules: { id: 'r', clearance_mm: 5, acceptance: null } } },
+  },
 };
 
 describe('migration of job files', () => {
@@ -122,8 +126,8 @@ describe('migration of job files', () => {
   it.each([
     [[], ': this is no job file: it holds []; expected an object { "format": "onepour-job", … }'],
     [{ format: 'shopping-list', version: 1 }, 'format: "shopping-list" is not a job file; expected "onepour-job"'],
-    [{ format: 'onepour-job', version: '1' }, 'version: "1" is not a version; expected a version from 0 to 2'],
-    [{ format: 'onepour-job' }, 'version: nothing is not a version; expected a version from 0 to 2'],
+    [{ format: 'onepour-job', version: '1' }, 'version: "1" is not a version; expected a version from 0 to 3'],
+    [{ format: 'onepour-job' }, 'version: nothing is not a version; expected a version from 0 to 3'],
   ])('refuses what is no job file: %j', (document, line) => {
     expect(faultsOf(document)).toEqual([line]);
   });

@@ -46,6 +46,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
 
 /** Keys whose own words are not what a person calls them. Empty: what stands around it says it. */
 const NAMES: Readonly<Record<string, string>> = {
+  acceptance: 'limits of acceptance by QA',
   actions: '',
   at_mm: 'at',
   aim_mm: 'aimed at',

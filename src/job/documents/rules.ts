@@ -22,6 +22,16 @@ export const rules = z.strictObject({
     /** Of the form's length and width; its two diagonals may differ by twice as much. */
     form_mm: lengthOrZero.default(3),
   }),
+  /** Up to where QA may accept an insert that is off and works, as the design engineer set it; null: not set, so QA may accept none. */
+  acceptance: z
+    .strictObject({
+      position_mm: length,
+      level_mm: length,
+      /** Who set the limits, and by which registration. */
+      setBy: text,
+    })
+    .nullable()
+    .default(null),
   /** At the trowelled face the top is aimed below the face, never proud: the screed would hit it. */
   belowFace: z.strictObject({ aim_mm: lengthOrZero, most_mm: lengthOrZero }).default({ aim_mm: 2, most_mm: 5 }),
   /** Least clearance between an insert and a bar or another cast-in item. */

@@ -2,6 +2,7 @@ import { NOT_COVERED, RULE_CAUTIONS } from '../../../../say/rule-words.ts';
 import { Notice } from '../../../parts/notice.tsx';
 import { Page, Section } from '../../../parts/page.tsx';
 import { useOffice } from '../../state/office.ts';
+import { AcceptanceRules } from './acceptance-rules.tsx';
 import { ConcreteRules } from './concrete-rules.tsx';
 import { PlacingRules } from './placing-rules.tsx';
 import { ProjectRules } from './project-rules.tsx';
@@ -12,6 +13,7 @@ import { YardRules } from './yard-rules.tsx';
 const PARTS = [
   ['strength', 'By what is checked'],
   ['placing', 'Placing and life'],
+  ['acceptance', 'What QA may accept'],
   ['concrete', 'Concretes'],
   ['yard', 'The yard'],
   ['project', 'The project'],
@@ -37,6 +39,7 @@ export function RulesScreen() {
         <div class={styles.parts}>
           <StrengthRules session={session} />
           <PlacingRules session={session} />
+          <AcceptanceRules session={session} />
           <ConcreteRules session={session} />
           <YardRules session={session} />
           <ProjectRules session={session} />
