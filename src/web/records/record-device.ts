@@ -2,7 +2,7 @@ import type { ReadonlySignal } from '@preact/signals';
 import type { JobFile } from '../../job/documents/job-file.ts';
 import type { PieceState } from '../../records/fold/piece-state.ts';
 import type { Person } from '../../records/person.ts';
-import type { FactRecord, RecordDraft } from '../../records/record.ts';
+import type { FactRecord, KindAndBody, RecordDraft } from '../../records/record.ts';
 import type { AsideRecord, LogHead, YardJob } from '../../wire/records.ts';
 
 /** What this device has of a job beside its records; `file` is that of the revision in force. */
@@ -44,6 +44,12 @@ export interface DeviceRoom {
   readonly isNearlyFull: boolean;
 }
 
+/** What a screen says of a record; the device fills in the rest. `revision` left out: the one in force on this device. */
+export type WriteDraft = KindAndBody &
+  Pick<RecordDraft, 'piece' | 'item' | 'checkKey' | 'measuredAt' | 'measuredBy'> & {
+    readonly revision?: RecordDraft['revision'];
+  };
+
 export interface PhotoDraft {
   readonly blob: Blob;
   readonly width: number;
@@ -74,11 +80,9 @@ export interface RecordDevice {
    * Writes a record down; on disk when it resolves. `seen` is taken from what this device knows at that moment.
    * @throws Error where nobody is named, no job is taken, or there is no room
    */
-  write(
-    draft: Omit<RecordDraft, 'job' | 'revision'> & { readonly revision?: RecordDraft['revision'] },
-  ): Promise<FactRecord>;
+  write(draft: WriteDraft): Promise<FactRecord>;
   /** Several in one transaction, in their order. */
-  writeAll(drafts: readonly Parameters<RecordDevice['write']>[0][]): Promise<readonly FactRecord[]>;
+  writeAll(drafts: readonly WriteDraft[]): Promise<readonly FactRecord[]>;
   /** Keeps a photo; gives its hash. Sent after the records. */
   keepPhoto(photo: PhotoDraft): Promise<string>;
   openPhoto(hash: string): Promise<Blob | null>;
@@ -86,8 +90,10 @@ export interface RecordDevice {
   syncNow(): Promise<void>;
   /** Asks the browser to keep the data. */
   askToKeep(): Promise<boolean>;
-  /** Unsent records as a file; they stay unsent. */
+  /** Takes what `sync.problem` says once (a text kept aside, a new name of this device) off it: a person has read it. What still holds stays. */
+  heedProblem(): Promise<void>;
+  /** Unsent records of the job as a file; they stay unsent. Throws where no job is taken. */
   exportUnsent(): Promise<string>;
-  /** Takes in what another device exported: its texts are sent with ours. Gives how many were new. */
+  /** Takes in what another device exported: its texts are sent with ours. Gives how many were new. Throws where it is no such file. */
   takeIn(text: string): Promise<{ readonly taken: number; readonly had: number; readonly unreadable: number }>;
 }
