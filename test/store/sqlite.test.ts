@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import Libsql from 'libsql';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { JOB_FILE_VERSION } from '../../src/job/documents/job-file.ts';
 import { openSqliteFile, openSqliteStore } from '../../src/store/sqlite/open-sqlite.ts';
 import { sampleJob } from '../job/sample-job.ts';
 import { numberEdits, sampleFile } from './edits.ts';
@@ -136,7 +137,7 @@ describe('the file of SQLite', () => {
     const again = await openSqliteStore(path);
     const opened = await again.openJob(id);
     if (opened.kind !== 'done') throw new Error(opened.kind);
-    expect(opened.value.file.version).toBe(2);
+    expect(opened.value.file.version).toBe(JOB_FILE_VERSION);
     const { edits, file: after } = numberEdits(opened.value.file, ['1']);
     expect((await again.saveEdits(id, { base: 0, editor: 'tab', edits })).kind).toBe('done');
     await again.close();

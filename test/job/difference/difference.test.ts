@@ -215,6 +215,11 @@ const planted: readonly (readonly [string, (parts: SampleParts) => SampleParts, 
     (parts) => ({ ...parts, rules: { cover: { behindFoot_mm: 25 } } }),
     ['rules: cover, behind the foot 25 mm (was 20)'],
   ],
+  [
+    'limits of acceptance',
+    (parts) => ({ ...parts, rules: { acceptance: { position_mm: 8, level_mm: 5, setBy: 'A. Designer' } } }),
+    ['rules: limits of acceptance by QA given (was none)'],
+  ],
   ['a day', change('pours', named('T1'), { date: '2026-12-15' }), ['pours: T1, date 2026-12-15 (was 2026-12-14)']],
   [
     'a piece moved along its bed, one taken out, one put in',
