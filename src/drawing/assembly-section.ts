@@ -2,7 +2,7 @@ import type { Assembly } from '../assess/set-out/assembly-type.ts';
 import type { Point } from '../engine/geometry/point.ts';
 import type { Bed } from '../job/documents/yard.ts';
 import { boxOfMarks } from './boxes.ts';
-import type { Mark } from './drawing.ts';
+import type { Drawing, Mark } from './drawing.ts';
 import { DrawingError } from './drawing-error.ts';
 import { drawCircle, drawLine, drawText, drawTextLines } from './marks.ts';
 import { placeMarks, placePoint } from './place.ts';
@@ -242,6 +242,20 @@ function drawDepth(subject: Subject, layout: Layout): readonly Mark[] {
     tick(foot[0]),
     ...drawTextLines([middle, top], lines, SIZE, { layer: 'dimension', align: 'middle', baseline: 'top' }),
   ];
+}
+
+/**
+ * The same section without words and dimensions, for a screen that says them beside it: 1:1 on a field of its own size [mm]; how large that is shown
+ * is the screen's affair.
+ */
+export function drawAssemblyBare(assembly: Assembly, bed: Bed | null, faceDown: SectionOptions['faceDown']): Drawing {
+  const frame = findFrame(assembly);
+  const { least } = findWindows(assembly, frame);
+  const options: SectionOptions = { width: 0, height: 0, faceDown, bed };
+  const marks = drawPicture({ assembly, options, frame, words: [], least, most: least }, least);
+  // Never null: a section has layers.
+  const { x, y, width, height } = boxOfMarks(marks)!;
+  return { width, height, marks: placeMarks(marks, { move: [-x, -y] }) };
 }
 
 function drawWords({ assembly, words }: Subject, scale: number): readonly Mark[] {

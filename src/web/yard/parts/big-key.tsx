@@ -1,0 +1,70 @@
+import type { ComponentChildren } from 'preact';
+import { Link } from 'wouter-preact';
+import styles from './big-key.module.css';
+
+/**
+ * `main`: the next step, at most one in sight. `plain`: other ways on. `quiet`: may be smaller, for what is seldom needed. `stop`: holds or refuses
+ * something.
+ */
+export type KeyKind = 'main' | 'plain' | 'quiet' | 'stop';
+
+interface KeyLook {
+  readonly children: ComponentChildren;
+  /** A second line that says more. */
+  readonly more?: ComponentChildren;
+  readonly kind?: KeyKind;
+  /** Read aloud in place of what is seen. */
+  readonly name?: string;
+}
+
+export interface BigKeyProps extends KeyLook {
+  readonly onPress: () => void;
+  readonly isDisabled?: boolean;
+  /** Pressed and stays so; undefined: no switch. */
+  readonly isOn?: boolean;
+}
+
+function Words({ children, more }: Pick<KeyLook, 'children' | 'more'>) {
+  return (
+    <>
+      <span>{children}</span>
+      {more !== undefined && <span class={styles.more}>{more}</span>}
+    </>
+  );
+}
+
+/** A key large enough for a wet glove. */
+export function BigKey({ children, more, kind = 'plain', name, onPress, isDisabled, isOn }: BigKeyProps) {
+  return (
+    <button
+      type="button"
+      class={`${styles.key} ${styles[kind]}`}
+      disabled={isDisabled}
+      aria-pressed={isOn}
+      aria-label={name}
+      data-main={kind === 'quiet' ? undefined : ''}
+      onClick={onPress}
+    >
+      <Words more={more}>{children}</Words>
+    </button>
+  );
+}
+
+/** The same for what opens another screen. */
+export function BigLink({ children, more, kind = 'plain', name, to }: KeyLook & { readonly to: string }) {
+  return (
+    <Link
+      href={to}
+      class={`${styles.key} ${styles[kind]}`}
+      aria-label={name}
+      data-main={kind === 'quiet' ? undefined : ''}
+    >
+      <Words more={more}>{children}</Words>
+    </Link>
+  );
+}
+
+/** Keys below or beside each other, as the room allows, with room between them. */
+export function KeyRow({ children }: { readonly children: ComponentChildren }) {
+  return <div class={styles.row}>{children}</div>;
+}

@@ -1,0 +1,116 @@
+import { useEffect, useState } from 'preact/hooks';
+import { isFull, type PadKey, type PadRules, pressPad, readKeyboardKey, readTyped } from '../state/typed-length.ts';
+import styles from './digit-pad.module.css';
+
+export interface DigitPadProps {
+  /** What is to be typed: `7 · x from the gate stop end`. */
+  readonly label: string;
+  readonly unit?: string;
+  readonly mostDigits: number;
+  /** A value of the most digits goes on by itself. */
+  readonly goesOn?: boolean;
+  readonly hasMinus?: boolean;
+  /** Stands there at first, to be changed. */
+  readonly first?: string;
+  /** Gets what was typed [mm], whole. */
+  readonly onDone: (value: number) => void;
+  /** What the done key says. */
+  readonly doneWords?: string;
+}
+
+const ROWS = ['7', '8', '9', '4', '5', '6', '1', '2', '3'] as const;
+
+/** Digits under a glove, and from a keyboard. It starts empty again when `key` changes. */
+export function DigitPad({
+  label,
+  unit = 'mm',
+  mostDigits,
+  goesOn = false,
+  hasMinus = false,
+  first = '',
+  onDone,
+  doneWords = 'Next',
+}: DigitPadProps) {
+  const [typed, setTyped] = useState(first);
+  const rules: PadRules = { mostDigits, hasMinus };
+  const value = readTyped(typed);
+  const finish = (text: string) => {
+    const read = readTyped(text);
+    if (read === null) return;
+    setTyped('');
+    onDone(read);
+  };
+  const press = (key: PadKey) => {
+    const next = pressPad(typed, key, rules);
+    if (goesOn && key !== 'back' && key !== 'minus' && isFull(next, rules)) finish(next);
+    else setTyped(next);
+  };
+  useEffect(() => {
+    const listen = (event: KeyboardEvent) => {
+      const { target } = event;
+      if (event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
+      // A field or a dialog has its own keys; a key that has the focus keeps its Enter.
+      if (target instanceof HTMLElement && target.closest('input, textarea, dialog') !== null) return;
+      const key = readKeyboardKey(event.key);
+      if (key === null) return;
+      if (key === 'done') {
+        if (target instanceof HTMLElement && target.closest('button, a') !== null) return;
+        finish(typed);
+      } else press(key);
+      event.preventDefault();
+    };
+    addEventListener('keydown', listen);
+    return () => removeEventListener('keydown', listen);
+  });
+  const digit = (key: PadKey & string) => (
+    <button type="button" key={key} class={styles.digit} data-digit="" onClick={() => press(key)}>
+      {key}
+    </button>
+  );
+  return (
+    <section class={styles.pad} aria-label={label}>
+      <p class={styles.label}>{label}</p>
+      <output class={styles.value} aria-label={`${label}: typed`}>
+        {typed === '' ? <span class={styles.empty}>–</span> : typed.replace('-', '−')}
+        <small>{unit}</small>
+      </output>
+      <div class={styles.digits}>
+        {ROWS.map(digit)}
+        <button
+          type="button"
+          class={styles.digit}
+          data-digit=""
+          aria-label="Take the last digit back"
+          disabled={typed === ''}
+          onClick={() => press('back')}
+        >
+          ⌫
+        </button>
+        {digit('0')}
+        {hasMinus ? (
+          <button
+            type="button"
+            class={styles.digit}
+            data-digit=""
+            aria-label="Above the face (minus)"
+            aria-pressed={typed.startsWith('-')}
+            onClick={() => press('minus')}
+          >
+            ±
+          </button>
+        ) : (
+          <span />
+        )}
+        <button
+          type="button"
+          class={`${styles.digit} ${styles.done}`}
+          data-main=""
+          disabled={value === null}
+          onClick={() => finish(typed)}
+        >
+          {doneWords}
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,37 @@
+import type { ComponentChildren } from 'preact';
+import type { OpenPiece } from '../state/read-piece.ts';
+import styles from './yard-frame.module.css';
+import { type FrameHead, YardHead } from './yard-head.tsx';
+
+export interface YardFrameProps extends FrameHead {
+  readonly children: ComponentChildren;
+  /** Keys of the screen: at the right edge in landscape, below in portrait, where a thumb is. */
+  readonly keys?: ComponentChildren;
+  /** Fills the room exactly and does not scroll: a plan that keeps its place. */
+  readonly isFixed?: boolean;
+}
+
+/** A screen of the yard: its head, what it shows, its keys. */
+export function YardFrame({ children, keys, isFixed = false, ...head }: YardFrameProps) {
+  return (
+    <div class={styles.frame}>
+      <YardHead {...head} />
+      <main class={`${styles.body} ${keys === undefined ? styles.alone : ''}`}>
+        <div class={`${styles.content} ${isFixed ? styles.fixed : ''}`}>{children}</div>
+        {keys !== undefined && <div class={styles.keys}>{keys}</div>}
+      </main>
+    </div>
+  );
+}
+
+/** The head of a screen about a piece. */
+export function headOfPiece({
+  head: { mark, serial },
+  context,
+  report,
+}: OpenPiece): Pick<FrameHead, 'title' | 'piece'> {
+  return {
+    title: `${mark} no. ${serial}`,
+    piece: { mark, serial, letter: context.revision.letter, phase: report.phase },
+  };
+}

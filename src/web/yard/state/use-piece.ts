@@ -1,0 +1,7 @@
+import type { PieceReading } from './read-piece.ts';
+import { useYard } from './yard.ts';
+
+/** A piece with its plan and report; the screen follows what is written and what arrives. */
+export function usePiece(id: string): PieceReading {
+  return useYard().piece(id).value;
+}
