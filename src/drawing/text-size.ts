@@ -97,3 +97,15 @@ function wrapLine(part: string, size: number, weight: Weight, width: number): st
   }
   return line === null ? lines : [...lines, line];
 }
+
+/** What stands in the place of a sign that the font lacks. */
+const REPLACEMENT = '\ufffd';
+
+/** A text that people typed, as it can be drawn: a sign that the font lacks becomes the replacement sign, so that what is missing shows. */
+export function replaceUndrawable(text: string): string {
+  const widths = findWidths('plain');
+  const heavy = findWidths('bold');
+  return Array.from(composeText(text).replaceAll('\t', ' '), (sign) =>
+    sign === '\n' || (widths.has(sign) && heavy.has(sign)) ? sign : REPLACEMENT,
+  ).join('');
+}
