@@ -8,7 +8,7 @@ export interface DigitAsk {
   readonly key: string;
   /** x and y of the form from the datum corner; on an edge x runs along it and y is above the bed. */
   readonly axis: 'x' | 'y';
-  readonly why: 'group corner' | 'sample';
+  readonly why: 'group corner' | 'sample' | 'lifting or brace';
   /** No taped value has more digits: the panel is not longer. */
   readonly mostDigits: number;
 }

@@ -8,10 +8,17 @@ export interface FoundPlace {
   readonly level: number | null;
 }
 
-/** A way to go, in the yard's own words: `toward the stop end`. */
+/**
+ * Where the work is when an insert is judged: it can be moved while its own stage lasts, one in the trowelled face after screeding too, and never
+ * once the concrete is hard.
+ */
+export type PlacingMoment = 1 | 2 | 'after screed' | 'hard';
+
+/** A way to go, in the yard's own words. */
 export interface Move {
   /** Whole mm, above 0. */
   readonly by: number;
+  /** What stands behind the length: `toward gate stop end`, `up`. */
   readonly toward: string;
 }
 
@@ -27,7 +34,7 @@ export interface AsPlaced {
     | { readonly kind: 'does not go on'; readonly lacks: number; readonly hole: string };
   /** What else is wrong with it there: too near an edge, too little cover, meets a bar. In words, empty: nothing. */
   readonly findings: readonly string[];
-  /** Members of the group that nobody measured: taken as designed. */
+  /** Numbers of the members of which not both lengths were taken: what is missing is taken as designed. */
   readonly unmeasured: readonly number[];
 }
 
@@ -41,6 +48,9 @@ export interface PlacingAnswer {
   readonly moves: readonly Move[];
   /** Computed where it is off; null where it is good, or belongs to no connection. */
   readonly asPlaced: AsPlaced | null;
+  /** What else is wrong with it there, as in `asPlaced`; also where it belongs to no connection. Empty where it is good. */
+  readonly findings: readonly string[];
+  /** Of the place alone: where it is good the answer of the design stands, whatever that is. */
   readonly verdict: 'works' | 'does not work' | 'not known';
   /** Who may accept it as it is: `nobody asks` within tolerance. */
   readonly decides: 'nobody asks' | 'qa' | 'design engineer';
