@@ -1,7 +1,8 @@
 import type { StandardName } from '../engine/standards/standard-name.ts';
 import { defaultRules } from './default-rules.ts';
 import { defaultYard } from './default-yard.ts';
-import { JOB_FILE_VERSION, type JobFile } from './documents/job-file.ts';
+import type { JobFile } from './documents/job-file.ts';
+import { JOB_FILE_VERSION } from './documents/job-file-version.ts';
 import type { Panel } from './documents/panel.ts';
 import { emptyCatalogue, emptyDetails, emptyHolding } from './empty-library.ts';
 

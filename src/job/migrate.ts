@@ -1,5 +1,5 @@
 import { defaultYard } from './default-yard.ts';
-import { JOB_FILE_VERSION } from './documents/job-file.ts';
+import { JOB_FILE_VERSION } from './documents/job-file-version.ts';
 import { type DocumentFault, showValue } from './fault.ts';
 import { isRecord, type JsonRecord } from './json-record.ts';
 

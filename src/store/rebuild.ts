@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
-import { JOB_FILE_VERSION, type JobFile } from '../job/documents/job-file.ts';
+import type { JobFile } from '../job/documents/job-file.ts';
+import { JOB_FILE_VERSION } from '../job/documents/job-file-version.ts';
 import type { Edit } from '../job/edit/edit.ts';
 import { applyEdit } from '../job/edit/edit-job.ts';
 import { readJobDocument } from '../job/read-job-document.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { defaultYard } from '../../src/job/default-yard.ts';
-import { JOB_FILE_VERSION } from '../../src/job/documents/job-file.ts';
+import { JOB_FILE_VERSION } from '../../src/job/documents/job-file-version.ts';
 import { migrateJobFile, migrationSteps } from '../../src/job/migrate.ts';
 import { faultsOf, mustRead } from './read.ts';
 import { type Json, sampleCastIn, sampleJob, samplePanel } from './sample-job.ts';

@@ -5,23 +5,27 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import Libsql from 'libsql';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { JOB_FILE_VERSION } from '../../src/job/documents/job-file.ts';
+import { JOB_FILE_VERSION } from '../../src/job/documents/job-file-version.ts';
 import { openSqliteFile, openSqliteStore } from '../../src/store/sqlite/open-sqlite.ts';
 import { sampleJob } from '../job/sample-job.ts';
 import { numberEdits, sampleFile } from './edits.ts';
-import { describeJobStore } from './job-store.ts';
+import { describeJobStore, type StorePlace } from './job-store.ts';
+import { describeRecordStore } from './record-store.ts';
 
 function makeFolder(): string {
   return mkdtempSync(join(tmpdir(), 'onepour-store-'));
 }
 
-describeJobStore('SQLite', () => {
+function makePlace(): StorePlace {
   const folder = makeFolder();
   return {
     open: (now) => openSqliteStore(join(folder, 'data', 'office.db'), now),
     clear: () => rmSync(folder, { recursive: true, force: true }),
   };
-});
+}
+
+describeJobStore('SQLite', makePlace);
+describeRecordStore('SQLite', makePlace);
 
 describe('the file of SQLite', () => {
   let folder: string;

@@ -1,4 +1,4 @@
-import { JOB_FILE_VERSION } from '../../job/documents/job-file.ts';
+import { JOB_FILE_VERSION } from '../../job/documents/job-file-version.ts';
 import type { DocumentFault, Fault } from '../../job/fault.ts';
 import { findNearestWord } from '../../job/nearest-word.ts';
 import { readJobDocument } from '../../job/read-job-document.ts';
