@@ -1,5 +1,5 @@
 import { OfficeError, startOffice } from '../server/start-office.ts';
-import type { JobStore } from '../store/job-store.ts';
+import type { Store } from '../store/store.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { fromRoot } from './from-root.ts';
 import { loadJob } from './load-job.ts';
@@ -21,7 +21,7 @@ function readPort(text: string | undefined): number | null {
   throw new UsageError(`--port "${text}": expected a number from 0 to 65535, 0 for any that is free`);
 }
 
-async function prepareDemo(store: JobStore): Promise<void> {
+async function prepareDemo(store: Store): Promise<void> {
   const [earlier, later] = ['demo/job-rev-a.json', 'demo/job.json'].map((path) => loadJob(fromRoot(path)).file);
   if (earlier !== undefined && later !== undefined) await addDemo(store, earlier, later, new Date());
 }

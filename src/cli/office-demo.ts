@@ -1,7 +1,8 @@
 import type { JobFile } from '../job/documents/job-file.ts';
 import type { Revision } from '../job/documents/pour.ts';
 import { editJob } from '../job/edit/edit-job.ts';
-import type { JobStore } from '../store/job-store.ts';
+import type { Person } from '../records/person.ts';
+import type { Store } from '../store/store.ts';
 
 const EDITOR = 'demo';
 const RECIPIENTS = [
@@ -9,22 +10,37 @@ const RECIPIENTS = [
   { name: 'B. Nobody (invented)', firm: 'Invented consulting engineers', how: '2 prints A3' },
 ];
 
+/** Who places, checks and decides in the demo. */
+const PEOPLE: readonly Person[] = [
+  { id: 'demosetter01', name: 'C. Nobody (invented setter)', roles: ['setter'], registration: null },
+  { id: 'demochecker1', name: 'D. Nobody (invented checker)', roles: ['checker'], registration: null },
+  { id: 'demoforeman1', name: 'E. Nobody (invented foreman)', roles: ['foreman', 'checker'], registration: null },
+  { id: 'demoquality1', name: 'F. Nobody (invented QA)', roles: ['qa'], registration: null },
+  {
+    id: 'demoengineer',
+    name: 'G. Nobody (invented design engineer)',
+    roles: ['design engineer'],
+    registration: 'invented no. 1',
+  },
+];
+
 function revisionOf({ job }: JobFile): Revision {
   if (job.revision === null) throw new Error('the demo job has no revision');
   return job.revision;
 }
 
-async function issue(store: JobStore, id: string, base: number, file: JobFile, note: string): Promise<void> {
+async function issue(store: Store, id: string, base: number, file: JobFile, note: string): Promise<void> {
   const answer = await store.issueRevision(id, { base, ...revisionOf(file), note, recipients: RECIPIENTS });
   if (answer.kind !== 'done') throw new Error(`the demo job is not issued: ${answer.kind}`);
 }
 
 /**
  * Puts the demo job into a store that has no job, as a job comes about: an earlier state that was issued, an edit, the later state
- * issued too. A store with jobs, removed ones counted, is left as it is.
+ * issued too; and the people of its yard. A store with jobs, removed ones counted, is left as it is.
  */
-export async function addDemo(store: JobStore, earlier: JobFile, later: JobFile, now: Date): Promise<void> {
+export async function addDemo(store: Store, earlier: JobFile, later: JobFile, now: Date): Promise<void> {
   for (const removed of [false, true]) if ((await store.listJobs({ removed })).length > 0) return;
+  for (const person of PEOPLE) await store.savePerson(person);
   const { id } = await store.createJob(earlier);
   await issue(store, id, 0, earlier, 'For approval (invented)');
   const drawn = editJob(

@@ -1,6 +1,14 @@
 import type { FastifyError, FastifyInstance, FastifyReply } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { DiskFullError } from '../store/record-store.ts';
 import type { WireError } from '../wire/errors.ts';
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** Content types of a route whose body is not JSON. */
+    readonly takes?: readonly string[];
+  }
+}
 
 /** Where in a call a schema found a fault. */
 const PLACES: Readonly<Record<string, string>> = {
@@ -27,18 +35,23 @@ function isTooDeep(error: Error): boolean {
 }
 
 /** Words every answer that no handler gives: wrong calls, too long ones, and the server's own faults. */
-export function wordFaults(app: FastifyInstance, bodyLimit: number, tell: (line: string) => void): void {
+export function wordFaults(app: FastifyInstance, tell: (line: string) => void): void {
   app.setErrorHandler<FastifyError>((error, request, reply) => {
     if (hasZodFastifySchemaValidationErrors(error))
       return send(reply, 400, { error: 'bad-input', message: wordSchemaFaults(error) });
     if (isTooDeep(error)) return send(reply, 400, { error: 'bad-input', message: 'body: values are nested too deep' });
+    if (error instanceof DiskFullError) {
+      tell(`${request.method} ${request.url}: ${error.message}`);
+      return send(reply, 507, { error: 'disk-full', message: error.message });
+    }
     const status = error.statusCode ?? 500;
+    const { bodyLimit, config } = request.routeOptions;
     if (status === 413)
       return send(reply, 413, { error: 'too-large', message: `the body is longer than ${bodyLimit} bytes` });
     if (status >= 400 && status < 500) {
       const message =
         status === 415
-          ? 'the body is expected as JSON, with the content type application/json'
+          ? `the body is expected ${config.takes === undefined ? 'as JSON, with the content type application/json' : `as one of ${config.takes.join(', ')}`}`
           : `body: ${error.message}`;
       return send(reply, status === 415 ? 415 : 400, { error: 'bad-input', message });
     }

@@ -1,30 +1,15 @@
-import type * as z from 'zod';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { readJobDocument } from '../job/read-job-document.ts';
-import type { JobStore } from '../store/job-store.ts';
-import type { RouteName, routes } from '../wire/routes.ts';
-import { type Reply, replyAbsent, replyConflict, replyFaults, replyNotFound } from './reply.ts';
-
-type Read<Name extends RouteName, Key extends 'params' | 'query' | 'body'> = (typeof routes)[Name] extends {
-  readonly [K in Key]: infer Schema;
-}
-  ? Schema extends z.ZodType
-    ? z.output<Schema>
-    : undefined
-  : undefined;
-
-/** A call after its schemas have read it. */
-export interface Call<Name extends RouteName> {
-  readonly params: Read<Name, 'params'>;
-  readonly query: Read<Name, 'query'>;
-  readonly body: Read<Name, 'body'>;
-}
-
-export type Handlers = { readonly [Name in RouteName]: (call: Call<Name>) => Promise<Reply<Name>> };
+import type { Store } from '../store/store.ts';
+import type { Handlers } from './handler.ts';
+import { makeRecordHandlers } from './record-handlers.ts';
+import { replyAbsent, replyConflict, replyFaults, replyNotFound } from './reply.ts';
 
 /** What each route does: ask the store, word the answer. */
-export function makeHandlers(store: JobStore): Handlers {
+export function makeHandlers(store: Store): Handlers {
   return {
+    ...makeRecordHandlers(store),
+
     health: async () => ({ status: 200, body: { ok: true, version: ENGINE_VERSION } }),
 
     listJobs: async ({ query }) => ({

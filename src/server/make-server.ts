@@ -1,6 +1,6 @@
 import helmet from '@fastify/helmet';
 import { type FastifyInstance, fastify } from 'fastify';
-import type { JobStore } from '../store/job-store.ts';
+import type { Store } from '../store/store.ts';
 import { addApi } from './api.ts';
 import { cutOffWhenClosing } from './closing.ts';
 import { wordFaults } from './faults.ts';
@@ -26,7 +26,7 @@ const CONTENT_POLICY = {
 };
 
 export interface ServerOptions {
-  readonly store: JobStore;
+  readonly store: Store;
   /** Folder of the built screens. */
   readonly webFolder: string;
   /** Names under which the server answers, see `listNames`. */
@@ -52,7 +52,7 @@ export async function makeServer({ store, webFolder, names, tell }: ServerOption
     // The server speaks plain HTTP to its own machine.
     strictTransportSecurity: false,
   });
-  wordFaults(app, BODY_LIMIT, tell);
+  wordFaults(app, tell);
   await addApi(app, store);
   await addScreens(app, webFolder);
   return app;

@@ -11,6 +11,7 @@ const STATUS_WORDS: Readonly<Record<string, string>> = {
   413: 'Too long',
   415: 'Not JSON',
   422: 'No sound job, or a letter that was issued before; nothing was stored',
+  507: 'No room on the disk of the server; nothing of the call was stored',
   500: 'A fault of the server; nothing was stored',
 };
 

@@ -1,7 +1,8 @@
 import type { FastifyInstance } from 'fastify';
-import type { JobStore } from '../store/job-store.ts';
 import { StoreError } from '../store/job-store.ts';
+import { DiskFullError } from '../store/record-store.ts';
 import { openSqliteStore } from '../store/sqlite/open-sqlite.ts';
+import type { Store } from '../store/store.ts';
 import { listNames } from './guard.ts';
 import { makeServer } from './make-server.ts';
 
@@ -18,7 +19,7 @@ export interface OfficeOptions {
   readonly port: number | null;
   readonly webFolder: string;
   /** What to do with the store before anybody can call. */
-  readonly prepare: (store: JobStore) => Promise<void>;
+  readonly prepare: (store: Store) => Promise<void>;
   readonly tell: (line: string) => void;
 }
 
@@ -64,11 +65,11 @@ async function listen(app: FastifyInstance, { host, port }: OfficeOptions): Prom
   }
 }
 
-async function openStore(path: string): Promise<JobStore> {
+async function openStore(path: string): Promise<Store> {
   try {
     return await openSqliteStore(path);
   } catch (error) {
-    if (error instanceof StoreError) throw new OfficeError(error.message);
+    if (error instanceof StoreError || error instanceof DiskFullError) throw new OfficeError(error.message);
     throw error;
   }
 }

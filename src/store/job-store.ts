@@ -59,6 +59,8 @@ export interface JobStore {
   listJobs(which: { readonly removed: boolean }): Promise<readonly JobHead[]>;
   /** @param file as `readJobDocument` gives it */
   createJob(file: JobFile): Promise<JobHead>;
+  /** What the list shows of a job, without its file. */
+  readJobHead(id: string): Promise<Done<JobHead> | Absent>;
   openJob(id: string): Promise<Done<OpenJob> | Absent>;
   removeJob(id: string): Promise<Done<{ readonly removedAt: string }> | Absent>;
   /** Puts a removed job back; one that is there stays as it is. */

@@ -39,6 +39,12 @@ export async function createJob({ db, drafts, now, newId }: Access, file: JobFil
 }
 
 /** See JobStore. */
+export async function readJobHead({ db }: Access, id: string): Promise<Done<JobHead> | Absent> {
+  const row = await findJob(db, id);
+  return isAbsent(row) ? row : { kind: 'done', value: showHead(row) };
+}
+
+/** See JobStore. */
 export async function openJob(access: Access, id: string): Promise<Done<OpenJob> | Absent> {
   return access.db.transaction().execute(async (all): Promise<Done<OpenJob> | Absent> => {
     const row = await findJob(all, id);

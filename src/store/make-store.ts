@@ -1,13 +1,19 @@
 import type { Kysely } from 'kysely';
 import { type Access, drawId } from './access.ts';
 import { makeDraftCache } from './draft-cache.ts';
-import type { JobStore } from './job-store.ts';
-import { createJob, jobAt, listJobs, openJob, removeJob, restoreJob } from './jobs.ts';
+import { createJob, jobAt, listJobs, openJob, readJobHead, removeJob, restoreJob } from './jobs.ts';
 import { keepVersion, listKept, openKept } from './kept.ts';
+import type { PhotoFiles } from './photos/photo-files.ts';
 import { renewShapes } from './rebuild.ts';
+import { listAsides } from './records/asides.ts';
+import { listForks } from './records/forks.ts';
+import { listRecords, readHead, readLog } from './records/log.ts';
+import { listPeople, savePerson } from './records/people.ts';
+import { takeRecords } from './records/take-records.ts';
 import { issueRevision, listRevisions, openRevision } from './revisions.ts';
 import { listEdits, saveEdits } from './save-edits.ts';
 import { takeSteps } from './steps.ts';
+import type { Store } from './store.ts';
 import type { Tables } from './tables.ts';
 
 /** As many jobs are kept at hand; the others are read again when they are used. */
@@ -21,15 +27,21 @@ export interface Database {
 
 /**
  * A store on an open database, whichever it is: tables and files are brought up to date first.
+ * @param photos where photos lie: files, whatever the database
  * @param now the clock; given in tests
  */
-export async function makeStore({ db, close }: Database, now: () => Date = () => new Date()): Promise<JobStore> {
+export async function makeStore(
+  { db, close }: Database,
+  photos: PhotoFiles,
+  now: () => Date = () => new Date(),
+): Promise<Store> {
   const access: Access = { db, drafts: makeDraftCache(DRAFTS), now: () => now().toISOString(), newId: drawId };
   await takeSteps(db, access.now());
   await renewShapes(access);
   return {
     listJobs: (which) => listJobs(access, which),
     createJob: (file) => createJob(access, file),
+    readJobHead: (id) => readJobHead(access, id),
     openJob: (id) => openJob(access, id),
     removeJob: (id) => removeJob(access, id),
     restoreJob: (id) => restoreJob(access, id),
@@ -42,6 +54,17 @@ export async function makeStore({ db, close }: Database, now: () => Date = () =>
     issueRevision: (id, revision) => issueRevision(access, id, revision),
     listRevisions: (id) => listRevisions(access, id),
     openRevision: (id, letter) => openRevision(access, id, letter),
+    takeRecords: (job, texts) => takeRecords(access, job, texts),
+    listRecords: (job, after, pieces) => listRecords(access, job, after, pieces),
+    listAsides: (job) => listAsides(access, job),
+    listForks: (job) => listForks(access, job),
+    readHead: () => readHead(access),
+    readLog: (after) => readLog(access, after),
+    listPeople: () => listPeople(access),
+    savePerson: (person) => savePerson(access, person),
+    keepPhoto: (photo) => photos.keep(photo),
+    openPhoto: (hash) => photos.open(hash),
+    heldPhotos: (hashes) => photos.held(hashes),
     close,
   };
 }

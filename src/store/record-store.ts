@@ -9,10 +9,27 @@ export interface StoredPhoto {
   readonly bytes: Uint8Array;
 }
 
+/** A line of the log as it lies in the store, columns and text each for itself, so that they can be compared. */
+export interface LogRow {
+  readonly number: number;
+  readonly job: string;
+  readonly id: string;
+  readonly piece: string;
+  readonly device: string;
+  readonly deviceNumber: number;
+  readonly hash: string;
+  readonly logHash: string;
+  readonly text: string;
+  readonly receivedAt: string;
+}
+
 /** There is no room on the disk; nothing of the call was stored. */
 export class DiskFullError extends Error {
-  constructor(message: string) {
-    super(message);
+  constructor(options?: ErrorOptions) {
+    super(
+      'there is no room on the disk of the store: nothing of this call was stored, what was stored before is whole; make room there and send it again',
+      options,
+    );
     this.name = 'DiskFullError';
   }
 }
@@ -24,7 +41,8 @@ export class DiskFullError extends Error {
 export interface RecordStore {
   /**
    * Takes texts of records. One that is there byte for byte is had; one whose id stands for other bytes, or that is no record of this program or job,
-   * is kept aside with the reason. Facts are never refused for their content, their order or a gap in a device's chain.
+   * is kept aside with the reason. Facts are never refused for their content, their order or a gap in a device's chain; nor because the job was
+   * removed from the list since.
    */
   takeRecords(
     job: string,
@@ -39,6 +57,8 @@ export interface RecordStore {
   listAsides(job: string): Promise<readonly AsideRecord[]>;
   listForks(job: string): Promise<YardJob['forks']>;
   readHead(): Promise<LogHead>;
+  /** Lines of the log after a number, all jobs, the earliest first, at most MOST_RECORDS; none: that was the last. */
+  readLog(after: number): Promise<readonly LogRow[]>;
   listPeople(): Promise<readonly Person[]>;
   savePerson(person: Person): Promise<readonly Person[]>;
   /** @throws Error where the bytes do not have that hash */

@@ -63,8 +63,57 @@ async function makeTables(db: Kysely<Tables>): Promise<void> {
   await schema.createIndex('kept_of_job').on('kept').column('job').execute();
 }
 
+async function makeRecordTables(db: Kysely<Tables>): Promise<void> {
+  const { schema } = db;
+  await schema
+    .createTable('records')
+    .addColumn('number', 'integer', (column) => column.primaryKey())
+    .addColumn('job', 'text', (column) => column.notNull().references('jobs.id'))
+    .addColumn('id', 'text', (column) => column.notNull().unique())
+    .addColumn('piece', 'text', (column) => column.notNull())
+    .addColumn('item', 'text')
+    .addColumn('kind', 'text', (column) => column.notNull())
+    .addColumn('device', 'text', (column) => column.notNull())
+    .addColumn('device_number', 'integer', (column) => column.notNull())
+    .addColumn('previous', 'text')
+    .addColumn('hash', 'text', (column) => column.notNull())
+    .addColumn('log_hash', 'text', (column) => column.notNull())
+    .addColumn('text', 'text', (column) => column.notNull())
+    .addColumn('received_at', 'text', (column) => column.notNull())
+    .execute();
+  await schema.createIndex('records_of_job').on('records').columns(['job', 'number']).execute();
+  await schema.createIndex('records_of_piece').on('records').columns(['job', 'piece', 'number']).execute();
+  // Not unique: a copied tablet writes a number again, and what it wrote is kept.
+  await schema.createIndex('records_of_device').on('records').columns(['device', 'device_number']).execute();
+  await schema
+    .createTable('asides')
+    .addColumn('job', 'text', (column) => column.notNull().references('jobs.id'))
+    .addColumn('hash', 'text', (column) => column.notNull())
+    .addColumn('id', 'text')
+    .addColumn('piece', 'text')
+    .addColumn('why', 'text', (column) => column.notNull())
+    .addColumn('body', 'text', (column) => column.notNull())
+    .addColumn('at', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('aside_once', ['job', 'hash'])
+    .execute();
+  await schema
+    .createTable('forks')
+    .addColumn('device', 'text', (column) => column.notNull())
+    .addColumn('number', 'integer', (column) => column.notNull())
+    .addColumn('found_at', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('fork_once', ['device', 'number'])
+    .execute();
+  await schema
+    .createTable('people')
+    .addColumn('id', 'text', (column) => column.primaryKey())
+    .addColumn('name', 'text')
+    .addColumn('roles', 'text', (column) => column.notNull())
+    .addColumn('registration', 'text')
+    .execute();
+}
+
 /** Changes of the tables, in the order in which they came. They only add; one that was shipped is never edited. */
-const STEPS: readonly Step[] = [makeTables];
+const STEPS: readonly Step[] = [makeTables, makeRecordTables];
 
 /**
  * Brings the tables up to date, all steps or none.

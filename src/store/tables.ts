@@ -58,6 +58,58 @@ interface KeptTable {
   readonly body: string;
 }
 
+/** The log: records of all jobs, each line chained to the one before. Lines are only ever added. */
+interface RecordsTable {
+  /** Running number over all jobs, from 1 without a gap. */
+  readonly number: number;
+  readonly job: string;
+  readonly id: string;
+  readonly piece: string;
+  readonly item: string | null;
+  readonly kind: string;
+  readonly device: string;
+  /** Running number of its device. */
+  readonly device_number: number;
+  /** Hash of the device's record before, as the record says. */
+  readonly previous: string | null;
+  /** SHA-256 of the text. */
+  readonly hash: string;
+  /** See hashLogLine. */
+  readonly log_hash: string;
+  /** As its device wrote it. */
+  readonly text: string;
+  readonly received_at: string;
+}
+
+/** Texts that came as records and are none, or whose id stands for another text. */
+interface AsidesTable {
+  readonly job: string;
+  /** SHA-256 of the body. */
+  readonly hash: string;
+  readonly id: string | null;
+  readonly piece: string | null;
+  readonly why: string;
+  /** The text written as a string of JSON: what is no record may hold signs that a database cannot. */
+  readonly body: string;
+  readonly at: string;
+}
+
+/** Running numbers under which a device wrote two texts. */
+interface ForksTable {
+  readonly device: string;
+  readonly number: number;
+  readonly found_at: string;
+}
+
+interface PeopleTable {
+  readonly id: string;
+  /** Null: erased. */
+  readonly name: string | null;
+  /** As JSON. */
+  readonly roles: string;
+  readonly registration: string | null;
+}
+
 interface StepsTable {
   readonly number: number;
   readonly done_at: string;
@@ -69,7 +121,13 @@ export interface Tables {
   readonly copies: CopiesTable;
   readonly issues: IssuesTable;
   readonly kept: KeptTable;
+  readonly records: RecordsTable;
+  readonly asides: AsidesTable;
+  readonly forks: ForksTable;
+  readonly people: PeopleTable;
   readonly steps: StepsTable;
 }
 
 export type JobRow = JobsTable;
+export type RecordRow = RecordsTable;
+export type AsideRow = AsidesTable;

@@ -34,7 +34,7 @@ export interface Route {
 /** What any call may be answered with. */
 const ANY = { 400: badInput, 403: refused, 500: failed } as const;
 const OF_JOB = { ...ANY, 404: notFound } as const;
-const WITH_BODY = { 413: tooLarge, 415: badInput } as const;
+const WITH_BODY = { 413: tooLarge, 415: badInput, 507: diskFull } as const;
 const job = z.strictObject({ id: jobId });
 
 export const routes = {
@@ -162,7 +162,7 @@ export const routes = {
       'Takes texts of records; answered once they are on disk. Sent twice they count once; nothing is refused for coming late',
     params: job,
     body: newRecords,
-    answers: { ...OF_JOB, ...WITH_BODY, 200: tookRecords, 507: diskFull },
+    answers: { ...OF_JOB, ...WITH_BODY, 200: tookRecords },
   },
   listRecords: {
     method: 'GET',

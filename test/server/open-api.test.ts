@@ -106,7 +106,7 @@ describe('the OpenAPI document', () => {
 
   it('says which answers a call may have, and that edits need base, editor and edits', () => {
     const save = document.paths['/api/jobs/{id}/edits']!.post!;
-    expect(Object.keys(save.responses)).toEqual(['200', '400', '403', '404', '409', '413', '415', '422', '500']);
+    expect(Object.keys(save.responses)).toEqual(['200', '400', '403', '404', '409', '413', '415', '422', '500', '507']);
     expect(save.requestBody!.content['application/json']!.schema).toMatchObject({
       required: ['base', 'editor', 'edits'],
       properties: { edits: { maxItems: 500, items: { required: ['id', 'label', 'at', 'changes', 'back'] } } },

@@ -5,8 +5,8 @@ import { gzipSync } from 'node:zlib';
 import type { FastifyInstance, InjectOptions, LightMyRequestResponse } from 'fastify';
 import { listNames } from '../../src/server/guard.ts';
 import { makeServer } from '../../src/server/make-server.ts';
-import type { JobStore } from '../../src/store/job-store.ts';
 import { openSqliteStore } from '../../src/store/sqlite/open-sqlite.ts';
+import type { Store } from '../../src/store/store.ts';
 
 const SCREENS = {
   'index.html': '<!doctype html><title>office</title>',
@@ -17,7 +17,7 @@ const SCREENS = {
 
 export interface Served {
   readonly app: FastifyInstance;
-  readonly store: JobStore;
+  readonly store: Store;
   readonly folder: string;
   /** A call as a browser of this machine makes it. */
   readonly call: (

@@ -6,12 +6,12 @@ import type { JobFile } from '../../src/job/documents/job-file.ts';
 import type { Edit } from '../../src/job/edit/edit.ts';
 import type { Recipe } from '../../src/job/edit/edit-job.ts';
 import { turnBack } from '../../src/job/edit/edit-job.ts';
-import type { JobStore } from '../../src/store/job-store.ts';
+import type { Store } from '../../src/store/store.ts';
 import { change, numberEdits, sampleFile } from './edits.ts';
 
 /** Where a store keeps its data for a test; opening it again finds what was stored. */
 export interface StorePlace {
-  readonly open: (now?: () => Date) => Promise<JobStore>;
+  readonly open: (now?: () => Date) => Promise<Store>;
   readonly clear: () => void;
 }
 
@@ -19,7 +19,7 @@ export interface StorePlace {
 const ids = (count: number, first = 1) => Array.from({ length: count }, (_, index) => `${first + index}`);
 
 /** What a call gives when it is done; anything else is a fault of the store. */
-async function done<T>(
+export async function done<T>(
   answer: Promise<{ readonly kind: 'done'; readonly value: T } | { readonly kind: string }>,
 ): Promise<T> {
   const given = await answer;
@@ -31,7 +31,7 @@ async function done<T>(
 export function describeJobStore(name: string, makePlace: () => StorePlace): void {
   describe(`${name}: jobs and edits`, () => {
     let place: StorePlace;
-    let store: JobStore;
+    let store: Store;
     beforeEach(async () => {
       place = makePlace();
       store = await place.open();
@@ -284,7 +284,7 @@ export function describeJobStore(name: string, makePlace: () => StorePlace): voi
 
   describe(`${name}: issued revisions`, () => {
     let place: StorePlace;
-    let store: JobStore;
+    let store: Store;
     let id: string;
     const call = {
       base: 0,

@@ -2,9 +2,12 @@ import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { Kysely, SqliteDialect } from 'kysely';
 import type { Database } from 'libsql';
-import { type JobStore, StoreError } from '../job-store.ts';
+import { StoreError } from '../job-store.ts';
 import { makeStore } from '../make-store.ts';
+import { openPhotoFiles } from '../photos/photo-files.ts';
+import type { Store } from '../store.ts';
 import type { Tables } from '../tables.ts';
+import { tellFullDisk } from './tell-full-disk.ts';
 
 /**
  * How the file is used. The lock is the operating system's: it ends with the process, however that ends, so that nothing has to be
@@ -16,6 +19,8 @@ const PRAGMAS = [
   'journal_mode = WAL',
   'synchronous = FULL',
   'foreign_keys = ON',
+  // A name that is erased is not left in the file.
+  'secure_delete = ON',
 ] as const;
 
 function isBusy(error: unknown): boolean {
@@ -55,20 +60,27 @@ function closeSqliteFile(file: Database): void {
 }
 
 /**
- * The store in a file of SQLite.
- * @throws StoreError when the file cannot be used
+ * The store on a file that `openSqliteFile` opened; its photos lie in the folder `FILE.photos` beside it.
+ * @throws StoreError when the file cannot be used; it is given up then
  */
-export async function openSqliteStore(path: string, now?: () => Date): Promise<JobStore> {
-  const file = await openSqliteFile(path);
-  const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: file }) });
+export async function makeSqliteStore(file: Database, path: string, now?: () => Date): Promise<Store> {
+  const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: tellFullDisk(file) }) });
   const close = async (): Promise<void> => {
     closeSqliteFile(file);
     await db.destroy();
   };
   try {
-    return await makeStore({ db, close }, now);
+    return await makeStore({ db, close }, await openPhotoFiles(`${path}.photos`), now);
   } catch (error) {
     await close();
     throw error;
   }
+}
+
+/**
+ * The store in a file of SQLite.
+ * @throws StoreError when the file cannot be used
+ */
+export async function openSqliteStore(path: string, now?: () => Date): Promise<Store> {
+  return makeSqliteStore(await openSqliteFile(path), path, now);
 }
