@@ -87,6 +87,15 @@ describe('onepour office', () => {
         file,
       });
     }
+    const { people, inForce } = (await get(office, `${job}/yard`)) as {
+      people: readonly { name: string; roles: readonly string[] }[];
+      inForce: unknown;
+    };
+    expect(inForce).toMatchObject({ letter: 'B', file: later });
+    expect(new Set(people.flatMap(({ roles }) => roles))).toEqual(
+      new Set(['setter', 'checker', 'foreman', 'qa', 'design engineer']),
+    );
+    for (const { name } of people) expect(name).toContain('invented');
     await fetch(`${office.address}${job}`, { method: 'DELETE' });
     expect(await office.end('SIGTERM')).toBe(0);
 

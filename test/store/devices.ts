@@ -16,7 +16,7 @@ export function idOf(name: string): string {
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-7${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20)}`;
 }
 
-export const hashOf = (text: string) => createHash('sha256').update(text).digest('hex');
+export const hashOf = (text: string | Uint8Array) => createHash('sha256').update(text).digest('hex');
 
 /** A tablet that writes comments, each chained to the one before. */
 export interface TestDevice {
