@@ -43,6 +43,7 @@ export function makeFolder(file: JobFile, pour: string, paper: Paper, earlier: J
       paper,
       earlier,
       fingerprint: fingerprintJob(file),
+      job: null,
       drawCode: (text, size) => drawQr([0, 0], size, text),
     }),
   );

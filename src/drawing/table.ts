@@ -17,7 +17,13 @@ export interface TableColumn {
 export type Cell =
   | string
   | { readonly kind: 'text'; readonly text: string; readonly weight: Weight }
-  | { readonly kind: 'box'; readonly width: number; readonly height: number };
+  | {
+      readonly kind: 'box';
+      readonly width: number;
+      readonly height: number;
+      /** Drawn with a thick line: it must be filled in. */
+      readonly isWanted?: boolean;
+    };
 
 /** Least side of a box that is written into with a pencil and a glove [mm]. */
 export const PENCIL_BOX = 12;
@@ -69,7 +75,13 @@ function layCell(cell: Cell, column: TableColumn, style: TableStyle, isHead: boo
     return {
       height: cell.height,
       draw: (x, rowHeight) => [
-        drawBox('frame', [x + style.padding, -(rowHeight + cell.height) / 2], cell.width, cell.height, 'thin'),
+        drawBox(
+          'frame',
+          [x + style.padding, -(rowHeight + cell.height) / 2],
+          cell.width,
+          cell.height,
+          cell.isWanted === true ? 'thick' : 'thin',
+        ),
       ],
     };
   }

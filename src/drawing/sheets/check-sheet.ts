@@ -7,7 +7,7 @@ import { layFormCheck } from './form-check-block.ts';
 import { findPageWidth, layPages } from './lay-pages.ts';
 import { type Paper, TYPE } from './paper.ts';
 import type { Sheet, SheetHead } from './sheet-frame.ts';
-import { layGap, laySignature, layTextBlock } from './text-block.ts';
+import { layGap, layPencilBoxes, laySignature, layTextBlock } from './text-block.ts';
 import { describeFace, describeHolding, describePrinted, describeType } from './words.ts';
 
 /** Side of the code [mm]: a tenth of the distance that it is read from. */
@@ -40,14 +40,27 @@ function whereOf(item: SetOutItem): string {
   return item.printed.kind === 'plan' ? `x ${x}, y ${y} (± ${item.tolerance})` : `${x}; ${y} (± ${item.tolerance})`;
 }
 
-function placedRow(item: SetOutItem): readonly Cell[] {
+/** What a check sheet says beside the set-out. */
+export interface CheckFacts {
+  /** Lengths that must be taped in digits, as `wantedLength` names them; the others are looked at. */
+  readonly wanted: ReadonlySet<string>;
+  /** When the sheet may no longer be used. */
+  readonly voidWords: string;
+}
+
+/** Names a length of an insert. @param key permanent key of the cast-in item */
+export function wantedLength(key: string, axis: 'x' | 'y'): string {
+  return `${key} ${axis}`;
+}
+
+function placedRow(item: SetOutItem, wanted: CheckFacts['wanted']): readonly Cell[] {
   const cap = item.item === null ? '' : `; held: ${describeHolding(item)}`;
   return [
     { kind: 'text', text: String(item.number), weight: 'bold' },
     `${describeType(item)}; ${describeFace(item)}${cap}`,
     { kind: 'text', text: whereOf(item), weight: 'bold' },
-    BOX,
-    BOX,
+    { ...BOX, isWanted: wanted.has(wantedLength(item.castIn.key, 'x')) },
+    { ...BOX, isWanted: wanted.has(wantedLength(item.castIn.key, 'y')) },
     BOX,
     TICK,
     TICK,
@@ -65,7 +78,21 @@ function keepTogether(rows: readonly Block[]): readonly Block[] {
   return rows.map((row, i) => (i === rows.length - 1 ? { ...row, staysWithNext: true } : row));
 }
 
-function layStage(setOut: PanelSetOut, stage: 1 | 2, width: number): readonly Block[] {
+/** Who measured, and when: asked at each part, since another may do it on another day. It is typed in as it stands here. */
+function layWhoWhen(width: number): Block {
+  return layPencilBoxes(
+    'who measured and when',
+    [
+      { words: 'measured by', width: 70 },
+      { words: 'date', width: 34 },
+      { words: 'time', width: 24 },
+    ],
+    width,
+    TYPE.body,
+  );
+}
+
+function layStage(setOut: PanelSetOut, stage: 1 | 2, width: number, wanted: CheckFacts['wanted']): readonly Block[] {
   const items = setOut.items.filter((item) => item.stage === stage);
   const head =
     stage === 1
@@ -75,13 +102,21 @@ function layStage(setOut: PanelSetOut, stage: 1 | 2, width: number): readonly Bl
   if (items.length === 0) return [heading, layTextBlock('Nothing to check in this stage.', width, { size: TYPE.body })];
   return [
     heading,
-    ...keepTogether(layTable(`checks of stage ${stage}`, placedColumns(width), items.map(placedRow), CHECK_STYLE)),
+    layWhoWhen(width),
+    ...keepTogether(
+      layTable(
+        `checks of stage ${stage}`,
+        placedColumns(width),
+        items.map((item) => placedRow(item, wanted)),
+        CHECK_STYLE,
+      ),
+    ),
     laySignature(stage === 1 ? 'checked before the cage' : 'checked before the pour', width, TYPE.body),
   ];
 }
 
 function layAfterScreed(setOut: PanelSetOut, width: number): readonly Block[] {
-  const items = setOut.items.filter(({ place, item }) => place === 'trowelled face' && item !== null);
+  const items = setOut.items.filter(({ place }) => place === 'trowelled face');
   const heading = layTextBlock('3 – after screeding, while it can still be moved: level, plumb, cap on', width, {
     size: TYPE.heading,
     weight: 'bold',
@@ -102,6 +137,7 @@ function layAfterScreed(setOut: PanelSetOut, width: number): readonly Block[] {
   const cells = Array.from({ length: rows }, (_, i) => [...afterCells(items[i]), ...afterCells(items[rows + i])]);
   return [
     heading,
+    layWhoWhen(width),
     ...keepTogether(layTable('checks after screeding', [...half, ...half], cells, CHECK_STYLE)),
     laySignature('checked after screeding', width, TYPE.body),
   ];
@@ -118,6 +154,7 @@ export function drawCheckSheets(
   paper: Paper,
   code: readonly Mark[],
   codeWords: readonly string[],
+  { wanted, voidWords }: CheckFacts,
 ): readonly Sheet[] {
   const width = findPageWidth(paper);
   const beside = width - CODE_SIZE - 8;
@@ -127,10 +164,11 @@ export function drawCheckSheets(
       weight: 'bold',
     }),
     layTextBlock(
-      `Off by more than ± ${setOut.form.tolerance} mm, or diagonals that differ by more than ${2 * setOut.form.tolerance} mm: put the form right first. Write what the tape shows, not what it should.`,
+      `Off by more than ± ${setOut.form.tolerance} mm, or diagonals that differ by more than ${2 * setOut.form.tolerance} mm: put the form right first. Write what the tape shows, not what it should. A box with a thick line must have its digits; level: below the face +, proud of it −.`,
       beside,
-      { size: TYPE.body, below: 2 },
+      { size: TYPE.body },
     ),
+    layTextBlock(voidWords, beside, { size: TYPE.body, weight: 'bold', below: 2 }),
   ];
   const rows = layFormCheck(setOut.form, beside);
   const words = codeWords.map((line, i) =>
@@ -158,8 +196,8 @@ export function drawCheckSheets(
     [
       withCode,
       ...rows.slice(count),
-      ...layStage(setOut, 1, width),
-      ...layStage(setOut, 2, width),
+      ...layStage(setOut, 1, width, wanted),
+      ...layStage(setOut, 2, width, wanted),
       ...layAfterScreed(setOut, width),
       layGap(1),
     ],

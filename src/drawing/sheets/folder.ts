@@ -28,6 +28,8 @@ export interface FolderContent {
   readonly barsOf: (setOut: PanelSetOut) => readonly Bar[];
   /** Outline of a connection's plate in the view of its detail; null: the drawing shows none. */
   readonly plateOf: (setOut: PanelSetOut, group: SetOutGroup) => readonly Point[] | null;
+  /** Lengths of a casting that must be taped in digits, as `wantedLength` names them. */
+  readonly wantedOf: (setOut: PanelSetOut, serial: string) => ReadonlySet<string>;
   /** A code as one mark, as wide as asked from its lower corner of least x [mm]. */
   readonly drawCode: (text: string, size: number) => Mark;
 }
@@ -97,6 +99,7 @@ function drawPanel(place: Place, panel: PourParts['panels'][number]): readonly S
         paper,
         [codeFor(serial)],
         [mark, `piece ${serial}`, `revision ${letter}`],
+        { wanted: content.wantedOf(setOut, serial), voidWords: tellVoid(facts) },
       ),
     );
   return [
@@ -104,6 +107,12 @@ function drawPanel(place: Place, panel: PourParts['panels'][number]): readonly S
     ...drawPictureSheets(pictures, headOf(place, mark, 'Sections and connections', [pieces]), paper),
     ...checks,
   ];
+}
+
+/** When a sheet that is filled in by pencil may no longer be used. */
+function tellVoid({ revision, fingerprint }: FolderFacts): string {
+  if (revision === null) return 'Not issued: nothing may be checked or poured by this sheet.';
+  return `Void if revision ${revision.letter} (fingerprint ${fingerprint}) is not the one in force: ask before you start.`;
 }
 
 /** Castings of a panel in words: each by its serial, or how many where they are too many for a head. */

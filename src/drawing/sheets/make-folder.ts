@@ -12,6 +12,7 @@ import { indexJob, type JobIndex } from '../../job/job-index.ts';
 import { layPlate } from '../detail/plate-in-plan.ts';
 import { FOOT_CAUTION } from './cautions.ts';
 import { drawFolder, type FolderContent, type FolderPage } from './folder.ts';
+import { listWanted } from './list-wanted.ts';
 import type { Paper } from './paper.ts';
 
 /** What a folder is made with, beside the job. */
@@ -20,6 +21,8 @@ export interface FolderTools {
   /** The state of the job that the changes are told since; null: none was given. */
   readonly earlier: JobFile | null;
   readonly fingerprint: string;
+  /** Id of the job in the office: each casting is asked for other lengths. Null: the job is a file, and sheets ask for the corners of each group. */
+  readonly job: string | null;
   readonly drawCode: FolderContent['drawCode'];
 }
 
@@ -79,6 +82,7 @@ export function makeFolder(file: JobFile, pour: string, tools: FolderTools): Mad
       caution: FOOT_CAUTION,
     },
     barsOf: ({ panel }) => layBars(panel),
+    wantedOf: (setOut, serial) => listWanted(index, tools.job, setOut, serial),
     plateOf: (setOut, group) => findPlate(index, setOut, group),
     drawCode: tools.drawCode,
   });

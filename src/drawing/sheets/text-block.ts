@@ -1,7 +1,8 @@
 import type { Mark, Weight } from '../drawing.ts';
 import type { Block } from '../flow.ts';
-import { drawLine, drawTextLines } from '../marks.ts';
-import { CAP_HEIGHT, DESCENT, LINE_STEP, wrapText } from '../text-size.ts';
+import { drawBox, drawLine, drawText, drawTextLines } from '../marks.ts';
+import { PENCIL_BOX } from '../table.ts';
+import { CAP_HEIGHT, DESCENT, LINE_STEP, measureText, wrapText } from '../text-size.ts';
 
 /** How a paragraph stands. Lengths mm. */
 export interface TextBlockStyle {
@@ -34,6 +35,27 @@ export function layGap(height: number): Block {
 /** Marks that hang below y = 0 as one block. */
 export function layMarks(name: string, height: number, marks: readonly Mark[], staysWithNext = false): Block {
   return { name, height, marks, staysWithNext };
+}
+
+/** A row of boxes to write into with a pencil, each behind its word. `width` of a box in mm, as far as there is room. */
+export function layPencilBoxes(
+  name: string,
+  boxes: readonly { readonly words: string; readonly width: number }[],
+  width: number,
+  size: number,
+): Block {
+  let x = 0;
+  const marks = boxes.flatMap(({ words, width: wanted }): Mark[] => {
+    const start = x + measureText(words, size) + 2;
+    const box = Math.max(0, Math.min(wanted, width - start));
+    const placed = [
+      drawText([x, -PENCIL_BOX / 2 - 1.5], words, size, { baseline: 'middle' }),
+      drawBox('frame', [start, -PENCIL_BOX - 1.5], box, PENCIL_BOX, 'thin'),
+    ];
+    x = start + box + 6;
+    return placed;
+  });
+  return { name, height: PENCIL_BOX + 3, marks, staysWithNext: true };
 }
 
 /** Lines to sign on: who, when, signature. */

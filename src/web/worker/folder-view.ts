@@ -12,6 +12,8 @@ export interface FolderQuestion {
   readonly paper: Paper['name'];
   /** The state of the job that changes are told since; null: none. */
   readonly earlier: JobFile | null;
+  /** Id of the job in the office. */
+  readonly job: string;
 }
 
 /** A folder as it will be printed; or why something of it cannot be drawn. */
@@ -30,13 +32,14 @@ export type FolderView =
  * Makes the folder of a pour.
  * @throws Error where the job has no such pour
  */
-export function viewFolder(file: JobFile, { pour, paper, earlier }: FolderQuestion): FolderView {
+export function viewFolder(file: JobFile, { pour, paper, earlier, job }: FolderQuestion): FolderView {
   const fingerprint = fingerprintJob(file);
   try {
     const { pages, isReady, findings } = makeFolder(file, pour, {
       paper: PAPERS[paper],
       earlier,
       fingerprint,
+      job,
       drawCode: (text, size) => drawQr([0, 0], size, text),
     });
     return { kind: 'made', order: { pages, details: describeFolder(file, pour) }, isReady, findings, fingerprint };

@@ -24,11 +24,12 @@ type Made = Extract<MadeFolder, { readonly kind: 'made' }>;
 const NOTHING = '';
 
 async function makeFolder(session: JobSession, pour: string, paper: Paper['name'], since: string): Promise<MadeFolder> {
-  if (since === NOTHING) return askJobWorker(async (worker) => worker.folder({ pour, paper, earlier: null }));
+  if (since === NOTHING)
+    return askJobWorker(async (worker) => worker.folder({ pour, paper, earlier: null, job: session.id }));
   const called = await calls.openRevision(session.id, since);
   if (called.kind !== 'answered') throw new Error(`Revision ${since} cannot be opened. ${tellCall(called) ?? ''}`);
   const { file } = called.value;
-  return askJobWorker(async (worker) => worker.folder({ pour, paper, earlier: file }));
+  return askJobWorker(async (worker) => worker.folder({ pour, paper, earlier: file, job: session.id }));
 }
 
 /** What the sheets are of: an issued revision, or a draft. */
