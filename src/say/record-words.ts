@@ -1,3 +1,4 @@
+import { ROLE_WORDS } from '../assess/yard/rights.ts';
 import type { BodyOf, FactRecord, KindAndBody, RecordKind } from '../records/record.ts';
 import { placesOf } from './number-runs.ts';
 import { showRatio } from './numbers.ts';
@@ -48,15 +49,6 @@ const VERDICT_WORDS: Readonly<Record<BodyOf<'decision'>['verdict'], (what: strin
   accepted: (what) => `accepted ${what} as placed`,
   'to be moved': (what) => `wants ${what} moved`,
   rejected: (what) => `rejected ${what}`,
-};
-
-/** Roles of people in words. */
-export const PERSON_ROLES: Readonly<Record<BodyOf<'decision'>['role'], string>> = {
-  setter: 'form setter',
-  checker: 'checker',
-  foreman: 'foreman',
-  qa: 'QA',
-  'design engineer': 'design engineer',
 };
 
 /** What was looked at: what is wrong first, its words in capitals. Each as [is right, words where it is, words where it is not]. */
@@ -112,13 +104,13 @@ const TELLERS: { readonly [Kind in RecordKind]: Teller<Kind> } = {
   },
   decision: ({ verdict, role, registration, reason, computed }, { what }) => {
     const ratio = computed.ratio === null ? '' : `, ${showRatio(computed.ratio)}`;
-    return `${VERDICT_WORDS[verdict](what)}, as ${PERSON_ROLES[role]}${add(registration, ', registration ')}: ${reason}; computed as placed then: ${computed.state}${ratio}`;
+    return `${VERDICT_WORDS[verdict](what)}, as ${ROLE_WORDS[role]}${add(registration, ', registration ')}: ${reason}; computed as placed then: ${computed.state}${ratio}`;
   },
   cleared: ({ role, condition, frozen }) =>
-    `cleared the piece as ${PERSON_ROLES[role]} by revision ${frozen.revision.letter}${add(condition, ', on the condition: ')}`,
+    `cleared the piece as ${ROLE_WORDS[role]} by revision ${frozen.revision.letter}${add(condition, ', on the condition: ')}`,
   held: ({ reason }) => `held the piece: ${reason}`,
   override: ({ role, reason, frozen: { revision, open } }) =>
-    `let it be poured on an override as ${PERSON_ROLES[role]} by revision ${revision.letter}, with ${countOf(open.length, 'open point')}: ${reason}`,
+    `let it be poured on an override as ${ROLE_WORDS[role]} by revision ${revision.letter}, with ${countOf(open.length, 'open point')}: ${reason}`,
   poured: ({ reason }) => `poured it${add(reason, ': ')}`,
   'screed-checked': ({ level, plumb, cap, level_mm, note }, { what, names: { write } }) => {
     const seen = tellSights([

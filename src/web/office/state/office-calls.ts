@@ -1,4 +1,5 @@
 import type { JobFile } from '../../../job/documents/job-file.ts';
+import type { Person } from '../../../records/person.ts';
 import type { EditList, NewEdits, Saved } from '../../../wire/edits.ts';
 import type { JobAt, JobHead, OpenJob } from '../../../wire/jobs.ts';
 import type { KeptHead, KeptVersion, NewKept } from '../../../wire/kept.ts';
@@ -25,4 +26,6 @@ export const calls = {
   listRevisions: (id: string) => call<{ readonly revisions: readonly Issued[] }>('GET', at(id, '/revisions')),
   openRevision: (id: string, letter: string) =>
     call<IssuedRevision>('GET', at(id, `/revisions/${encodeURIComponent(letter)}`)),
+  listPeople: () => call<{ readonly people: readonly Person[] }>('GET', '/api/people'),
+  savePerson: (person: Person) => call<{ readonly people: readonly Person[] }>('POST', '/api/people', person),
 };
