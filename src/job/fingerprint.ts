@@ -11,6 +11,11 @@ export function hashText(text: string): string {
   return bytesToHex(sha256(utf8ToBytes(text)));
 }
 
+/** SHA-256 of bytes, a photo's: 64 hexadecimal digits. */
+export function hashBytes(bytes: Uint8Array): string {
+  return bytesToHex(sha256(bytes));
+}
+
 /** First digits of the SHA-256 of a job file's canonical text: two sheets with the same are of the same state of the job. */
 export function fingerprintJob(file: JobFile): string {
   return hashText(writeCanonical(file)).slice(0, DIGITS);

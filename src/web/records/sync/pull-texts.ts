@@ -1,0 +1,106 @@
+import { readRecord } from '../../../records/record-text.ts';
+import type { RecordList } from '../../../wire/records.ts';
+import type { KeptRecord, RecordDatabase } from '../record-db.ts';
+import { recordCalls } from './record-calls.ts';
+import { haltOf, type Step } from './step.ts';
+
+/** Texts that are read before the page is let go on [pieces of work of some 10 ms on a slow tablet]. */
+const TEXTS_AT_ONCE = 50;
+
+/** Is told which pieces have new or other texts on the device. */
+type OnPieces = (pieces: ReadonlySet<string>) => Promise<void>;
+
+/**
+ * Fetches what the server has of a job from where this device stopped the last time, page by page; each page is on the device together with the
+ * place up to which it goes. A server whose log ends before that place was put back to an earlier state: `isPutBack`.
+ */
+export async function pullTexts(
+  db: RecordDatabase,
+  job: string,
+  onAnswer: (answer: RecordList, sentAt: number) => Promise<void>,
+  onPieces: OnPieces,
+): Promise<Step<{ readonly isPutBack: boolean }>> {
+  for (;;) {
+    const after = (await db.get('cursors', job)) ?? 0;
+    const sentAt = Date.now();
+    const called = await recordCalls.listRecords(job, after);
+    if (called.kind !== 'answered') return haltOf(called);
+    const { records, isAll, head } = called.value;
+    await onAnswer(called.value, sentAt);
+    if (head.number < after) return { kind: 'done', value: { isPutBack: true } };
+    const kept = await keepTexts(db, job, records, records.at(-1)?.number ?? null);
+    if (kept.size > 0) await onPieces(kept);
+    if (isAll || records.length === 0) return { kind: 'done', value: { isPutBack: false } };
+  }
+}
+
+/** Fetches these pieces from the beginning: a text of theirs may stand here otherwise than on the server. */
+export async function pullPieces(
+  db: RecordDatabase,
+  job: string,
+  pieces: readonly string[],
+  onPieces: OnPieces,
+): Promise<Step<null>> {
+  for (let after = 0; pieces.length > 0; ) {
+    const called = await recordCalls.listOfPieces(job, after, pieces);
+    if (called.kind !== 'answered') return haltOf(called);
+    const { records, isAll } = called.value;
+    const kept = await keepTexts(db, job, records, null);
+    if (kept.size > 0) await onPieces(kept);
+    if (isAll || records.length === 0) break;
+    after = records.at(-1)!.number;
+  }
+  return { kind: 'done', value: null };
+}
+
+/** Reads once more what an older version of this program could not read. */
+export async function readUnread(db: RecordDatabase): Promise<void> {
+  for (const { job, number, text } of await db.getAll('unread')) {
+    if (!readRecord(text).ok) continue;
+    await keepTexts(db, job, [{ number, text }], null);
+    await db.delete('unread', [job, number]);
+  }
+}
+
+/**
+ * Puts texts of the server beside those of this device, and gives the pieces of which something is new or other. Where an id stands here for other bytes, the server's count, since every device gets those;
+ * the ones from here are kept apart.
+ * @param upTo the place that the device then has come to; null: leaves it
+ */
+export async function keepTexts(
+  db: RecordDatabase,
+  job: string,
+  lines: RecordList['records'],
+  upTo: number | null,
+): Promise<ReadonlySet<string>> {
+  const found: KeptRecord[] = [];
+  const unread: RecordList['records'][number][] = [];
+  for (const [place, line] of lines.entries()) {
+    if (place > 0 && place % TEXTS_AT_ONCE === 0) await new Promise((resolve) => setTimeout(resolve));
+    const read = readRecord(line.text);
+    if (!read.ok) unread.push(line);
+    else found.push({ id: read.stored.record.id, job, piece: read.stored.record.piece, text: line.text });
+  }
+  const transaction = db.transaction(['records', 'asides', 'unread', 'cursors'], 'readwrite');
+  const [records, asides] = [transaction.objectStore('records'), transaction.objectStore('asides')];
+  const known = await Promise.all(found.map(({ id }) => records.get(id)));
+  const pieces = new Set<string>();
+  const asked: Promise<unknown>[] = [];
+  for (const [place, one] of found.entries()) {
+    const before = known[place];
+    if (before?.text === one.text) continue;
+    pieces.add(one.piece);
+    if (before !== undefined) {
+      const why = 'a record of the server has the same id and other bytes';
+      asked.push(
+        asides.add({ id: one.id, job, text: before.text, why, at: new Date().toISOString(), isHeeded: false }),
+      );
+      pieces.add(before.piece);
+    }
+    asked.push(records.put(before?.mine === 1 ? { ...one, mine: 1 } : one));
+  }
+  for (const { number, text } of unread) asked.push(transaction.objectStore('unread').put({ job, number, text }));
+  if (upTo !== null) asked.push(transaction.objectStore('cursors').put(upTo, job));
+  await Promise.all([...asked, transaction.done]);
+  return pieces;
+}

@@ -1,0 +1,91 @@
+import type { LogHead } from '../../../wire/records.ts';
+import { changeMeta } from '../device-meta.ts';
+import type { RecordDatabase } from '../record-db.ts';
+import { pullPieces, pullTexts } from './pull-texts.ts';
+import { pushPhotos } from './push-photos.ts';
+import { listUnsentJobs, pushTexts } from './push-texts.ts';
+import { refreshJob } from './refresh-job.ts';
+import { sendAllAgain } from './send-all-again.ts';
+import type { Step } from './step.ts';
+
+/** What a round tells while it runs. */
+export interface RoundListener {
+  readonly onState: (state: 'sending' | 'fetching') => void;
+  /** Something in the lists of what is unsent has changed, or the server was heard. */
+  readonly onHeard: () => Promise<void>;
+  readonly onJob: () => Promise<void>;
+  readonly onPieces: (job: string, pieces: ReadonlySet<string>) => Promise<void>;
+}
+
+export interface RoundResult {
+  readonly isServerThere: boolean;
+  /** Why something was not taken. */
+  readonly refused: string | null;
+  readonly isPutBack: boolean;
+}
+
+/**
+ * Sends what waits, of every job, then fetches what is new of the job that the device works on, then sends photos. Broken off anywhere, what was done
+ * stays done and the next round goes on there.
+ * @param job null: none is taken
+ */
+export async function runRound(
+  db: RecordDatabase,
+  job: string | null,
+  { onState, onHeard, onJob, onPieces }: RoundListener,
+): Promise<RoundResult> {
+  const refused: string[] = [];
+  let isPutBack = false;
+  const hear = async (answer: { readonly head: LogHead; readonly now: string }, sentAt: number) => {
+    await hearServer(db, answer, sentAt);
+    await onHeard();
+  };
+  /** False: the server does not answer, and the round is over. */
+  const goesOn = <T>(step: Step<T>): boolean => {
+    if (step.kind === 'refused') refused.push(step.why);
+    return step.kind !== 'away';
+  };
+  const end = (isServerThere: boolean) => ({ isServerThere, refused: refused.at(-1) ?? null, isPutBack });
+
+  onState('sending');
+  for (const waiting of await listUnsentJobs(db)) {
+    const pushed = await pushTexts(db, waiting, hear);
+    if (!goesOn(pushed)) return end(false);
+    if (pushed.kind !== 'done') continue;
+    if (pushed.value.refused !== null) refused.push(pushed.value.refused);
+    if (!goesOn(await pullPieces(db, waiting, pushed.value.pieces, (pieces) => onPieces(waiting, pieces))))
+      return end(false);
+  }
+  if (job !== null) {
+    onState('fetching');
+    if (!goesOn(await refreshJob(db, job, hear))) return end(false);
+    await onJob();
+    const pulled = await pullTexts(db, job, hear, (pieces) => onPieces(job, pieces));
+    if (!goesOn(pulled)) return end(false);
+    if (pulled.kind === 'done' && pulled.value.isPutBack) {
+      isPutBack = true;
+      await sendAllAgain(db, job);
+      await onHeard();
+    }
+  }
+  onState('sending');
+  const photos = await pushPhotos(db, onHeard);
+  if (!goesOn(photos)) return end(false);
+  if (photos.kind === 'done' && photos.value.refused !== null) refused.push(photos.value.refused);
+  return end(true);
+}
+
+/**
+ * Keeps what an answer says of the server: the end of its log, and its clock less ours, taken as read half way between asking and hearing.
+ * @param sentAt our clock when the call went out [ms]
+ */
+async function hearServer(
+  db: RecordDatabase,
+  { head, now }: { readonly head: LogHead; readonly now: string },
+  sentAt: number,
+): Promise<void> {
+  const heardAt = Date.now();
+  const clock_s = Math.round((Date.parse(now) - (sentAt + heardAt) / 2) / 100) / 10;
+  const lastSyncAt = new Date(heardAt).toISOString();
+  await changeMeta(db, (meta) => ({ ...meta, clock_s, lastSyncAt, head }), 'relaxed');
+}
