@@ -13,14 +13,19 @@ export interface OfficeProcess {
   readonly end: (signal: 'SIGINT' | 'SIGTERM' | 'SIGKILL') => Promise<number | null>;
 }
 
+/** Runs what follows with a longest length for the files that it writes, in blocks as the shell counts them (512 or 1024 bytes). */
+const WITH_LIMIT = 'ulimit -f "$0" && exec "$@"';
+
 /**
  * Starts the built command and waits until it says where it is.
+ * @param longestFile the system takes no longer file of it [blocks of the shell]; left out: as long as the disk takes
  * @throws Error with what it printed when it ends instead
  */
-export async function startOffice(args: readonly string[]): Promise<OfficeProcess> {
-  const child = spawn(process.execPath, [join(ROOT, 'bin/onepour.js'), 'office', ...args], {
-    stdio: ['ignore', 'pipe', 'pipe'],
-  });
+export async function startOffice(args: readonly string[], longestFile?: number): Promise<OfficeProcess> {
+  const command = [process.execPath, join(ROOT, 'bin/onepour.js'), 'office', ...args];
+  const [program = '', ...rest] =
+    longestFile === undefined ? command : ['sh', '-c', WITH_LIMIT, `${longestFile}`, ...command];
+  const child = spawn(program, rest, { stdio: ['ignore', 'pipe', 'pipe'] });
   let printed = '';
   const address = await new Promise<string>((resolve, reject) => {
     const add = (chunk: string) => {

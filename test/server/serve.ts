@@ -31,8 +31,11 @@ export interface Served {
   readonly end: () => Promise<void>;
 }
 
-/** A server with a store of its own and small screens, not listening. */
-export async function serve(): Promise<Served> {
+/**
+ * A server with a store of its own and small screens, not listening.
+ * @param openStore where it is not the plain one
+ */
+export async function serve(openStore: (path: string) => Promise<Store> = openSqliteStore): Promise<Served> {
   const folder = mkdtempSync(join(tmpdir(), 'onepour-server-'));
   const webFolder = join(folder, 'web');
   mkdirSync(join(webFolder, 'assets'), { recursive: true });
@@ -41,7 +44,7 @@ export async function serve(): Promise<Served> {
     if (name.endsWith('.js')) writeFileSync(join(webFolder, `${name}.gz`), gzipSync(text));
   }
   writeFileSync(join(folder, 'secret.txt'), 'nobody reads this');
-  const store = await openSqliteStore(join(folder, 'office.db'));
+  const store = await openStore(join(folder, 'office.db'));
   const told: string[] = [];
   const app = await makeServer({ store, webFolder, names: listNames('127.0.0.1'), tell: (line) => told.push(line) });
   const inject = (options: InjectOptions) =>

@@ -7,7 +7,7 @@ import { makeStore } from '../make-store.ts';
 import { openPhotoFiles } from '../photos/photo-files.ts';
 import type { Store } from '../store.ts';
 import type { Tables } from '../tables.ts';
-import { tellFullDisk } from './tell-full-disk.ts';
+import { isFull, tellFullDisk } from './tell-full-disk.ts';
 
 /**
  * How the file is used. The lock is the operating system's: it ends with the process, however that ends, so that nothing has to be
@@ -66,8 +66,14 @@ function closeSqliteFile(file: Database): void {
 export async function makeSqliteStore(file: Database, path: string, now?: () => Date): Promise<Store> {
   const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: tellFullDisk(file) }) });
   const close = async (): Promise<void> => {
-    closeSqliteFile(file);
-    await db.destroy();
+    try {
+      closeSqliteFile(file);
+    } catch (error) {
+      // The log stays beside the file and is read when it is opened again.
+      if (!isFull(error)) throw error;
+    } finally {
+      await db.destroy();
+    }
   };
   try {
     return await makeStore({ db, close }, await openPhotoFiles(`${path}.photos`), now);

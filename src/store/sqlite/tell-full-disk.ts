@@ -5,7 +5,8 @@ import { DiskFullError } from '../record-store.ts';
 /** No room, or the system takes no more of this file (a quota, a longest file): SQLite tells the second as a write that failed. */
 const FULL = new Set(['SQLITE_FULL', 'SQLITE_IOERR_WRITE']);
 
-function isFull(error: unknown): boolean {
+/** Whether SQLite failed because there is no room. */
+export function isFull(error: unknown): boolean {
   return error instanceof Error && 'code' in error && FULL.has(String(error.code));
 }
 
