@@ -106,6 +106,8 @@ export function ScanScreen() {
       {now.kind === 'void' && (
         <VoidShout
           sheet={now.sheet}
+          goWords="Go to the piece by the revision in force"
+          goMore={`${now.sheet.mark}, revision ${now.sheet.inForce}`}
           onGo={
             now.sheet.panelKey === null
               ? null

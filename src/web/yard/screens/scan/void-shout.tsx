@@ -16,13 +16,16 @@ const SHAPES: Readonly<Record<VoidReason['why'], string>> = {
 
 export interface VoidShoutProps {
   readonly sheet: VoidSheet;
-  /** Null: the revision in force has no such piece. */
+  /** The deliberate way on; null: the revision in force has no such piece. */
   readonly onGo: (() => void) | null;
+  /** On the key of that way. */
+  readonly goWords: string;
+  readonly goMore: string;
   readonly onAnother: () => void;
 }
 
 /** Fills the screen: the sheet in the hand is void. It stays until one of its two keys is chosen. */
-export function VoidShout({ sheet, onGo, onAnother }: VoidShoutProps) {
+export function VoidShout({ sheet, onGo, goWords, goMore, onAnother }: VoidShoutProps) {
   const ref = useRef<HTMLDialogElement>(null);
   const words = sayVoid(sheet);
   useEffect(() => {
@@ -57,8 +60,8 @@ export function VoidShout({ sheet, onGo, onAnother }: VoidShoutProps) {
       <div class={styles.keys}>
         <BigKey onPress={onAnother}>Scan another sheet</BigKey>
         {onGo !== null && (
-          <BigKey onPress={onGo} more={`${sheet.mark}, revision ${sheet.inForce}`}>
-            Go to the piece by the revision in force
+          <BigKey onPress={onGo} more={goMore}>
+            {goWords}
           </BigKey>
         )}
       </div>

@@ -105,17 +105,14 @@ export function stepFrom(rows: readonly SheetRow[], name: string, step: Step): s
   }
 }
 
-/**
- * What a key writes into a box. `text` the box's text after it; `goesOn`: nothing more fits. Null: the key writes nothing there.
- * In a box of yes or no `y` and `n` write and go on; in one of a length digits, a sign before them and one point.
- */
-export function typeInto(kind: CellKind, text: string, key: string): { text: string; goesOn: boolean } | null {
-  if (kind === 'sight') {
-    const answer = key.toLowerCase();
-    return answer === 'y' || answer === 'n' ? { text: answer, goesOn: true } : null;
-  }
-  if (/^\d$/.test(key)) return { text: text + key, goesOn: false };
-  if ((key === '-' || key === '−') && text === '') return { text: '-', goesOn: false };
-  if ((key === '.' || key === ',') && !text.includes('.')) return { text: `${text}.`, goesOn: false };
-  return null;
+/** Whether a text may stand in a box for a length while it is typed: digits, a sign before them, one point. */
+export function isLengthText(text: string): boolean {
+  return /^-?\d{0,6}(\.\d?)?$/.test(text);
+}
+
+/** What a key answers in a box of yes or no; null: nothing. `all`: yes to the whole row. */
+export function readSightKey(key: string): 'y' | 'n' | 'all' | null {
+  const small = key.toLowerCase();
+  if (small === 'y' || small === 'n') return small;
+  return small === 'a' ? 'all' : null;
 }

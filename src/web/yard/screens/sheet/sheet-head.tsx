@@ -1,0 +1,72 @@
+import type { Person } from '../../../../records/person.ts';
+import { headField, LETTER_FIELD } from './read-sheet.ts';
+import styles from './sheet.module.css';
+import type { PartHead, SheetDraft, SheetPart } from './sheet-draft.ts';
+
+export interface SheetHeadProps {
+  readonly draft: SheetDraft;
+  readonly part: SheetPart;
+  readonly people: readonly Person[];
+  /** The letter of the sheet is asked once, above all. */
+  readonly hasLetter?: boolean;
+  readonly onChange: (draft: SheetDraft) => void;
+}
+
+/** When a part of the sheet was measured and by whom: as signed on the paper, not when it is typed. */
+export function SheetHead({ draft, part, people, hasLetter = false, onChange }: SheetHeadProps) {
+  const head = draft.parts[part];
+  const isFirst = part === 'stage 1';
+  const put = (field: keyof PartHead, text: string) =>
+    onChange({ ...draft, parts: { ...draft.parts, [part]: { ...head, [field]: text } } });
+  return (
+    <div class={styles.head}>
+      {hasLetter && (
+        <label>
+          Revision on the sheet
+          <input
+            type="text"
+            class={styles.letter}
+            data-cell={LETTER_FIELD}
+            value={draft.letter}
+            maxLength={6}
+            autocomplete="off"
+            onInput={({ currentTarget }) => onChange({ ...draft, letter: currentTarget.value, fingerprint: null })}
+          />
+        </label>
+      )}
+      <label>
+        {isFirst ? 'Day measured' : 'Day, if another'}
+        <input
+          type="date"
+          data-cell={headField(part, 'day')}
+          value={head.day}
+          onInput={({ currentTarget }) => put('day', currentTarget.value)}
+        />
+      </label>
+      <label>
+        {isFirst ? 'Time measured' : 'Time, if another'}
+        <input
+          type="time"
+          data-cell={headField(part, 'time')}
+          value={head.time}
+          onInput={({ currentTarget }) => put('time', currentTarget.value)}
+        />
+      </label>
+      <label>
+        {isFirst ? 'Measured by' : 'By, if another'}
+        <select
+          data-cell={headField(part, 'by')}
+          value={head.by}
+          onChange={({ currentTarget }) => put('by', currentTarget.value)}
+        >
+          <option value="">{isFirst ? 'who signed it?' : 'the same'}</option>
+          {people.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name ?? 'name erased'}
+            </option>
+          ))}
+        </select>
+      </label>
+    </div>
+  );
+}
