@@ -13,6 +13,8 @@ interface KeyLook {
   /** A second line that says more. */
   readonly more?: ComponentChildren;
   readonly kind?: KeyKind;
+  /** Twice as high: the one key that is pressed again and again. */
+  readonly isTall?: boolean;
   /** Read aloud in place of what is seen. */
   readonly name?: string;
 }
@@ -34,11 +36,20 @@ function Words({ children, more }: Pick<KeyLook, 'children' | 'more'>) {
 }
 
 /** A key large enough for a wet glove. */
-export function BigKey({ children, more, kind = 'plain', name, onPress, isDisabled, isOn }: BigKeyProps) {
+export function BigKey({
+  children,
+  more,
+  kind = 'plain',
+  isTall = false,
+  name,
+  onPress,
+  isDisabled,
+  isOn,
+}: BigKeyProps) {
   return (
     <button
       type="button"
-      class={`${styles.key} ${styles[kind]}`}
+      class={`${styles.key} ${styles[kind]} ${isTall ? styles.tall : ''}`}
       disabled={isDisabled}
       aria-pressed={isOn}
       aria-label={name}
@@ -51,11 +62,18 @@ export function BigKey({ children, more, kind = 'plain', name, onPress, isDisabl
 }
 
 /** The same for what opens another screen. */
-export function BigLink({ children, more, kind = 'plain', name, to }: KeyLook & { readonly to: string }) {
+export function BigLink({
+  children,
+  more,
+  kind = 'plain',
+  isTall = false,
+  name,
+  to,
+}: KeyLook & { readonly to: string }) {
   return (
     <Link
       href={to}
-      class={`${styles.key} ${styles[kind]}`}
+      class={`${styles.key} ${styles[kind]} ${isTall ? styles.tall : ''}`}
       aria-label={name}
       data-main={kind === 'quiet' ? undefined : ''}
     >

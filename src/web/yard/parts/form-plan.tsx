@@ -44,6 +44,8 @@ export interface FormPlanProps {
   /** Numbers under the hand. */
   readonly lit?: readonly number[];
   readonly arrows?: readonly PlanArrow[];
+  /** A tape along the form, in the plan's coordinates [mm]; twice the same point: a depth is taken there. */
+  readonly tape?: readonly [Point, Point] | null;
   /** A tap at or near an insert. */
   readonly onPick?: (number: number) => void;
   /** From a keyboard, which points at nothing: show the numbers as keys. */
@@ -115,6 +117,19 @@ function Arrow({ from, way, words }: { readonly from: Point; readonly way: Point
   );
 }
 
+/** The tape that is laid next. */
+function Tape({ from, to }: { readonly from: Point; readonly to: Point }) {
+  if (from[0] === to[0] && from[1] === to[1]) return <circle class={styles.ring} cx={from[0]} cy={from[1]} r={16} />;
+  return (
+    <g class={styles.tape}>
+      <path d={`M${from.join(' ')}L${to.join(' ')}`} />
+      {[from, to].map(([x, y]) => (
+        <circle key={`${x} ${y}`} cx={x} cy={y} r={9} />
+      ))}
+    </g>
+  );
+}
+
 interface PlanKeyProps {
   readonly onPick: FormPlanProps['onPick'] | undefined;
   readonly onList: FormPlanProps['onList'] | undefined;
@@ -152,7 +167,7 @@ function PlanKey({ layout, told, onPick, onList, children }: PlanKeyProps) {
 }
 
 /** The form from above with its numbered inserts, as it lies, in the yard's own words. It keeps its place from step to step. */
-export function FormPlan({ setOut, lookOf, lit = [], arrows = [], onPick, onList }: FormPlanProps) {
+export function FormPlan({ setOut, lookOf, lit = [], arrows = [], tape = null, onPick, onList }: FormPlanProps) {
   const ref = useRef<HTMLDivElement>(null);
   const [room, setRoom] = useState<PlanRoom | null>(null);
   useLayoutEffect(() => {
@@ -200,6 +215,7 @@ export function FormPlan({ setOut, lookOf, lit = [], arrows = [], onPick, onList
               </g>
             );
           })}
+          {tape !== null && <Tape from={layout.put(tape[0])} to={layout.put(tape[1])} />}
           {arrows.map(({ number, axis, deviation }) => {
             const spot = layout.spots.find(({ item }) => item.number === number);
             const way = spot === undefined ? null : findTapeDirection(setOut, spot.item, axis);

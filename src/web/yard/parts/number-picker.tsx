@@ -12,7 +12,8 @@ export interface NumberPickerProps {
 /** Inserts by their numbers on the sheet, a key each. */
 export function NumberPicker({ label, numbers, chosen = null, tell, onPick }: NumberPickerProps) {
   return (
-    <div class={styles.numbers} role="group" aria-label={label}>
+    <fieldset class={styles.numbers}>
+      <legend class="aloud">{label}</legend>
       {numbers.map((number) => (
         <button
           type="button"
@@ -26,6 +27,6 @@ export function NumberPicker({ label, numbers, chosen = null, tell, onPick }: Nu
           {tell !== undefined && <small>{tell(number)}</small>}
         </button>
       ))}
-    </div>
+    </fieldset>
   );
 }

@@ -31,6 +31,8 @@ export interface PlanLayout {
   readonly radius: number;
   readonly spots: readonly PlanSpot[];
   readonly extent: Box;
+  /** From the plan [mm] to the screen. */
+  readonly put: (at: Point) => Point;
 }
 
 /** Beside the form for the names of its ends, and above and below it for those of its rails [px]. */
@@ -93,6 +95,7 @@ export function layPlan(setOut: PanelSetOut, room: PlanRoom): PlanLayout {
     datum: down(datum),
     datumOut,
     radius,
+    put,
     extent: { x: left, y: room.height - bottom - height, width, height },
     spots: setOut.items.map((item, i): PlanSpot => {
       const place = places[i] ?? null;

@@ -1,0 +1,52 @@
+import { BigKey, BigLink } from '../../parts/big-key.tsx';
+import { DigitPad } from '../../parts/digit-pad.tsx';
+import { countMeasureDigits, type FormSession } from '../../state/form/form-session.ts';
+import { places } from '../../state/places.ts';
+import type { OpenPiece } from '../../state/read-piece.ts';
+
+/** Digits while lengths are typed; afterwards, where to go. */
+export function FormKeys({ form, piece }: { readonly form: FormSession; readonly piece: OpenPiece }) {
+  const { next, before } = form;
+  const isChecked = piece.report.form.state !== 'open' && piece.report.form.state !== 'open again';
+  if (form.isWritten.value || (isChecked && form.values.value.length === 0 && !form.isAnew.value))
+    return (
+      <>
+        <BigKey onPress={() => form.again()} more="all lengths once more">
+          Measure the form again
+        </BigKey>
+        <BigLink kind="main" isTall to={places.walk(piece.id, 1)} more="mould face and edges">
+          Before the cage
+        </BigLink>
+      </>
+    );
+  if (next === null)
+    return (
+      <BigKey kind="main" isTall onPress={() => void form.write()}>
+        Write it down
+      </BigKey>
+    );
+  return (
+    <>
+      {before !== null && (
+        <BigKey onPress={() => void form.type(before)} more="the same depth">
+          As before: {before}
+        </BigKey>
+      )}
+      <DigitPad
+        key={next.what}
+        label={next.what}
+        mostDigits={countMeasureDigits(next)}
+        goesOn
+        onDone={(value) => void form.type(value)}
+      />
+      <BigKey
+        kind="quiet"
+        isDisabled={form.values.value.length === 0}
+        more={form.values.value.length === 0 ? 'nothing to take back' : 'the length before'}
+        onPress={() => form.back()}
+      >
+        Undo
+      </BigKey>
+    </>
+  );
+}

@@ -1,0 +1,155 @@
+import { placesOf } from '../../../../say/number-runs.ts';
+import { BigKey, BigLink } from '../../parts/big-key.tsx';
+import { DigitPad } from '../../parts/digit-pad.tsx';
+import { places } from '../../state/places.ts';
+import { tellTape } from '../../state/tape-words.ts';
+import type { WalkStep } from '../../state/walk/walk-session.ts';
+import { CageKey } from './cage-key.tsx';
+import { UndoKey } from './undo-key.tsx';
+import type { WalkPartProps } from './walk-sheet.tsx';
+
+/** The keys of a walk, for the step that it is in; the last entry can always be taken back. */
+export function WalkKeys(props: WalkPartProps) {
+  return (
+    <>
+      <StepKeys {...props} />
+      <UndoKey walk={props.walk} piece={props.piece} />
+    </>
+  );
+}
+
+function StepKeys(props: WalkPartProps) {
+  const { walk, piece } = props;
+  const step = walk.step.value;
+  switch (step.kind) {
+    case 'look':
+      return <LookKeys {...props} />;
+    case 'tape':
+      return <TapeKeys {...props} step={step} />;
+    case 'differs':
+    case 'numbers':
+      return (
+        <BigKey kind="main" onPress={() => walk.look()}>
+          Back to the stop
+        </BigKey>
+      );
+    case 'answer':
+      return <AnswerKeys {...props} number={step.number} />;
+    case 'end':
+      return (
+        <>
+          <BigKey onPress={() => walk.showNumbers('go')}>Go to an insert</BigKey>
+          <BigKey onPress={() => walk.showNumbers('measure')}>Measure one more</BigKey>
+          {walk.stage === 1 ? (
+            <CageKey piece={piece} />
+          ) : (
+            <BigLink kind="main" to={places.piece(piece.id)}>
+              To the piece
+            </BigLink>
+          )}
+        </>
+      );
+  }
+}
+
+function LookKeys({ walk, here }: WalkPartProps) {
+  if (here === null) return null;
+  const isDone = here.unseen.length === 0;
+  const numbers = (isDone ? here.stop.members : here.unseen).map(({ number }) => number);
+  return (
+    <>
+      <BigKey kind="quiet" onPress={() => walk.showNumbers('go')}>
+        Go to …
+      </BigKey>
+      <BigKey
+        onPress={() =>
+          here.stop.members.length === 1 ? walk.measure(here.stop.members[0]!.number) : walk.showNumbers('measure')
+        }
+        more="anything doubtful"
+      >
+        Measure this one too
+      </BigKey>
+      <BigKey kind="stop" onPress={() => walk.differ()}>
+        Something differs
+      </BigKey>
+      {isDone && (
+        <BigKey onPress={() => walk.skip()} more="nothing is left at this one">
+          Next stop
+        </BigKey>
+      )}
+      <BigKey
+        kind={isDone ? 'plain' : 'main'}
+        isTall
+        more="type · face · firm"
+        name={`All as shown: type, face, firm: ${placesOf(numbers)}`}
+        onPress={() => void walk.seeAll()}
+      >
+        {isDone ? 'As shown now' : 'All as shown'}
+      </BigKey>
+    </>
+  );
+}
+
+function TapeKeys({
+  walk,
+  piece,
+  step,
+}: WalkPartProps & { readonly step: Extract<WalkStep, { readonly kind: 'tape' }> }) {
+  const { setOut, stops } = piece.plan;
+  const item = setOut.items.find(({ number }) => number === step.number);
+  const axis = step.axes[step.typed.length];
+  if (item === undefined || axis === undefined) return null;
+  const asked = stops.flatMap(({ asks }) => asks).find((ask) => ask.number === step.number && ask.axis === axis);
+  const longest = Math.ceil(Math.max(setOut.length, setOut.width));
+  const mostDigits = axis === 'level' ? 3 : (asked?.mostDigits ?? String(longest).length);
+  return (
+    <>
+      <DigitPad
+        key={`${step.number} ${axis}`}
+        label={`${step.number} · ${tellTape(setOut, item, axis)}`}
+        mostDigits={mostDigits}
+        goesOn={axis !== 'level'}
+        hasMinus={axis === 'level'}
+        onDone={(value) => void walk.type(value)}
+      />
+      {step.isFree && (
+        <BigKey kind="quiet" onPress={() => void walk.type(null)}>
+          Not taken
+        </BigKey>
+      )}
+      {step.typed.length > 0 ? (
+        <BigKey kind="quiet" onPress={() => walk.typeAgain()}>
+          The one before again
+        </BigKey>
+      ) : (
+        <BigKey kind="quiet" onPress={() => walk.look()}>
+          Back to the stop
+        </BigKey>
+      )}
+    </>
+  );
+}
+
+function AnswerKeys({ walk, piece, number }: WalkPartProps & { readonly number: number }) {
+  const insert = piece.report.inserts.find(({ item }) => item.number === number);
+  const isMeasured = insert?.place !== null && insert?.place !== undefined;
+  return (
+    <>
+      <BigKey onPress={() => walk.goOn()} more="it stays on the list of what is open">
+        Leave it, go on
+      </BigKey>
+      <BigKey
+        onPress={() => {
+          walk.goTo(number);
+          walk.look();
+        }}
+        more="look at all of this stop once more"
+      >
+        Put right
+      </BigKey>
+      <BigKey kind="main" isTall onPress={() => walk.measure(number)}>
+        {isMeasured ? 'Moved: measure again' : 'Measure it'}
+      </BigKey>
+    </>
+  );
+}
