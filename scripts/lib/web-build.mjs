@@ -120,17 +120,21 @@ function removeUnusedStyles(out, outputs, entries) {
   }
 }
 
-/** What the service worker keeps: each page with what it shows first, then what the answer needs to write its sheet. */
+/** What the service worker keeps: each page with what it shows first and all that the yard may ever ask for, then what the answer needs to write its sheet. */
 function precacheOf(outputs, entries) {
   const latin = [...outputs.keys()].filter((path) => /\/source-sans-3-latin-wght/.test(path));
   const shells = PAGES.flatMap(({ name, file }) => {
     const { closure, style } = entries[name];
     return [`/${file}`, `/${name}.webmanifest`, ...closure, ...(style ? [style] : [])];
   });
+  // A tablet may be taken out of reach the moment after it was opened once.
+  const yard = entries.yard.later.filter((path) => path.endsWith('.js'));
   const { closure, later } = entries['pdf-worker'];
   const answers = entries.answer.later.filter((path) => path.endsWith('.js'));
   return {
-    first: [...new Set([...shells, ...latin, '/icon.svg'])],
-    later: [...new Set([...closure, ...later, ...answers])].filter((path) => !shells.includes(path)),
+    first: [...new Set([...shells, ...yard, ...latin, '/icon.svg'])],
+    later: [...new Set([...closure, ...later, ...answers])].filter(
+      (path) => !shells.includes(path) && !yard.includes(path),
+    ),
   };
 }

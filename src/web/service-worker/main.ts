@@ -1,4 +1,5 @@
 import { answerRequest } from './answer-request.ts';
+import { TAKE_OVER } from './messages.ts';
 import { forgetOthers, keepFirst, keepLater, type Precache } from './precache.ts';
 import type { ServiceWorkerScope } from './scope.ts';
 
@@ -9,11 +10,18 @@ declare const PRECACHE: Precache;
 const scope = globalThis as unknown as ServiceWorkerScope;
 
 scope.addEventListener('install', (event) => event.waitUntil(keepFirst(PRECACHE)));
-scope.addEventListener('activate', (event) =>
-  event.waitUntil(forgetOthers(PRECACHE).then(() => scope.clients.claim())),
+scope.addEventListener('activate', (event) => event.waitUntil(takeOver()));
+scope.addEventListener('message', (event) =>
+  event.waitUntil(event.data === TAKE_OVER ? scope.skipWaiting() : keepLater(PRECACHE)),
 );
-scope.addEventListener('message', (event) => event.waitUntil(keepLater(PRECACHE)));
 scope.addEventListener('fetch', (event) => {
   const answer = answerRequest(PRECACHE, scope.location.origin, event.request);
   if (answer !== null) event.respondWith(answer);
 });
+
+/** Where several pages are open, those of the older build may still ask for what it kept: it stays until one comes to be alone. */
+async function takeOver(): Promise<void> {
+  const open = await scope.clients.matchAll({ type: 'window' });
+  if (open.length < 2) await forgetOthers(PRECACHE);
+  await scope.clients.claim();
+}

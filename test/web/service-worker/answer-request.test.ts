@@ -5,7 +5,7 @@ import { MemoryCaches, SITE } from './memory-caches.ts';
 
 const LIST: Precache = {
   version: 'v2',
-  first: ['/index.html', '/answer.html', '/icon.svg', '/assets/office-1.js'],
+  first: ['/index.html', '/answer.html', '/yard.html', '/icon.svg', '/assets/office-1.js'],
   later: ['/assets/font-1.ttf', '/assets/font-2.ttf'],
 };
 
@@ -92,6 +92,17 @@ it('shows the kept page when the server takes too long', async () => {
   await vi.advanceTimersByTimeAsync(5_000);
   expect(await Promise.race([answer, 'still waiting'])).toBe('kept /answer.html');
   await vi.advanceTimersByTimeAsync(6_000);
+});
+
+it('shows the kept page of the yard at once, whatever the server does', async () => {
+  await keepAll();
+  server.asked = [];
+  for (const path of ['/yard', '/yard/', '/yard/piece/0123/walk/1', '/yard.html'])
+    expect(await read(ask(path, 'navigate')), path).toBe('kept /yard.html');
+  expect(server.asked).toEqual([]);
+  expect(await read(ask('/yardstick', 'navigate'))).toBe('served /yardstick');
+  caches.all.get('onepour-v2')!.kept.delete('/yard.html');
+  expect(await read(ask('/yard/pours', 'navigate'))).toBe('served /yard/pours');
 });
 
 it('waits for a page of which none is kept', async () => {
