@@ -2,6 +2,7 @@ import type { ClashItem, ClashScene } from '../../engine/form/clash/clash-scene.
 import { layOutBars } from '../../engine/form/clash/lay-out-bars.ts';
 import { makeSides } from '../../engine/form/clash/make-sides.ts';
 import { prepareRegion, type Region } from '../../engine/geometry/region.ts';
+import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { Panel } from '../../job/documents/panel.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
@@ -25,8 +26,15 @@ export interface PanelScene {
  * Everything of a panel that may meet in the form.
  * @param bed that it is cast on, which decides which chair is taken; null: none is named
  * @param lean which way battered sides lean: see `buildItem`
+ * @param topOf how far the top of a cast-in item lies below its own face [mm], where it is known better than from how it is held
  */
-export function buildScene(index: JobIndex, panel: Panel, bed: Bed | null, lean: 1 | -1): PanelScene {
+export function buildScene(
+  index: JobIndex,
+  panel: Panel,
+  bed: Bed | null,
+  lean: 1 | -1,
+  topOf: (castIn: CastIn) => number | null = () => null,
+): PanelScene {
   const region = prepareRegion(panel.outline_mm, panel.openings_mm);
   const edges = panel.outline_mm.map((_, edge) => findSide(panel, region, edge));
   const edgeOf = (side: number) => edges.indexOf(side);
@@ -41,7 +49,7 @@ export function buildScene(index: JobIndex, panel: Panel, bed: Bed | null, lean:
       castIn,
       item: castIn.item === null ? undefined : index.items.get(castIn.item),
       rules,
-      top: findTop(index, panel, castIn, bed),
+      top: topOf(castIn) ?? findTop(index, panel, castIn, bed),
       movesAlone: way?.method !== 'template board',
       lean,
       sideOf: (edge) => edges[edge] ?? null,

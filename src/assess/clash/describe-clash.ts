@@ -49,17 +49,24 @@ const drawingWords: ClashWords = {
 
 /** A clash in sentences: what is too near to what, the best way out, and what that does to strength. */
 export function describeClash(clash: ReportedClash, words: ClashWords = drawingWords): string {
-  const { a, b, clearance_mm, needed_mm, remedy, strengthAfter } = clash;
-  const where =
-    clearance_mm <= 0
-      ? `${namePart(a, words)} ${b.kind === 'edge' || b.kind === 'opening' ? 'comes out at' : 'meets'} ${nameOther(b, words)}`
-      : `${namePart(a, words)} is ${showTenth(clearance_mm)} mm from ${nameOther(b, words)}, needed are ${showTenth(needed_mm)} mm`;
+  const { b, remedy, strengthAfter } = clash;
+  const where = tellMeeting(clash, words);
   const fixed = describeFixed(b);
   if (remedy === null) return `${where}. ${fixed}The design engineer decides.`;
   const notice = isBeyondDiameter(clash, remedy) ? ' That is more than its diameter: tell the design engineer.' : '';
   return [`${where}. ${fixed}${describeRemedy(remedy, words)}.${notice}`, ...strengthAfter.map(describeStrength)].join(
     ' ',
   );
+}
+
+/** What is too near to what, without a full stop. */
+export function tellMeeting(
+  { a, b, clearance_mm, needed_mm }: Pick<ReportedClash, 'a' | 'b' | 'clearance_mm' | 'needed_mm'>,
+  words: ClashWords,
+): string {
+  return clearance_mm <= 0
+    ? `${namePart(a, words)} ${b.kind === 'edge' || b.kind === 'opening' ? 'comes out at' : 'meets'} ${nameOther(b, words)}`
+    : `${namePart(a, words)} is ${showTenth(clearance_mm)} mm from ${nameOther(b, words)}, needed are ${showTenth(needed_mm)} mm`;
 }
 
 function describeFixed(b: ClashingOther): string {

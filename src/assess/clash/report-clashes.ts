@@ -44,8 +44,7 @@ function examine(
         .filter((way) => way.kind !== 'move' || !missesHole(index, panel, way));
       const best = ways[0] ?? null;
       return {
-        a: namePart(built.scene, clash.item, clash.part),
-        b: nameOther(panel, built, clash),
+        ...nameClash(panel, built, clash),
         clearance_mm: clash.clearance,
         needed_mm: clash.needed,
         remedy: best,
@@ -80,6 +79,11 @@ function mergeLeans(first: readonly ReportedClash[], second: readonly ReportedCl
 
 function listWays({ remedy, others }: ReportedClash): readonly ClashRemedy[] {
   return remedy === null ? [] : [remedy, ...others];
+}
+
+/** What a clash of a scene is between, as the job has it. */
+export function nameClash(panel: Panel, built: PanelScene, clash: Clash): Pick<ReportedClash, 'a' | 'b'> {
+  return { a: namePart(built.scene, clash.item, clash.part), b: nameOther(panel, built, clash) };
 }
 
 function namePart({ items }: ClashScene, item: number, part: number): ClashingPart {

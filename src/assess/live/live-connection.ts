@@ -30,7 +30,7 @@ export function openLive(index: JobIndex, mark: string): LivePanel {
 }
 
 /** The job with a few cast-in items elsewhere; nothing is copied. */
-function overlayPlaces(index: JobIndex, moved: readonly CastIn[]): JobIndex {
+export function overlayPlaces(index: JobIndex, moved: readonly CastIn[]): JobIndex {
   if (moved.length === 0) return index;
   const find = (panel: string, id: string) => moved.find((one) => one.id === id && one.panel === panel);
   return {

@@ -10,7 +10,7 @@ const ONE_IN = 5;
  * truck waits is filled in afterwards, from the drawing. Common practice: twenty inserts are looked at and taped in ten minutes. A number, not a
  * budget that groups share, so that one insert more does not ask anew for what was taped of another.
  */
-const FEW = 12;
+const FEW = 8;
 
 type Axis = DigitAsk['axis'];
 

@@ -1,0 +1,130 @@
+import { prepareRegion } from '../../engine/geometry/region.ts';
+import type { CastIn } from '../../job/documents/cast-in.ts';
+import type { Connection } from '../../job/documents/connection.ts';
+import type { Bed } from '../../job/documents/yard.ts';
+import type { JobIndex } from '../../job/job-index.ts';
+import { resolveConnection } from '../../job/resolve/resolve-connection.ts';
+import { assessConnection } from '../assess-connection.ts';
+import type { ConnectionAnswer } from '../connection-answer.ts';
+import { overlayPlaces } from '../live/live-connection.ts';
+import type { PanelSetOut, SetOutItem } from '../set-out/set-out.ts';
+import { fitPlate, listBolts } from './fit-plate.ts';
+import { placeCastIn } from './placed-cast-in.ts';
+import { findOutOfPlace, findPlacedFindings } from './placed-findings.ts';
+import type { AsPlaced, FoundPlace } from './placing-answer.ts';
+
+/** An insert where it was found. */
+export interface PlacedQuestion {
+  readonly index: JobIndex;
+  readonly bed: Bed | null;
+  readonly setOut: PanelSetOut;
+  readonly item: SetOutItem;
+  readonly found: FoundPlace;
+  /** Where the other inserts of the panel were found, by their permanent keys. */
+  readonly others: ReadonlyMap<string, FoundPlace>;
+}
+
+/** The insert computed where it is: its connection, and what else is wrong with it there. */
+export interface PlacedAnswer {
+  /** Null where it belongs to no connection. */
+  readonly asPlaced: AsPlaced | null;
+  readonly findings: readonly string[];
+}
+
+function tellWhy({ state, governing, reasons }: ConnectionAnswer): string | null {
+  return state === 'passes' || state === 'fails' ? (governing?.mode ?? null) : (reasons[0] ?? null);
+}
+
+function findConnection({ index, setOut, item }: PlacedQuestion): Connection | undefined {
+  return index
+    .connectionsOf(setOut.panel.mark)
+    .find(({ inserts }) => inserts.some(({ insert }) => insert === item.castIn.id));
+}
+
+/** The connection with its plate where its inserts are in the mean, and its loads with it. */
+function followInserts(
+  { index, setOut: { panel } }: PlacedQuestion,
+  connection: Connection,
+  members: readonly CastIn[],
+): Connection {
+  const mean = (axis: 'x_mm' | 'y_mm') =>
+    members.reduce((sum, member) => sum + member[axis] - (index.castIn(panel.mark, member.id) ?? member)[axis], 0) /
+    members.length;
+  const [x, y] = connection.origin_mm;
+  return { ...connection, origin_mm: [x + mean('x_mm'), y + mean('y_mm')] };
+}
+
+/** States from the one that speaks least against a connection to the worst. */
+const BY_WEIGHT = ['passes', 'strength not checked', 'not covered', 'cannot be computed', 'fails'] as const;
+
+function worseOf(a: ConnectionAnswer, b: ConnectionAnswer): ConnectionAnswer {
+  const [ofA, ofB] = [a, b].map(({ state }) => BY_WEIGHT.indexOf(state)) as [number, number]; // one each
+  if (ofA !== ofB) return ofA > ofB ? a : b;
+  return (b.ratio ?? 0) > (a.ratio ?? 0) ? b : a;
+}
+
+/**
+ * The strength with the inserts where they are. Where the load is then nobody knows: the plate follows its inserts and brings it along, or it stays
+ * where it was drawn; the worse counts. A plate on one bolt always follows it.
+ */
+function assessPlaced(
+  question: PlacedQuestion,
+  moved: JobIndex,
+  connection: Connection,
+  members: readonly CastIn[],
+): ConnectionAnswer {
+  const followed = assessConnection(resolveConnection(moved, followInserts(question, connection, members)));
+  if (members.length < 2) return followed;
+  return worseOf(followed, assessConnection(resolveConnection(moved, connection)));
+}
+
+/** Of which members of a connection a length is missing, by their numbers. */
+function listUnmeasured({ setOut, item, found, others }: PlacedQuestion, connection: Connection): readonly number[] {
+  const ids = new Set(connection.inserts.map(({ insert }) => insert));
+  return setOut.items
+    .filter(({ castIn }) => ids.has(castIn.id))
+    .filter(({ castIn }) => {
+      const place = castIn.id === item.castIn.id ? found : others.get(castIn.key);
+      return place === undefined || place.x === null || place.y === null;
+    })
+    .map(({ number }) => number);
+}
+
+/**
+ * Computes an insert where it was found, the other inserts where they were found, and those that nobody measured as designed: the strength of its
+ * connection by the engine that checked the design, whether the plate goes on, and what it meets.
+ */
+export function answerAsPlaced(question: PlacedQuestion): PlacedAnswer {
+  const { index, bed, setOut, item, found, others } = question;
+  const { panel } = setOut;
+  const places = new Map(others).set(item.castIn.key, found);
+  const castIns = setOut.items.flatMap((one): CastIn[] => {
+    const place = places.get(one.castIn.key);
+    return place === undefined ? [] : [placeCastIn(setOut, one, place)];
+  });
+  const moved = overlayPlaces(index, castIns);
+  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
+  const castIn = castIns.find(({ id }) => id === item.castIn.id) ?? item.castIn;
+  const findings = findPlacedFindings({ index, moved, bed, setOut, region, item, castIn, level: found.level });
+  const connection = findConnection(question);
+  if (connection === undefined) return { asPlaced: null, findings };
+  const members = connection.inserts.flatMap(({ insert }) => moved.castIn(panel.mark, insert) ?? []);
+  const out = members.map((member) => findOutOfPlace(index, panel, region, member)).find((why) => why !== null);
+  const before = assessConnection(resolveConnection(index, connection));
+  // What stands outside the concrete has no strength to be computed.
+  const after = out === undefined ? assessPlaced(question, moved, connection, members) : null;
+  return {
+    findings,
+    asPlaced: {
+      connection: connection.mark,
+      before: { state: before.state, ratio: before.ratio },
+      after:
+        after === null
+          ? { state: 'cannot be computed', ratio: null, why: out ?? null }
+          : { state: after.state, ratio: after.ratio, why: tellWhy(after) },
+      plate: fitPlate(listBolts(index, panel, connection, members)),
+      findings,
+      unmeasured: listUnmeasured(question, connection),
+    },
+  };
+}

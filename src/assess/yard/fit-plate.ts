@@ -1,0 +1,126 @@
+import type { Point } from '../../engine/geometry/point.ts';
+import { findThread } from '../../engine/hardware/threads.ts';
+import type { CastIn } from '../../job/documents/cast-in.ts';
+import type { Connection } from '../../job/documents/connection.ts';
+import type { Fixture, FixtureHole } from '../../job/documents/fixture.ts';
+import type { Panel } from '../../job/documents/panel.ts';
+import { turnVector } from '../../job/face-frame.ts';
+import { findMisfit } from '../../job/hole-misfit.ts';
+import type { JobIndex } from '../../job/job-index.ts';
+import type { AsPlaced } from './placing-answer.ts';
+
+/** A bolt in the plate's axes with its hole [mm]. */
+export interface BoltInHole {
+  readonly bolt: Point;
+  readonly hole: Pick<FixtureHole, 'id' | 'at_mm' | 'diameter_mm' | 'slot_mm' | 'slotAngle_deg'>;
+  readonly boltDiameter: number;
+}
+
+/** The shift of a plate that lets its worst bolt in best. */
+export interface BestShift {
+  readonly shift: Point;
+  /** How far the worst bolt still lies outside what its hole lets it; below 0: that much room is left [mm]. */
+  readonly lack: number;
+  readonly hole: string;
+}
+
+/** Rounding of places that were turned and shifted [mm], as where a job is read. */
+const ROUNDING = 1e-6;
+/** Ratio of the golden section. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** The search ends when it knows the shift to this [mm]; the lack changes no faster than the shift. */
+const KNOWN = 1e-4;
+
+/** How far a bolt lies outside what its hole lets it when the plate is shifted; below 0: room that is left [mm]. */
+function findLack({ bolt, hole, boltDiameter }: BoltInHole, [sx, sy]: Point): number {
+  const offset: Point = [bolt[0] - hole.at_mm[0] - sx, bolt[1] - hole.at_mm[1] - sy];
+  const [along, across] = turnVector(offset, -hole.slotAngle_deg);
+  const beyond = Math.max(0, Math.abs(along) - hole.slot_mm / 2);
+  return Math.hypot(beyond, across) - (hole.diameter_mm - boltDiameter) / 2;
+}
+
+function findWorst(bolts: readonly BoltInHole[], shift: Point): { readonly lack: number; readonly hole: string } {
+  const lacks = bolts.map((one) => ({ lack: findLack(one, shift), hole: one.hole.id }));
+  return lacks.reduce((worst, one) => (one.lack > worst.lack ? one : worst));
+}
+
+/** Where a convex function is least between two ends, by the golden section. */
+function findLeast(value: (at: number) => number, from: number, to: number): number {
+  let [low, high] = [from, to];
+  let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
+  let [atLeft, atRight] = [value(left), value(right)];
+  while (high - low > KNOWN) {
+    if (atLeft <= atRight) {
+      [high, right, atRight] = [right, left, atLeft];
+      left = high - GOLDEN * (high - low);
+      atLeft = value(left);
+    } else {
+      [low, left, atLeft] = [left, right, atRight];
+      right = low + GOLDEN * (high - low);
+      atRight = value(right);
+    }
+  }
+  return (low + high) / 2;
+}
+
+/**
+ * The shift of a plate, without turning it, that makes the greatest lack of its bolts least. Each lack is the distance to a straight piece less a
+ * constant and so convex in the shift; the greatest of them is too, and its least over one coordinate is convex in the other: two nested searches
+ * find it to 0.001 mm.
+ * @param bolts one or more
+ */
+export function findBestShift(bolts: readonly BoltInHole[]): BestShift {
+  const offsets = bolts.map(({ bolt, hole }): Point => [bolt[0] - hole.at_mm[0], bolt[1] - hole.at_mm[1]]);
+  const slot = Math.max(...bolts.map(({ hole }) => hole.slot_mm)) / 2;
+  const span = (axis: 0 | 1): readonly [number, number] => {
+    const values = offsets.map((offset) => offset[axis]);
+    return [Math.min(...values) - slot, Math.max(...values) + slot];
+  };
+  const [[fromX, toX], [fromY, toY]] = [span(0), span(1)];
+  const lackAt = (x: number, y: number) => Math.max(...bolts.map((one) => findLack(one, [x, y])));
+  const bestY = (x: number) => findLeast((y) => lackAt(x, y), fromY, toY);
+  const x = findLeast((at) => lackAt(at, bestY(at)), fromX, toX);
+  const shift: Point = [x, bestY(x)];
+  return { shift, ...findWorst(bolts, shift) };
+}
+
+/** The shortest way toward a shift at which every bolt goes in [mm]: what lies between has them in from there on. */
+function shorten(bolts: readonly BoltInHole[], [x, y]: Point): number {
+  let [low, high] = [0, 1];
+  while ((high - low) * Math.hypot(x, y) > KNOWN) {
+    const share = (low + high) / 2;
+    if (findWorst(bolts, [share * x, share * y]).lack <= 0) high = share;
+    else low = share;
+  }
+  return high * Math.hypot(x, y);
+}
+
+/** Whether a plate goes onto bolts: where the drawing has it, shifted, or not; then how much its worst hole lacks at the best shift. */
+export function fitPlate(bolts: readonly BoltInHole[]): AsPlaced['plate'] {
+  if (bolts.length === 0) return { kind: 'no plate' };
+  if (findWorst(bolts, [0, 0]).lack <= ROUNDING) return { kind: 'as designed' };
+  const { shift, lack, hole } = findBestShift(bolts);
+  return lack <= 0 ? { kind: 'shifted', by: shorten(bolts, shift) } : { kind: 'does not go on', lacks: lack, hole };
+}
+
+/**
+ * The bolts of a connection in the axes of its plate, where its inserts are held; none where it has no plate.
+ * @param castIns in the connection's order
+ */
+export function listBolts(
+  index: JobIndex,
+  panel: Panel,
+  connection: Connection,
+  castIns: readonly CastIn[],
+): readonly BoltInHole[] {
+  const fixture: Fixture | null = index.fixtureOf(connection);
+  return connection.inserts.flatMap(({ hole: wanted }, i) => {
+    const castIn = castIns[i]!;
+    const item = castIn.item === null ? undefined : index.items.get(castIn.item);
+    const hole = fixture?.holes.find(({ id }) => id === wanted);
+    if (item === undefined || hole === undefined) return [];
+    const boltDiameter = findThread(connection.boltThread ?? item.thread).diameter;
+    const { bolt } = findMisfit(panel, connection, hole, [castIn.x_mm, castIn.y_mm], boltDiameter);
+    return [{ bolt, hole, boltDiameter }];
+  });
+}
