@@ -5,6 +5,7 @@ import type { FactRecord, RecordOf } from '../../records/record.ts';
 import type { SetOutItem } from '../set-out/set-out.ts';
 import type { PiecePlan } from './piece-plan.ts';
 import type { PlacingAnswer, Recognised } from './placing-answer.ts';
+import type { Extent } from './rights.ts';
 
 /** What a report is made with, beside the piece. */
 export interface YardContext {
@@ -37,6 +38,8 @@ export interface InsertReport {
   readonly place: SlotState | null;
   readonly answer: PlacingAnswer | null;
   readonly decision: RecordOf<'decision'> | null;
+  /** How bad what is wrong with it is, for who may accept it; null: nothing is wrong. */
+  readonly extent: Extent | null;
   readonly screed: SlotState | null;
   readonly uncovered: SlotState | null;
   /** In stage 2 of an insert of stage 1 that was never checked: it cannot be measured any more. In words. */
