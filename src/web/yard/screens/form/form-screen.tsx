@@ -18,9 +18,21 @@ export function FormScreen({ piece }: { readonly piece: string }) {
 }
 
 function FormCheck({ piece }: { readonly piece: OpenPiece }) {
-  const { device } = useYard();
+  const yard = useYard();
   // Only another form asks for other lengths: see the key above.
-  const form = useMemo(() => new FormSession({ device, drafts: localFormDrafts, piece }), [device, piece.plan.formKey]);
+  const form = useMemo(
+    () =>
+      new FormSession({
+        device: yard.device,
+        drafts: localFormDrafts,
+        piece,
+        read: () => {
+          const reading = yard.piece(piece.id).peek();
+          return reading.kind === 'open' ? reading.piece : piece;
+        },
+      }),
+    [yard, piece.id, piece.plan.formKey],
+  );
   const { setOut } = piece.plan;
   const isTyping = !form.isWritten.value;
   const { next } = form;

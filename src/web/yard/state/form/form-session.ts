@@ -1,6 +1,7 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type FormMeasure, listFormMeasures } from '../../../../assess/yard/form-measures.ts';
 import type { RecordDevice } from '../../../records/record-device.ts';
+import { listStartDrafts } from '../pieces/start-drafts.ts';
 import type { OpenPiece } from '../read-piece.ts';
 
 /** Form values that are typed and not written down yet, kept over a reload. */
@@ -10,9 +11,11 @@ export interface FormDraftStore {
 }
 
 export interface FormPlace {
-  readonly device: Pick<RecordDevice, 'write'>;
+  readonly device: Pick<RecordDevice, 'writeAll'>;
   readonly drafts: FormDraftStore;
   readonly piece: OpenPiece;
+  /** The piece as it is known now. */
+  readonly read: () => OpenPiece;
 }
 
 /** As many digits as a length that is off by a hand's width can have. */
@@ -89,18 +92,22 @@ export class FormSession {
   async write(): Promise<void> {
     if (this.#isBusy) return;
     this.#isBusy = true;
-    const { device, piece } = this.#place;
+    const { device } = this.#place;
+    const piece = this.#place.read();
     const values = this.#values.value;
     try {
-      await device.write({
-        kind: 'form-checked',
-        body: { measures: this.measures.map(({ what }, k) => ({ what, measured_mm: values[k]! })) },
-        piece: piece.id,
-        item: null,
-        checkKey: piece.plan.formKey,
-        measuredAt: null,
-        measuredBy: null,
-      });
+      await device.writeAll([
+        ...listStartDrafts(piece.state, piece.head),
+        {
+          kind: 'form-checked',
+          body: { measures: this.measures.map(({ what }, k) => ({ what, measured_mm: values[k]! })) },
+          piece: piece.id,
+          item: null,
+          checkKey: piece.plan.formKey,
+          measuredAt: null,
+          measuredBy: null,
+        },
+      ]);
       this.#fault.value = null;
       this.#isWritten.value = true;
       this.#isAnew.value = false;

@@ -3,6 +3,7 @@ import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import type { BodyOf } from '../../../../records/record.ts';
 import type { RecordDevice, WriteDraft } from '../../../records/record-device.ts';
 import { findUndo } from '../find-undo.ts';
+import { listStartDrafts } from '../pieces/start-drafts.ts';
 import type { OpenPiece } from '../read-piece.ts';
 import { findNextStop, listStops, type StopState } from './stop-state.ts';
 
@@ -262,7 +263,9 @@ export class WalkSession {
     if (this.#isBusy) return false;
     this.#isBusy = true;
     try {
-      await this.#place.device.writeAll(drafts);
+      const piece = this.#place.read();
+      const start = piece === null ? [] : listStartDrafts(piece.state, piece.head);
+      await this.#place.device.writeAll([...start, ...drafts]);
       this.#fault.value = null;
       return true;
     } catch (error) {
