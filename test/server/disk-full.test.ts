@@ -27,16 +27,23 @@ function makePhoto(length: number): { readonly bytes: Buffer; readonly hash: str
 describe('a server whose disk takes no more', () => {
   let folder: string;
   let path: string;
+  let running: OfficeProcess[];
   let office: OfficeProcess;
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'onepour-full-'));
     path = join(folder, 'office.db');
+    running = [];
   });
   afterEach(async () => {
-    if (office.child.exitCode === null && office.child.signalCode === null) await office.end('SIGKILL');
+    for (const { child, end } of running)
+      if (child.exitCode === null && child.signalCode === null) await end('SIGKILL');
     rmSync(folder, { recursive: true, force: true });
   });
 
+  const start = async (longestFile?: number) => {
+    office = await startOffice(['--store', path, '--port', '0'], longestFile);
+    running.push(office);
+  };
   const post = async (where: string, body: unknown) => {
     const headers = { 'content-type': 'application/json' };
     const answer = await fetch(`${office.address}${where}`, { method: 'POST', headers, body: JSON.stringify(body) });
@@ -49,7 +56,7 @@ describe('a server whose disk takes no more', () => {
   };
 
   it('says so in words, keeps all that it acknowledged and takes the rest when there is room', async () => {
-    office = await startOffice(['--store', path, '--port', '0'], LONGEST_FILE);
+    await start(LONGEST_FILE);
     const { id } = (await post('api/jobs', { file: sampleJob() })).body as { id: string };
     const device = makeDevice('a');
     const acknowledged: string[] = [];
@@ -77,7 +84,7 @@ describe('a server whose disk takes no more', () => {
     expect(office.printed()).toContain('no room on the disk');
     expect(await office.end('SIGTERM')).toBe(0);
 
-    office = await startOffice(['--store', path, '--port', '0']);
+    await start();
     const again = await post(`api/jobs/${id}/records`, { texts: [...acknowledged.slice(-100), ...refused] });
     const took = again.body.took as readonly { readonly state: string }[];
     expect(took.map(({ state }) => state)).toEqual([...Array(100).fill('had'), ...Array(100).fill('stored')]);

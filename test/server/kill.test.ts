@@ -1,6 +1,4 @@
-import { spawn } from 'node:child_process';
-import { once } from 'node:events';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -9,69 +7,15 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { applyEdit } from '../../src/job/edit/edit-job.ts';
 import { openSqliteStore } from '../../src/store/sqlite/open-sqlite.ts';
 import type { StoredEdit } from '../../src/wire/edits.ts';
-import { ROOT } from '../cli/run-command.ts';
-import { sampleJob } from '../job/sample-job.ts';
 import { sampleFile } from '../store/edits.ts';
 import { type OfficeProcess, startOffice } from './office-process.ts';
+import { createJob, readNotes, startWriter, waitForNotes } from './start-writer.ts';
 
 const KILLS = 20;
 
-interface Writer {
-  readonly notes: string;
-  /** Ends it in the midst of what it does. */
-  readonly drop: () => void;
-  readonly isRunning: () => boolean;
-  readonly end: () => Promise<{ readonly sent: number; readonly cut: number; readonly refused: number }>;
-}
-
-/** A writer in a process of its own, see writer.mjs. */
-function startWriter(address: string, name: string, folder: string): Writer {
-  const notes = join(folder, `${name}.txt`);
-  const child = spawn(process.execPath, [join(ROOT, 'test/server/writer.mjs'), address, name, notes], {
-    stdio: ['pipe', 'pipe', 'inherit'],
-  });
-  let printed = '';
-  child.stdout.setEncoding('utf8').on('data', (chunk: string) => {
-    printed += chunk;
-  });
-  const end = async () => {
-    const closed = once(child, 'close');
-    child.stdin.end();
-    await closed;
-    return JSON.parse(printed);
-  };
-  return { notes, end, drop: () => child.kill('SIGKILL'), isRunning: () => child.exitCode === null };
-}
-
 /** Acknowledged edits: [version, id], in the order in which they were acknowledged. */
-function readNotes(notes: string): readonly (readonly [version: number, id: string])[] {
-  if (!existsSync(notes)) return [];
-  const lines = readFileSync(notes, 'utf8').split('\n').slice(0, -1);
-  return lines.map((line) => {
-    const [version = '', id = ''] = line.split(' ');
-    return [Number(version), id];
-  });
-}
-
-/** Puts the sample job into a running office; gives its id. */
-async function createJob({ address }: OfficeProcess): Promise<string> {
-  const made = await fetch(`${address}api/jobs`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ file: sampleJob() }),
-  });
-  // The contract of the call.
-  return ((await made.json()) as { id: string }).id;
-}
-
-/** Waits until more is acknowledged than before. */
-async function waitForNotes(writers: readonly Writer[], office: OfficeProcess): Promise<void> {
-  const count = () => writers.reduce((sum, { notes }) => sum + readNotes(notes).length, 0);
-  const [before, start] = [count(), Date.now()];
-  while (count() === before) {
-    if (Date.now() - start > 20_000) throw new Error(`nothing is saved: ${office.printed()}`);
-    await wait(10);
-  }
+function readAcknowledged(notes: string): readonly (readonly [version: number, id: string])[] {
+  return readNotes(notes).map(([version, id]) => [Number(version), id!]);
 }
 
 describe('a server that is killed while it saves', () => {
@@ -87,7 +31,9 @@ describe('a server that is killed while it saves', () => {
     let office: OfficeProcess = await startOffice(['--store', store, '--port', '0']);
     const { port } = new URL(office.address);
     const id = await createJob(office);
-    const writers = ['one', 'two'].map((name) => startWriter(`${office.address}api/jobs/${id}/edits`, name, folder));
+    const writers = ['one', 'two'].map((name) =>
+      startWriter('writer.mjs', `${office.address}api/jobs/${id}/edits`, name, folder),
+    );
 
     for (let kill = 0; kill < KILLS; kill += 1) {
       // Not before it saves again; then at any moment of a save.
@@ -112,7 +58,7 @@ describe('a server that is killed while it saves', () => {
     }
     expect(stored.map(({ version }) => version)).toEqual(stored.map((_, index) => index + 1));
     for (const { notes } of writers) {
-      const acknowledged = readNotes(notes);
+      const acknowledged = readAcknowledged(notes);
       expect(acknowledged.length).toBeGreaterThan(KILLS);
       expect(acknowledged.map(([version, name]) => [version, name])).toEqual(
         acknowledged.map(([version]) => [version, stored[version - 1]?.edit.id]),
@@ -134,7 +80,7 @@ describe('a server that is killed while it saves', () => {
   it('ends what is under way when it is asked to stop, and leaves one file', async () => {
     const office = await startOffice(['--store', store, '--port', '0']);
     const id = await createJob(office);
-    const writer = startWriter(`${office.address}api/jobs/${id}/edits`, 'one', folder);
+    const writer = startWriter('writer.mjs', `${office.address}api/jobs/${id}/edits`, 'one', folder);
     await waitForNotes([writer], office);
     expect(await office.end('SIGTERM')).toBe(0);
     expect(readdirSync(folder).sort()).toEqual(['office.db', 'one.txt']);
@@ -144,7 +90,7 @@ describe('a server that is killed while it saves', () => {
     writer.drop();
     const again = await openSqliteStore(store);
     const opened = await again.openJob(id);
-    const [version] = readNotes(writer.notes).at(-1)!;
+    const [version] = readAcknowledged(writer.notes).at(-1)!;
     // The answer to the last call may have gone under with the connection; what was answered is there.
     expect(opened.kind === 'done' && opened.value.version).toBeGreaterThanOrEqual(version);
     await again.close();
