@@ -32,20 +32,19 @@ export function findUndo({ history, withdrawn }: PieceState, device: string): re
   for (const record of own.slice(1)) {
     const before = together.at(-1)!;
     const isSameTap =
-      last.kind === 'placed' &&
-      record.kind === 'placed' &&
       record.chain.number === before.chain.number - 1 &&
       Date.parse(before.typedAt) - Date.parse(record.typedAt) < ONE_TAP &&
-      record.body.stage === last.body.stage &&
-      // What differs is written by itself.
-      isRight(record) &&
-      isRight(last);
+      tapOf(record) !== null &&
+      tapOf(record) === tapOf(last);
     if (!isSameTap) break;
     together.push(record);
   }
   return together;
 }
 
-function isRight(record: FactRecord): boolean {
-  return record.kind === 'placed' && record.body.type && record.body.face && record.body.firm;
+/** Which tap says that all at a stop is as it must be; null: what differs is written by itself. */
+function tapOf({ kind, body }: FactRecord): string | null {
+  if (kind === 'placed') return body.type && body.face && body.firm ? `placed ${body.stage}` : null;
+  if (kind === 'screed-checked') return body.level && body.plumb && body.cap ? kind : null;
+  return null;
 }

@@ -1,27 +1,16 @@
 import { useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { download, fileNameOf } from '../../../parts/download.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
 import { places } from '../../state/places.ts';
+import { useNow } from '../../state/use-now.ts';
 import { useYard } from '../../state/yard.ts';
 import styles from './device.module.css';
 import { countRecords, tellRoom, tellServer } from './device-words.ts';
 import { PersonChoice } from './person-choice.tsx';
 import { Problems } from './problems.tsx';
-
-/** The moment, anew each half minute, for what is told as an age. */
-function useNow(): number {
-  const now = useSignal(Date.now());
-  useEffect(() => {
-    const timer = setInterval(() => {
-      now.value = Date.now();
-    }, 30_000);
-    return () => clearInterval(timer);
-  }, []);
-  return now.value;
-}
 
 /** Where the records of this device are, and what can be done so that none is lost. */
 export function DeviceScreen() {
