@@ -9,6 +9,7 @@ import type { PiecePlan } from './piece-plan.ts';
 import type { FormReport, OpenPoint, PiecePhase, PieceReport, YardContext } from './piece-report.ts';
 import { ofKind, type PieceSlots, readSlots, recordsOf } from './piece-slots.ts';
 import type { PlacingMoment, Recognised } from './placing-answer.ts';
+import { recognise } from './recognise.ts';
 import { reportForm } from './report-form.ts';
 import { type InsertFinding, reportInsert } from './report-insert.ts';
 import { findPerson, mayDo } from './rights.ts';
@@ -38,6 +39,12 @@ function findMoment(state: PieceState, slots: PieceSlots): PlacingMoment | null 
   return hasStage2Begun(state) ? 2 : null;
 }
 
+/** Mark of the handed partner, whichever of the two was drawn first; null: none. */
+function findPartner({ index }: YardContext, { setOut }: PiecePlan): string | null {
+  const { mark, handedOf } = setOut.panel;
+  return handedOf ?? index.file.job.panels.find((panel) => panel.handedOf === mark)?.mark ?? null;
+}
+
 /** Form and inserts as they stand by these records. */
 function check(context: YardContext, plan: PiecePlan, state: PieceState): Checked {
   const slots = readSlots(state);
@@ -53,7 +60,7 @@ function check(context: YardContext, plan: PiecePlan, state: PieceState): Checke
     }),
   );
   const form = reportForm(plan, slots, seen, context.index.file.library.rules.tolerances.thickness_mm);
-  const recognised = null;
+  const recognised = recognise(plan, places, findPartner(context, plan));
   const moment = findMoment(state, slots);
   const source = { context, plan, slots, seen, found, places, hasStage2Begun: hasStage2Begun(state), moment };
   const inserts = items.map((item) => reportInsert(source, item));
