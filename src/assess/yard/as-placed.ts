@@ -1,25 +1,18 @@
 import { prepareRegion } from '../../engine/geometry/region.ts';
 import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { Connection } from '../../job/documents/connection.ts';
-import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
 import { resolveConnection } from '../../job/resolve/resolve-connection.ts';
 import { assessConnection } from '../assess-connection.ts';
 import type { ConnectionAnswer } from '../connection-answer.ts';
 import { overlayPlaces } from '../live/live-connection.ts';
-import type { PanelSetOut, SetOutItem } from '../set-out/set-out.ts';
 import { fitPlate, listBolts } from './fit-plate.ts';
-import { placeCastIn } from './placed-cast-in.ts';
+import { placeCastIn, type SeatQuestion } from './placed-cast-in.ts';
 import { findOutOfPlace, findPlacedFindings } from './placed-findings.ts';
 import type { AsPlaced, FoundPlace } from './placing-answer.ts';
 
 /** An insert where it was found. */
-export interface PlacedQuestion {
-  readonly index: JobIndex;
-  readonly bed: Bed | null;
-  readonly setOut: PanelSetOut;
-  readonly item: SetOutItem;
-  readonly found: FoundPlace;
+export interface PlacedQuestion extends SeatQuestion {
   /** Where the other inserts of the panel were found, by their permanent keys. */
   readonly others: ReadonlyMap<string, FoundPlace>;
 }
@@ -39,6 +32,41 @@ function findConnection({ index, setOut, item }: PlacedQuestion): Connection | u
   return index
     .connectionsOf(setOut.panel.mark)
     .find(({ inserts }) => inserts.some(({ insert }) => insert === item.castIn.id));
+}
+
+/** The mean of what was measured, found less designed; null: nothing was. */
+function meanOff(offs: readonly (number | null)[]): number | null {
+  const measured = offs.filter((off) => off !== null);
+  return measured.length === 0 ? null : measured.reduce((sum, off) => sum + off, 0) / measured.length;
+}
+
+/**
+ * Where the inserts were found, with what follows for those of the same template board that were not taped: a board does not deform, so that they
+ * lie off as those lie that were.
+ */
+function spreadOverBoards({ setOut, item, found, others }: PlacedQuestion): ReadonlyMap<string, FoundPlace> {
+  const places = new Map(others).set(item.castIn.key, found);
+  for (const { hasTemplate, members } of setOut.groups) {
+    if (!hasTemplate) continue;
+    const onBoard = members.flatMap(({ number }) => setOut.items.find((one) => one.number === number) ?? []);
+    const off = (axis: 'x' | 'y', of: 0 | 1) =>
+      meanOff(
+        onBoard.map(({ castIn, taped }) => {
+          const taken = places.get(castIn.key)?.[axis] ?? null;
+          return taken === null ? null : taken - taped[of];
+        }),
+      );
+    const [offX, offY] = [off('x', 0), off('y', 1)];
+    for (const { castIn, taped } of onBoard) {
+      const { x, y, level } = places.get(castIn.key) ?? { x: null, y: null, level: null };
+      places.set(castIn.key, {
+        x: x ?? (offX === null ? null : taped[0] + offX),
+        y: y ?? (offY === null ? null : taped[1] + offY),
+        level,
+      });
+    }
+  }
+  return places;
 }
 
 /** The connection with its plate where its inserts are in the mean, and its loads with it. */
@@ -95,12 +123,12 @@ function listUnmeasured({ setOut, item, found, others }: PlacedQuestion, connect
  * connection by the engine that checked the design, whether the plate goes on, and what it meets.
  */
 export function answerAsPlaced(question: PlacedQuestion): PlacedAnswer {
-  const { index, bed, setOut, item, found, others } = question;
+  const { index, bed, setOut, item, found } = question;
   const { panel } = setOut;
-  const places = new Map(others).set(item.castIn.key, found);
+  const places = spreadOverBoards(question);
   const castIns = setOut.items.flatMap((one): CastIn[] => {
     const place = places.get(one.castIn.key);
-    return place === undefined ? [] : [placeCastIn(setOut, one, place)];
+    return place === undefined ? [] : [placeCastIn({ ...question, item: one, found: place })];
   });
   const moved = overlayPlaces(index, castIns);
   const region = prepareRegion(panel.outline_mm, panel.openings_mm);

@@ -1,10 +1,10 @@
 import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
-import { findTop } from '../clash/find-top.ts';
 import type { SetOutItem } from '../set-out/set-out.ts';
 import { answerAsPlaced, type PlacedAnswer } from './as-placed.ts';
 import { findMoves } from './moves.ts';
 import type { PiecePlan } from './piece-plan.ts';
+import { findLevelOff, type SeatQuestion } from './placed-cast-in.ts';
 import type { FoundPlace, PlacingAnswer, PlacingMoment } from './placing-answer.ts';
 
 /** By which job an insert is judged, and where the work is. */
@@ -21,18 +21,10 @@ const ROUNDING = 1e-6;
 type Deviation = PlacingAnswer['deviation'];
 
 /** Found less designed along the taped lengths, and below the face less what the assembly aims at [mm]. */
-function findDeviation(
-  { index, bed }: PlacingContext,
-  { setOut }: PiecePlan,
-  item: SetOutItem,
-  found: FoundPlace,
-): Deviation {
+function findDeviation(question: SeatQuestion): Deviation {
+  const { item, found } = question;
   const off = (taken: number | null, wanted: number) => (taken === null ? null : taken - wanted);
-  return {
-    x: off(found.x, item.taped[0]),
-    y: off(found.y, item.taped[1]),
-    level: found.level === null ? null : found.level - findTop(index, setOut.panel, item.castIn, bed),
-  };
+  return { x: off(found.x, item.taped[0]), y: off(found.y, item.taped[1]), level: findLevelOff(question) };
 }
 
 function isOff(deviation: number | null, tolerance: number): boolean {
@@ -87,14 +79,15 @@ export function judgePlacing(
 ): PlacingAnswer {
   const { index, bed, now = item.stage } = context;
   const { setOut } = plan;
-  const deviation = findDeviation(context, plan, item, found);
+  const seat = { index, bed, setOut, item, found };
+  const deviation = findDeviation(seat);
   const still = { item, deviation, moves: [], asPlaced: null, findings: [] } as const;
   if (found.x === null && found.y === null && found.level === null)
     return { ...still, advice: 'nothing measured', verdict: 'not known', decides: 'nobody asks' };
   const isAside = isOff(deviation.x, item.tolerance) || isOff(deviation.y, item.tolerance);
   const isLevelOut = isOff(deviation.level, index.file.library.rules.tolerances.level_mm) || isProud(item, found);
   if (!isAside && !isLevelOut) return { ...still, advice: 'good', verdict: 'works', decides: 'nobody asks' };
-  const placed = answerAsPlaced({ index, bed, setOut, item, found, others });
+  const placed = answerAsPlaced({ ...seat, others });
   const verdict = decideVerdict(placed);
   return {
     item,

@@ -1,6 +1,9 @@
 import { placeOnEdge } from '../../engine/form/edge-place.ts';
 import type { CastIn } from '../../job/documents/cast-in.ts';
+import type { Bed } from '../../job/documents/yard.ts';
 import { panelSide } from '../../job/face-frame.ts';
+import type { JobIndex } from '../../job/job-index.ts';
+import { findTop } from '../clash/find-top.ts';
 import { describeSide } from '../set-out/describe-side.ts';
 import { viewPanel } from '../set-out/panel-view.ts';
 import type { PanelSetOut, SetOutItem } from '../set-out/set-out.ts';
@@ -22,15 +25,36 @@ function findTapeSense({ panel, words }: PanelSetOut, edge: number): 1 | -1 {
   return far > near ? 1 : -1;
 }
 
-/**
- * A cast-in item where it was found, as the job would give it: the inverse of how the set-out brings it into the form. Its recess is the level that
- * was found; a top above the face counts as flush here, and is told by itself.
- */
-export function placeCastIn(setOut: PanelSetOut, item: SetOutItem, found: FoundPlace): CastIn {
+/** Where an insert was measured, by which job and on which bed (null: none is named). */
+export interface SeatQuestion {
+  readonly index: JobIndex;
+  readonly bed: Bed | null;
+  readonly setOut: PanelSetOut;
+  readonly item: SetOutItem;
+  readonly found: FoundPlace;
+}
+
+/** How much deeper below its face the top was found than its assembly aims at [mm]; null: not taken. */
+export function findLevelOff({ index, bed, setOut: { panel }, item, found }: SeatQuestion): number | null {
+  return found.level === null ? null : found.level - findTop(index, panel, item.castIn, bed);
+}
+
+/** The recess to compute with: a level within its tolerance is that of the design; a top above the face counts as flush, and is told by itself. */
+function findRecess(question: SeatQuestion): number {
+  const { recess_mm } = question.item.castIn;
+  const off = findLevelOff(question) ?? 0;
+  return Math.abs(off) <= question.index.file.library.rules.tolerances.level_mm
+    ? recess_mm
+    : Math.max(0, recess_mm + off);
+}
+
+/** A cast-in item where it was found, as the job would give it: the inverse of how the set-out brings it into the form. */
+export function placeCastIn(question: SeatQuestion): CastIn {
+  const { setOut, item, found } = question;
   const { panel } = setOut;
   const { castIn } = item;
   const [dx, dy] = findOffsets(item, found);
-  const recess_mm = found.level === null ? castIn.recess_mm : Math.max(0, found.level);
+  const recess_mm = findRecess(question);
   if (castIn.face === 'edge' && castIn.edge !== null) {
     const up = panel.faceDown === 'outside' ? 1 : -1;
     return {

@@ -34,7 +34,7 @@ export interface AsPlaced {
     | { readonly kind: 'does not go on'; readonly lacks: number; readonly hole: string };
   /** What else is wrong with it there: too near an edge, too little cover, meets a bar. In words, empty: nothing. */
   readonly findings: readonly string[];
-  /** Numbers of the members of which not both lengths were taken: what is missing is taken as designed. */
+  /** Numbers of the members of which not both lengths were taken: what is missing is taken as designed, on a template board as the board lies. */
   readonly unmeasured: readonly number[];
 }
 
