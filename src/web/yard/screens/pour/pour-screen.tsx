@@ -1,4 +1,53 @@
-/** Not built yet. */
-export function PourScreen(_: { readonly pour: string }) {
-  return <h1>pour</h1>;
+import { useEffect } from 'preact/hooks';
+import { writeDay } from '../../../parts/day-field.tsx';
+import { Answer } from '../../parts/answer.tsx';
+import { BigLink } from '../../parts/big-key.tsx';
+import { YardFrame } from '../../shell/yard-frame.tsx';
+import { listPours } from '../../state/pieces/list-pours.ts';
+import { places } from '../../state/places.ts';
+import { useYard } from '../../state/yard.ts';
+import { NO_POUR } from '../pours/pours-screen.tsx';
+import { PieceRow } from './piece-row.tsx';
+import { PourFacts } from './pour-facts.tsx';
+import styles from './pour-screen.module.css';
+
+/** One pour: every piece with what holds it, and who can lift that. */
+export function PourScreen({ pour }: { readonly pour: string }) {
+  const yard = useYard();
+  const listed = listPours(yard).find(({ id }) => (id ?? NO_POUR) === pour);
+  const ids = listed?.pieces.map(({ piece }) => piece).join(' ') ?? '';
+  useEffect(() => {
+    if (ids !== '') void yard.device.openPieces(ids.split(' '));
+  }, [yard, ids]);
+  const head = listed?.date === null || listed === undefined ? '' : `${writeDay(listed.date)} · ${listed.bedName}`;
+  return (
+    <YardFrame
+      title={pour === NO_POUR ? 'Pieces in no pour' : `Pour ${pour}`}
+      stage={head}
+      back={places.pours()}
+      keys={
+        <>
+          <BigLink to={places.pours()}>Other pours</BigLink>
+          <BigLink kind="main" isTall to={places.scan()} more="its code opens the piece">
+            Scan a sheet
+          </BigLink>
+        </>
+      }
+    >
+      {listed === undefined ? (
+        <Answer kind="unsure" words="This pour is not in the revision in force">
+          <p>Pieces that were begun are under “In no pour”.</p>
+        </Answer>
+      ) : (
+        <>
+          <PourFacts pour={listed.id} pieces={listed.pieces} />
+          <ul class={styles.pieces}>
+            {listed.pieces.map(({ piece }) => (
+              <PieceRow key={piece} id={piece} />
+            ))}
+          </ul>
+        </>
+      )}
+    </YardFrame>
+  );
 }

@@ -1,0 +1,70 @@
+import { useSignal } from '@preact/signals';
+import { findBlindMirrors } from '../../../../assess/yard/recognise.ts';
+import { Answer } from '../../parts/answer.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
+import type { OpenPiece } from '../../state/read-piece.ts';
+import { nameLifter } from '../pour/piece-row.tsx';
+import styles from './piece-screen.module.css';
+
+/** Points shown at once. */
+const AT_ONCE = 4;
+
+/** What must not be overlooked, what measuring cannot show, and what is open with who can lift it. */
+export function PieceNotes({ piece }: { readonly piece: OpenPiece }) {
+  const { report, plan, context } = piece;
+  const from = useSignal(0);
+  const { openPoints, flags, recognised } = report;
+  const shown = openPoints.slice(from.value, from.value + AT_ONCE);
+  const blind = findBlindMirrors(plan);
+  return (
+    <div class={styles.notes}>
+      {flags.map((flag) => (
+        <p key={flag.kind + flag.words} class={styles.flag}>
+          {flag.words}
+        </p>
+      ))}
+      {recognised !== null && recognised.kind !== 'as designed' && recognised.kind !== 'cannot be told' && (
+        <Answer kind="wrong" words={recognised.kind === 'off' ? 'Off as a whole' : recognised.kind.toUpperCase()}>
+          <p>{recognised.words}</p>
+        </Answer>
+      )}
+      {blind.map(({ words }) => (
+        <Answer key={words} kind="unsure" words="Measuring cannot show a mirror here" isSmall>
+          <p>{words}</p>
+        </Answer>
+      ))}
+      {openPoints.length === 0 ? (
+        <Answer kind="good" words="Nothing is open" isSmall />
+      ) : (
+        <>
+          <h2>Open: {openPoints.length}</h2>
+          <ul class={styles.points}>
+            {shown.map((point) => (
+              <li key={`${point.number} ${point.words}`}>
+                <span>{point.words}</span>
+                <span class={styles.lifts}>{nameLifter(point, context)}</span>
+              </li>
+            ))}
+          </ul>
+          {openPoints.length > AT_ONCE && (
+            <div class={styles.pages}>
+              <BigKey kind="quiet" isDisabled={from.value === 0} onPress={() => (from.value -= AT_ONCE)}>
+                Back
+              </BigKey>
+              <BigKey
+                kind="quiet"
+                isDisabled={from.value + AT_ONCE >= openPoints.length}
+                onPress={() => (from.value += AT_ONCE)}
+              >
+                Further
+              </BigKey>
+              <span>
+                {from.value + 1}–{Math.min(from.value + AT_ONCE, openPoints.length)} of {openPoints.length}
+              </span>
+            </div>
+          )}
+        </>
+      )}
+    </div>
+  );
+}

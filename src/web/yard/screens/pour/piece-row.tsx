@@ -1,0 +1,71 @@
+import { Link } from 'wouter-preact';
+import type { OpenPoint, PieceReport, YardContext } from '../../../../assess/yard/piece-report.ts';
+import { PhaseMark } from '../../parts/phase-mark.tsx';
+import { places } from '../../state/places.ts';
+import { usePiece } from '../../state/use-piece.ts';
+import styles from './pour-screen.module.css';
+
+/** One piece of a pour in a row: how it stands, and what holds it. */
+export function PieceRow({ id }: { readonly id: string }) {
+  const reading = usePiece(id);
+  if (reading.kind === 'reading') return <li aria-busy="true">Reading …</li>;
+  if (reading.kind === 'absent') return <li>{reading.why}</li>;
+  const { report, head, context } = reading.piece;
+  return (
+    <li>
+      <Link href={places.piece(id)} class={styles.piece} data-main="">
+        <span class={styles.mark}>
+          {head.mark} <small>no. {head.serial}</small>
+        </span>
+        <PhaseMark phase={report.phase} />
+        <StageCounts report={report} />
+        <span class={styles.holds}>{tellHolding(report, context)}</span>
+        {report.flags.map((flag) => (
+          <strong key={flag.kind + flag.words} class={styles.flag}>
+            {flag.words}
+          </strong>
+        ))}
+      </Link>
+    </li>
+  );
+}
+
+function StageCounts({ report }: { readonly report: PieceReport }) {
+  return (
+    <span class={styles.stages}>
+      <span>form {report.form.state === 'good' ? '✓' : report.form.state}</span>
+      {([1, 2] as const).map((stage) => {
+        const { done, left, out } = report.counts[stage];
+        const total = done + left + out;
+        return (
+          <span key={stage} class={out > 0 ? styles.isOut : ''}>
+            {stage === 1 ? 'before cage' : 'before pour'} {done}/{total}
+            {left === 0 && out === 0 ? ' ✓' : ''}
+            {out > 0 ? `, ${out} out` : ''}
+          </span>
+        );
+      })}
+    </span>
+  );
+}
+
+/** Who can lift a point, by name where the people list has one. */
+export function nameLifter(point: OpenPoint, { people }: Pick<YardContext, 'people'>): string {
+  if (point.liftedBy === 'checking it') return 'checking it lifts it';
+  const names = people.flatMap(({ name, roles }) =>
+    name !== null && roles.includes(point.liftedBy as (typeof roles)[number]) ? [name] : [],
+  );
+  const role = point.liftedBy === 'qa' ? 'QA' : point.liftedBy;
+  return names.length === 0 ? role : `${role}: ${names.join(', ')}`;
+}
+
+/** What holds a piece, in one line. */
+function tellHolding(report: PieceReport, context: YardContext): string {
+  const [first] = [...report.openPoints].sort((a, b) => Number(b.isHard) - Number(a.isHard));
+  if (first === undefined)
+    return report.phase === 'not started' || report.phase === 'in the form'
+      ? 'Nothing is open: ready to be cleared'
+      : '';
+  const more = report.openPoints.length - 1;
+  return `${first.words} – ${nameLifter(first, context)}${more > 0 ? `; ${more} more` : ''}`;
+}
