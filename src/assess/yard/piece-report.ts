@@ -6,6 +6,7 @@ import type { SetOutItem } from '../set-out/set-out.ts';
 import type { PiecePlan } from './piece-plan.ts';
 import type { PlacingAnswer, Recognised } from './placing-answer.ts';
 import type { Extent } from './rights.ts';
+import type { Extent } from './rights.ts';
 
 /** What a report is made with, beside the piece. */
 export interface YardContext {
@@ -37,6 +38,8 @@ export interface InsertReport {
   readonly sight: SlotState | null;
   readonly place: SlotState | null;
   readonly answer: PlacingAnswer | null;
+  /** How bad it is, for who may accept it; null: nothing is wrong. */
+  readonly extent: Extent | null;
   readonly decision: RecordOf<'decision'> | null;
   /** How bad what is wrong with it is, for who may accept it; null: nothing is wrong. */
   readonly extent: Extent | null;

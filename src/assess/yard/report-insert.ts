@@ -27,8 +27,6 @@ export interface InsertSource {
 
 /** An insert with what the list of open points needs beyond the report. */
 export interface InsertFinding extends InsertReport {
-  /** How bad it is, for who may accept it; null: nothing is wrong. */
-  readonly extent: Extent | null;
   /** What was not answered, in words. */
   readonly missing: readonly string[];
   /** By sight nothing is as it must be: most likely it is not there. */
