@@ -6,7 +6,6 @@ import type { SetOutItem } from '../set-out/set-out.ts';
 import type { PiecePlan } from './piece-plan.ts';
 import type { PlacingAnswer, Recognised } from './placing-answer.ts';
 import type { Extent } from './rights.ts';
-import type { Extent } from './rights.ts';
 
 /** What a report is made with, beside the piece. */
 export interface YardContext {
@@ -41,8 +40,6 @@ export interface InsertReport {
   /** How bad it is, for who may accept it; null: nothing is wrong. */
   readonly extent: Extent | null;
   readonly decision: RecordOf<'decision'> | null;
-  /** How bad what is wrong with it is, for who may accept it; null: nothing is wrong. */
-  readonly extent: Extent | null;
   readonly screed: SlotState | null;
   readonly uncovered: SlotState | null;
   /** In stage 2 of an insert of stage 1 that was never checked: it cannot be measured any more. In words. */

@@ -10,8 +10,9 @@ import { useOffice } from './state/office.ts';
 
 const designScreens = () => import('./screens/design-screens.ts');
 const jobScreens = () => import('./screens/job-screens.ts');
+const yardScreens = () => import('./screens/yard-screens.ts');
 
-/** Jobs and panels come with the page; the rest in two scripts, so that the first drawing does not wait for it. */
+/** Jobs and panels come with the page; the rest in three scripts, so that the first drawing does not wait for it. */
 const PanelScreen = lazy(async () => ({ default: (await designScreens()).PanelScreen }));
 const ConnectionScreen = lazy(async () => ({ default: (await designScreens()).ConnectionScreen }));
 const ChoosingScreen = lazy(async () => ({ default: (await designScreens()).ChoosingScreen }));
@@ -23,6 +24,9 @@ const RulesScreen = lazy(async () => ({ default: (await jobScreens()).RulesScree
 const RevisionsScreen = lazy(async () => ({ default: (await jobScreens()).RevisionsScreen }));
 const TransmittalScreen = lazy(async () => ({ default: (await jobScreens()).TransmittalScreen }));
 const ImportScreen = lazy(async () => ({ default: (await jobScreens()).ImportScreen }));
+const YardScreen = lazy(async () => ({ default: (await yardScreens()).YardScreen }));
+const YardPieceScreen = lazy(async () => ({ default: (await yardScreens()).YardPieceScreen }));
+const PeopleScreen = lazy(async () => ({ default: (await yardScreens()).PeopleScreen }));
 
 /** Files for the job that is open. */
 function ImportIntoJob() {
@@ -35,6 +39,17 @@ function ImportNewJob() {
     <OutsideShell>
       <Suspense fallback={<p aria-busy="true">Opening …</p>}>
         <ImportScreen into={null} />
+      </Suspense>
+    </OutsideShell>
+  );
+}
+
+/** People stand outside of jobs: the same for all of them. */
+function People() {
+  return (
+    <OutsideShell>
+      <Suspense fallback={<p aria-busy="true">Opening …</p>}>
+        <PeopleScreen />
       </Suspense>
     </OutsideShell>
   );
@@ -63,6 +78,8 @@ function OpenJob({ params: { job } }: JobPart) {
           <Route path="/job/:job/rules" component={RulesScreen} />
           <Route path="/job/:job/revisions" component={RevisionsScreen} />
           <Route path="/job/:job/transmittal" component={TransmittalScreen} />
+          <Route path="/job/:job/yard" component={YardScreen} />
+          <Route path="/job/:job/yard/:piece">{({ piece }) => <YardPieceScreen key={piece} piece={piece} />}</Route>
           <Route path="/job/:job/files" component={ImportIntoJob} />
           <Route>
             <Redirect to={addresses.panels(job)} />
@@ -78,6 +95,7 @@ export function App() {
     <Switch>
       <Route path="/" component={JobsScreen} />
       <Route path="/files" component={ImportNewJob} />
+      <Route path="/people" component={People} />
       <Route path="/job/:job/*?" component={OpenJob} />
       <Route>
         <OutsideShell>

@@ -19,6 +19,7 @@ function listScreens(job: string) {
     { name: 'Rules', to: addresses.rules(job), also: [] },
     { name: 'Pours', to: addresses.pours(job), also: [] },
     { name: 'Parts', to: addresses.parts(job), also: [] },
+    { name: 'Yard', to: addresses.yard(job), also: [] },
     { name: 'Revisions', to: addresses.revisions(job), also: [addresses.transmittal(job)] },
   ];
 }

@@ -28,9 +28,13 @@ export function OutsideShell({ children }: { readonly children: ComponentChildre
         <nav class={head.screens} aria-label="Screens">
           {link('Jobs', addresses.jobs())}
           {link('Read files', addresses.readFiles())}
-          {/* A page of its own, that works without the server. */}
+          {link('People', addresses.people())}
+          {/* Pages of their own, that work without the server. */}
           <a class={head.screen} href="/answer">
             Insert out of place
+          </a>
+          <a class={head.screen} href={addresses.tablet()}>
+            Yard tablet
           </a>
         </nav>
       </header>

@@ -4,6 +4,9 @@ const e = encodeURIComponent;
 export const addresses = {
   jobs: () => '/',
   readFiles: () => '/files',
+  people: () => '/people',
+  /** A page of its own, for the tablets. */
+  tablet: () => '/yard/',
   panels: (job: string) => `/job/${e(job)}/panels`,
   panel: (job: string, mark: string) => `/job/${e(job)}/panel/${e(mark)}`,
   connection: (job: string, mark: string) => `/job/${e(job)}/connection/${e(mark)}`,
@@ -17,5 +20,7 @@ export const addresses = {
   rules: (job: string) => `/job/${e(job)}/rules`,
   revisions: (job: string) => `/job/${e(job)}/revisions`,
   transmittal: (job: string) => `/job/${e(job)}/transmittal`,
+  yard: (job: string) => `/job/${e(job)}/yard`,
+  yardPiece: (job: string, piece: string) => `/job/${e(job)}/yard/${e(piece)}`,
   readFilesInto: (job: string) => `/job/${e(job)}/files`,
 } as const;

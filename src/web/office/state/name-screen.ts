@@ -16,6 +16,9 @@ const NAMES: readonly (readonly [pattern: string, name: (part: string) => string
   ['/job/:job/revisions', () => 'Revisions'],
   ['/job/:job/transmittal', () => 'Transmittal list'],
   ['/job/:job/files', () => 'Files of the job'],
+  ['/job/:job/yard', () => 'Yard'],
+  ['/job/:job/yard/:part', () => 'A piece in the yard'],
+  ['/people', () => 'People'],
   ['/files', () => 'Files of a new job'],
   ['/', () => 'Jobs'],
 ];

@@ -13,3 +13,10 @@ export function writeMoment(moment: string, now: Date = new Date()): string {
   const day = at.toDateString() === now.toDateString() ? 'today' : DAY.format(at);
   return `${day}, ${writeClock(at)}`;
 }
+
+/** A moment for what is kept: `2026-11-27 14:03`, by the clock of this computer. */
+export function writeStamp(moment: string): string {
+  const at = new Date(moment);
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
+}

@@ -9,7 +9,6 @@ import { Dialog } from '../../../parts/dialog.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
 import { Page } from '../../../parts/page.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
-import { OutsideShell } from '../../shell/outside-shell.tsx';
 import { useCommands } from '../../state/commands.ts';
 import { tell } from '../../state/messages.ts';
 import { calls } from '../../state/office-calls.ts';
@@ -97,7 +96,7 @@ export function PeopleScreen() {
   ];
   const shown = over.value;
   return (
-    <OutsideShell>
+    <>
       <Page
         title="People"
         lead="Those who check, decide and pour. A record keeps who did it by a number; names and roles stand here, for all jobs of this office. Nobody has to prove yet who he is: the list tells tablets whom to offer, and by which roles a decision counts."
@@ -148,6 +147,6 @@ export function PeopleScreen() {
           </p>
         </Dialog>
       )}
-    </OutsideShell>
+    </>
   );
 }

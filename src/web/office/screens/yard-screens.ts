@@ -1,0 +1,4 @@
+// What comes back from the yard, as one script.
+export { PeopleScreen } from './people/people-screen.tsx';
+export { YardPieceScreen } from './yard/yard-piece-screen.tsx';
+export { YardScreen } from './yard/yard-screen.tsx';

@@ -1,0 +1,85 @@
+import type { PieceReport } from '../../../../assess/yard/piece-report.ts';
+import { FOOT_CAUTION } from '../../../../drawing/sheets/cautions.ts';
+import { PAPERS } from '../../../../drawing/sheets/paper.ts';
+import { drawPieceHistory, type HistoryContent } from '../../../../drawing/sheets/piece-history-sheet.ts';
+import type { HistoryLine } from '../../../../say/history-lines.ts';
+import type { RecordNames } from '../../../../say/record-words.ts';
+import { download, fileNameOf } from '../../../parts/download.ts';
+import { writePdfInWorker } from '../../../parts/pdf-client.ts';
+import type { OpenPiece } from '../../../yard/state/read-piece.ts';
+import type { Yard } from '../../../yard/state/yard.ts';
+import { writeStamp } from '../../state/write-moment.ts';
+import { tellClearance, writeHead } from './clearance-facts.ts';
+
+/** As many digits of a fingerprint as stand on sheets. */
+const DIGITS = 12;
+
+function tellStanding({ phase, counts, screed, openPoints }: PieceReport): readonly string[] {
+  const count = (name: string, { done, left, out }: PieceReport['counts'][1]) =>
+    `${name}: ${done} done, ${left} left, ${out} out.`;
+  return [
+    `Stands: ${phase}.`,
+    count('Before the cage', counts[1]),
+    count('Before the pour', counts[2]),
+    count('After screeding', screed),
+    ...openPoints.map(({ words }) => `Open: ${words}.`),
+  ];
+}
+
+function makeContent(yard: Yard, piece: OpenPiece, names: RecordNames, lines: readonly HistoryLine[]): HistoryContent {
+  const { head, report } = piece;
+  const where = [head.pour === null ? null : `pour ${head.pour}`, head.bed === null ? null : `bed ${head.bed}`];
+  return {
+    head: {
+      mark: head.mark,
+      title: 'History of a piece',
+      lines: [`piece no. ${head.serial}`, where.filter((words) => words !== null).join(', ')],
+    },
+    flags: report.flags.map(({ words }) => words),
+    clearance: tellClearance(report, names),
+    standing: tellStanding(report),
+    entries: lines.map(({ words, who, typedBy, measuredAt, typedAt, withdrawn, clock, chain }) => ({
+      words: clock === null ? words : `${words} (${clock})`,
+      who: typedBy === null ? who : `${who}, typed by ${typedBy}`,
+      measured: writeStamp(measuredAt),
+      typed: writeStamp(typedAt),
+      chain,
+      withdrawn,
+    })),
+    logHead: writeHead(yard.device.sync.value.head),
+    clockWords: `Times by the clock of the office (${Intl.DateTimeFormat().resolvedOptions().timeZone}).`,
+  };
+}
+
+/** Writes the history of a piece as a PDF and gives it to the person. Rejects where a sheet cannot be drawn or written. */
+export async function saveHistory(
+  yard: Yard,
+  piece: OpenPiece,
+  names: RecordNames,
+  lines: readonly HistoryLine[],
+): Promise<void> {
+  const { context, head, report } = piece;
+  const { letter, fingerprint } = context.revision;
+  const { project } = context.index.file.job;
+  const issued = yard.device.job.value?.revisions.find((one) => one.fingerprint === fingerprint);
+  const drawings = drawPieceHistory(makeContent(yard, piece, names, lines), {
+    paper: PAPERS.A4,
+    project: project.number === null ? project.name : `${project.number} ${project.name}`,
+    revision: issued === undefined ? null : { letter, status: issued.status, date: issued.date },
+    fingerprint: fingerprint.slice(0, DIGITS),
+    caution: FOOT_CAUTION,
+  });
+  const title = `${head.mark} no. ${head.serial} history`;
+  const bytes = await writePdfInWorker({
+    pages: drawings.map((drawing, k) => ({ drawing, bookmark: k === 0 ? title : null })),
+    details: {
+      title,
+      author: project.name,
+      subject: 'What was checked, decided and poured of a precast piece',
+      date: new Date(report.last?.typedAt ?? Date.now()),
+      language: 'en',
+    },
+  });
+  const name = fileNameOf(`${project.number ?? project.name} ${title} ${writeStamp(new Date().toISOString())}`);
+  download(`${name}.pdf`, new Uint8Array(bytes), 'application/pdf');
+}

@@ -1,0 +1,118 @@
+import { useSignal } from '@preact/signals';
+import { Link } from 'wouter-preact';
+import { listHistory } from '../../../../say/history-lines.ts';
+import { writerOf } from '../../../../say/quantities.ts';
+import { Button } from '../../../parts/button.tsx';
+import { Empty, Notice } from '../../../parts/notice.tsx';
+import { Page, Section } from '../../../parts/page.tsx';
+import { units } from '../../../parts/units.ts';
+import { nameRecords } from '../../../records/record-names.ts';
+import { places } from '../../../yard/state/places.ts';
+import type { OpenPiece } from '../../../yard/state/read-piece.ts';
+import type { Yard } from '../../../yard/state/yard.ts';
+import { addresses } from '../../state/addresses.ts';
+import { tell } from '../../state/messages.ts';
+import { useOffice } from '../../state/office.ts';
+import { tellError } from '../../state/use-asked.ts';
+import { tellClearance } from './clearance-facts.ts';
+import { ClearancePart } from './clearance-part.tsx';
+import { ConflictsPart } from './conflicts-part.tsx';
+import { DeskFrame } from './desk-frame.tsx';
+import { HistoryPart } from './history-part.tsx';
+import { InsertsPart } from './inserts-part.tsx';
+import { PhotosPart } from './photos-part.tsx';
+import { PhaseMark } from './piece-marks.tsx';
+import { saveHistory } from './print-history.ts';
+import { WhoWorks } from './who-works.tsx';
+import styles from './yard.module.css';
+
+function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: Yard; readonly piece: OpenPiece }) {
+  const isWriting = useSignal(false);
+  const { head, report, state, context, plan } = piece;
+  const pieceOf = (id: string) => {
+    const reading = yard.piece(id).value;
+    return reading.kind === 'open' ? reading.piece.head : (yard.planned.value.get(id) ?? null);
+  };
+  const names = nameRecords({ people: context.people, plan, state, pieceOf, write: writerOf(units.value) });
+  const lines = listHistory(state, names);
+  const save = async () => {
+    isWriting.value = true;
+    try {
+      await saveHistory(yard, piece, names, lines);
+    } catch (error) {
+      tell('fault', `The history was not written: ${tellError(error)}`);
+    }
+    isWriting.value = false;
+  };
+  const where = [
+    head.pour === null ? null : `pour ${head.pour}`,
+    head.bed === null ? null : `bed ${head.bed}`,
+    `revision ${context.revision.letter} in force`,
+  ].filter((words) => words !== null);
+  return (
+    <Page
+      title={`${head.mark} no. ${head.serial}`}
+      lead={
+        <span class={styles.tools}>
+          <PhaseMark report={report} />
+          {where.join(', ')}
+        </span>
+      }
+      actions={
+        <>
+          <Button isDisabled={isWriting.value} onPress={() => void save()}>
+            {isWriting.value ? 'Writing the PDF …' : 'History as PDF'}
+          </Button>
+          {/* Another page, made for the tablet. */}
+          <a href={places.piece(piece.id)}>Open it as on the tablet</a>
+          <Link href={addresses.yard(job)}>All pieces</Link>
+        </>
+      }
+    >
+      <WhoWorks yard={yard} />
+      {report.flags.map(({ kind, words }) => (
+        <Notice key={`${kind} ${words}`} kind="fault" title="Not to be overlooked">
+          {words}
+        </Notice>
+      ))}
+      {report.recognised !== null && report.recognised.kind !== 'as designed' && (
+        <Notice kind="caution" title="What the measured places look like">
+          {report.recognised.words}
+        </Notice>
+      )}
+      <ConflictsPart yard={yard} piece={piece} names={names} />
+      <ClearancePart clearance={tellClearance(report, names)} openPoints={report.openPoints} />
+      <Section title="The form">
+        <p>{`Stands: ${report.form.state}.`}</p>
+        <ul class={styles.points}>
+          {report.form.findings.map((words) => (
+            <li key={words}>{words}</li>
+          ))}
+        </ul>
+      </Section>
+      <InsertsPart yard={yard} piece={piece} />
+      <PhotosPart yard={yard} photos={state.beside.get('photo') ?? []} names={names} />
+      <HistoryPart lines={lines} />
+    </Page>
+  );
+}
+
+/** One piece as the office sees it: what stands, what was decided, and everything that was recorded. */
+export function YardPieceScreen({ piece }: { readonly piece: string }) {
+  const { session } = useOffice();
+  return (
+    <DeskFrame job={session.id}>
+      {(yard) => {
+        const reading = yard.piece(piece).value;
+        if (reading.kind === 'reading') return <p aria-busy="true">Reading the piece …</p>;
+        if (reading.kind === 'open') return <PieceOpen job={session.id} yard={yard} piece={reading.piece} />;
+        return (
+          <Empty title="This piece cannot be shown">
+            <p>{reading.why}</p>
+            <Link href={addresses.yard(session.id)}>All pieces</Link>
+          </Empty>
+        );
+      }}
+    </DeskFrame>
+  );
+}
