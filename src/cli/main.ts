@@ -14,6 +14,7 @@ import { runParts } from './parts-command.ts';
 import type { PartsFlags } from './parts-options.ts';
 import { runSchedules } from './schedules-command.ts';
 import { runSetOut, type SetOutOptions } from './setout-command.ts';
+import type { VerifyFlags } from './verify-command.ts';
 
 /** Values of an option that may stand several times. */
 function collect(value: string, earlier: readonly string[] | undefined): readonly string[] {
@@ -174,6 +175,18 @@ function buildProgram(leave: (code: number) => void): Command {
     .action(async (options: OfficeFlags) => {
       const { runOffice } = await import('./office-command.ts');
       leave(await runOffice(options));
+    });
+  program
+    .command('verify')
+    .description('whether the records of a store, or of a file of unsent ones, are as they were written')
+    .option('--store <file>', 'the store of an office that is stopped', 'onepour-data/office.db')
+    .option('--head <number:hash>', 'a head of the log that was written down earlier, or stands on a clearance')
+    .option('--file <export>', 'a file of unsent records instead of a store')
+    .option('--json', 'the answer as JSON')
+    .addHelpText('after', '\nExit codes: 0 nothing found, 1 something is not as it was written, 2 cannot be looked at')
+    .action(async (options: VerifyFlags) => {
+      const { runVerify } = await import('./verify-command.ts');
+      leave(await runVerify(options));
     });
   program
     .command('tour')

@@ -68,10 +68,12 @@ export class Tablet {
   #link: ChainLink | null = null;
   readonly #number: number;
   readonly #clock_s: number;
+  readonly #job: string;
 
-  constructor(number: number, clock_s = 0) {
+  constructor(number: number, clock_s = 0, job = JOB) {
     this.#number = number;
     this.#clock_s = clock_s;
+    this.#job = job;
   }
 
   get id(): string {
@@ -80,7 +82,16 @@ export class Tablet {
 
   /** @param second when it is, by a clock that is right */
   write(draft: KindAndBody, second: number, { piece = PIECE, item = null }: About = {}): FactRecord {
-    const of = { ...draft, job: JOB, piece, item, revision: null, checkKey: null, measuredAt: null, measuredBy: null };
+    const of = {
+      ...draft,
+      job: this.#job,
+      piece,
+      item,
+      revision: null,
+      checkKey: null,
+      measuredAt: null,
+      measuredBy: null,
+    };
     const seconds = second + this.#clock_s;
     const record = makeRecord(of, {
       id: idOf(seconds, this.#number * 100_000 + this.written.length),
