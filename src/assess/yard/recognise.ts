@@ -40,20 +40,12 @@ function fitsMirror(setOut: PanelSetOut, mirror: Mirror, taken: Taken): boolean 
   return listFoundInstead(setOut, mirror, taken.item).some((one) => fits(taken, mirrorTaped(setOut, mirror, one)));
 }
 
-/** What is known beside the lengths. */
-export interface KnownBeside {
-  /** Mark of the panel's handed partner; null: it has none. */
-  readonly partner?: string | null;
-  /** Permanent keys of the items that somebody saw in the face or side form that they belong in. */
-  readonly seenInFace?: ReadonlySet<string>;
-}
-
 /** Whether an item was seen in a side form in which it would not be, had the set itself been laid the other way round. */
-function isInItsSide(setOut: PanelSetOut, mirror: Mirror, { seenInFace }: KnownBeside): boolean {
+function isInItsSide(setOut: PanelSetOut, mirror: Mirror, seenInFace: ReadonlySet<string>): boolean {
   return setOut.items.some(
     (item) =>
       item.place === 'edge' &&
-      seenInFace?.has(item.castIn.key) === true &&
+      seenInFace.has(item.castIn.key) &&
       mirrorSide(setOut, mirror, item) !== item.side &&
       // Else another would be seen there.
       findCounterpart(setOut, mirror, item) === null,
@@ -65,13 +57,17 @@ function findExplaining(setOut: PanelSetOut, taken: readonly Taken[]): readonly 
   return listMirrors(setOut).filter((mirror) => taken.every((one) => fitsMirror(setOut, mirror, one)));
 }
 
-function nameMirrored(setOut: PanelSetOut, mirrors: readonly Mirror[], known: KnownBeside): Recognised {
-  const partner = known.partner ?? setOut.panel.handedOf;
+function nameMirrored(
+  setOut: PanelSetOut,
+  mirrors: readonly Mirror[],
+  partner: string | null,
+  seenInFace: ReadonlySet<string>,
+): Recognised {
   const [first] = mirrors as readonly [Mirror, ...Mirror[]]; // called with one or more
   const all = [...new Set(mirrors.map(({ words }) => words))].join(', or as if ');
   const look = `Stop, and ${tellMarks(setOut.datumWords, []).replace('Look', 'look')}`;
   const isReflection = first.name === 'other end' || first.name === 'other rail' || first.name === 'exchanged';
-  if (mirrors.every((mirror) => isInItsSide(setOut, mirror, known)))
+  if (mirrors.every((mirror) => isInItsSide(setOut, mirror, seenInFace)))
     return {
       kind: 'from another corner',
       words: `What was taped fits as if ${all}. Inserts were seen in the side forms that they belong in, so that it is the tape that was hooked in the wrong place. ${look}`,
@@ -159,11 +155,14 @@ function tellBlind(plan: PiecePlan, mirrors: readonly Mirror[]): Recognised {
  * What the measured places of a piece look like beside the designed ones. Something is named only where it explains everything that was taped within
  * the tolerances while the design does not; of what nobody taped nothing is said. Handed partners and panels turned in the form show as mirrors.
  * @param found by the permanent keys of the items; keys of other items are passed over
+ * @param partner mark of the panel's handed partner; null: it has none
+ * @param seenInFace permanent keys of the items that somebody saw in the face or side form that they belong in
  */
 export function recognise(
   plan: PiecePlan,
   found: ReadonlyMap<string, FoundPlace>,
-  known: KnownBeside = {},
+  partner: string | null = plan.setOut.panel.handedOf,
+  seenInFace: ReadonlySet<string> = new Set(),
 ): Recognised {
   const { setOut } = plan;
   const taken = setOut.items.flatMap((item): Taken[] => {
@@ -176,7 +175,8 @@ export function recognise(
   if (taken.every(isAsDesigned)) return mirrors.length === 0 ? { kind: 'as designed' } : tellBlind(plan, mirrors);
   const swapped = findSwapped(taken) ?? findTurnedGroup(setOut, taken);
   // Of two readings alone it is likelier that the two were exchanged than that all lie the wrong way round.
-  if (mirrors.length > 0 && (swapped === null || taken.length > 2)) return nameMirrored(setOut, mirrors, known);
+  if (mirrors.length > 0 && (swapped === null || taken.length > 2))
+    return nameMirrored(setOut, mirrors, partner, seenInFace);
   if (swapped !== null) return swapped;
   const numbers = taken.filter((one) => !isAsDesigned(one)).map(({ item }) => item.number);
   return {
