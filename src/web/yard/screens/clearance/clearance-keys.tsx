@@ -1,0 +1,119 @@
+import type { ClearanceChoice } from '../../../../assess/yard/clearance.ts';
+import { mayDo } from '../../../../assess/yard/rights.ts';
+import type { Person } from '../../../../records/person.ts';
+import { BigKey } from '../../parts/big-key.tsx';
+import { TwoTaps } from '../../parts/two-taps.tsx';
+import { UndoLast } from '../../parts/undo-last.tsx';
+import type { FactWriter } from '../../state/facts.ts';
+import type { OpenPiece } from '../../state/read-piece.ts';
+import type { ClearanceStep } from './clearance-screen.tsx';
+
+export interface ClearanceKeysProps {
+  readonly piece: OpenPiece;
+  readonly choice: ClearanceChoice;
+  readonly person: Person | null;
+  readonly writer: FactWriter;
+  readonly onStep: (step: ClearanceStep) => void;
+  readonly onClear: () => void;
+  readonly onPoured: () => void;
+}
+
+/** The keys that this person has here. One that somebody else has says who. */
+export function ClearanceKeys(props: ClearanceKeysProps) {
+  const { piece, choice, person, writer, onStep, onPoured } = props;
+  const { report } = piece;
+  const isPoured = report.poured !== null;
+  const isCleared = report.clearance.is === 'cleared' || report.clearance.is === 'cleared with a condition';
+  const name = `${report.mark} no. ${report.serial}`;
+  return (
+    <>
+      {person === null && <p>Say who you are first: on the screen of this device.</p>}
+      {!isPoured && <ClearKeys {...props} />}
+      {!isPoured && (
+        <BigKey kind="stop" isDisabled={!mayDo(person, 'hold').may} onPress={() => onStep({ kind: 'hold' })}>
+          Hold this piece
+        </BigKey>
+      )}
+      {isPoured ? (
+        <BigKey isDisabled={person === null} onPress={() => onStep({ kind: 'docket' })} more="number, mix, time">
+          Docket of the concrete
+        </BigKey>
+      ) : isCleared ? (
+        <TwoTaps
+          isDisabled={person === null}
+          question={`Is ${name} poured?`}
+          yes="Yes, it is poured"
+          onYes={onPoured}
+          says={<p>After this the check after screeding opens: level, plumb, cap.</p>}
+        >
+          It was poured
+        </TwoTaps>
+      ) : (
+        <BigKey
+          isDisabled={person === null}
+          onPress={() => onStep({ kind: 'poured' })}
+          more={report.clearance.is === 'override' ? 'on the override' : 'NOT CLEARED; asks why'}
+        >
+          It was poured
+        </BigKey>
+      )}
+      {choice.why !== null && !isPoured && (
+        <p>
+          {choice.why[0]?.toUpperCase()}
+          {choice.why.slice(1)}.
+        </p>
+      )}
+      <UndoLast piece={piece} writer={writer} />
+    </>
+  );
+}
+
+/** Clearing: without a condition, with one, on an override; one of them is the next step. */
+function ClearKeys({ piece, choice, person, onStep, onClear }: ClearanceKeysProps) {
+  const { report, context } = piece;
+  const name = `${report.mark} no. ${report.serial}`;
+  const right = mayDo(person, 'clear');
+  const override = mayDo(person, 'override');
+  const hard = choice.because.filter(({ isHard }) => isHard).length;
+  return (
+    <>
+      {choice.because.length > 0 && (
+        <BigKey
+          kind="stop"
+          isDisabled={!choice.mayOverride}
+          onPress={() => onStep({ kind: 'override' })}
+          more={override.may ? `${choice.because.length} open; asks why` : override.why}
+        >
+          Pour on an override
+        </BigKey>
+      )}
+      {choice.because.length > 0 && (
+        <BigKey
+          isDisabled={choice.may !== 'clear with a condition'}
+          onPress={() => onStep({ kind: 'condition' })}
+          more={
+            !right.may ? right.why : hard > 0 ? `no condition lifts ${hard} of what is open` : 'names the condition'
+          }
+        >
+          Clear on a condition
+        </BigKey>
+      )}
+      <TwoTaps
+        kind="main"
+        isDisabled={choice.may !== 'clear'}
+        more={!right.may ? right.why : choice.because.length > 0 ? `${choice.because.length} open` : 'nothing is open'}
+        question={`Clear ${name} to be poured?`}
+        yes={`Clear ${name}`}
+        onYes={onClear}
+        says={
+          <p>
+            By revision {context.revision.letter}, in the name of {person?.name ?? 'nobody'}. What it is given on is
+            kept with it.
+          </p>
+        }
+      >
+        Clear
+      </TwoTaps>
+    </>
+  );
+}

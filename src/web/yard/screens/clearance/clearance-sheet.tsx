@@ -1,0 +1,108 @@
+import type { ClearanceChoice } from '../../../../assess/yard/clearance.ts';
+import type { OpenPoint } from '../../../../assess/yard/piece-report.ts';
+import { ENGINE_VERSION } from '../../../../engine/version.ts';
+import { Answer } from '../../parts/answer.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
+import type { OpenPiece } from '../../state/read-piece.ts';
+import { useYard } from '../../state/yard.ts';
+import styles from './clearance.module.css';
+import { listDecidable } from './decide.ts';
+import { type StandingWords, tellClearance, tellPoured } from './standing-words.ts';
+
+const LIFTED_BY: Readonly<Record<OpenPoint['liftedBy'], string>> = {
+  'checking it': 'whoever checks it',
+  setter: 'the form setter',
+  qa: 'QA, or putting it right',
+  'design engineer': 'a design engineer, or putting it right',
+};
+
+function Said({ said }: { readonly said: StandingWords }) {
+  return (
+    <Answer kind={said.kind} words={said.words}>
+      {said.more.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </Answer>
+  );
+}
+
+export interface ClearanceSheetProps {
+  readonly piece: OpenPiece;
+  readonly choice: ClearanceChoice;
+  readonly onDecide: (number: number) => void;
+}
+
+/** How the piece stands: what must not be overlooked, what is decided, what is open and who can lift it, what a clearance would rest on. */
+export function ClearanceSheet({ piece, choice, onDecide }: ClearanceSheetProps) {
+  const { device } = useYard();
+  const { report, context } = piece;
+  const poured = tellPoured(report, context.people);
+  const decidable = new Map(listDecidable(report.inserts).map((insert) => [insert.item.number, insert]));
+  const open = new Set(choice.because.map(({ number }) => number));
+  const decided = [...decidable.values()].filter(({ item, state }) => state === 'accepted' && !open.has(item.number));
+  const { head } = device.sync.value;
+  return (
+    <>
+      {report.flags.map((flag) => (
+        <Answer key={`${flag.kind} ${flag.records.join()}`} kind="wrong" words={flag.kind.toUpperCase()}>
+          <p>{flag.words}</p>
+        </Answer>
+      ))}
+      {poured !== null && <Said said={poured} />}
+      <Said said={tellClearance(report, context.people)} />
+      <section aria-labelledby="open-points">
+        <h2 id="open-points">{choice.because.length === 0 ? 'Nothing is open' : `${choice.because.length} open`}</h2>
+        <ol class={styles.points}>
+          {choice.because.map((point) => (
+            <li key={`${point.number} ${point.words}`} class={point.isHard ? styles.hard : ''}>
+              <div>
+                <p>{point.words}</p>
+                <p class={styles.lifted}>
+                  {point.isHard && <strong>NO CONDITION LIFTS THIS. </strong>}
+                  Lifted by: {LIFTED_BY[point.liftedBy]}
+                </p>
+              </div>
+              {point.number !== null && decidable.has(point.number) && (
+                <BigKey
+                  kind="quiet"
+                  name={`Decide about insert ${point.number}`}
+                  onPress={() => onDecide(point.number ?? 0)}
+                >
+                  Decide
+                </BigKey>
+              )}
+            </li>
+          ))}
+          {decided.map(({ item, decision }) => (
+            <li key={item.number} class={styles.decided}>
+              <div>
+                <p>no. {item.number}: accepted as placed</p>
+                {decision !== null && (
+                  <p class={styles.lifted}>
+                    {decision.body.reason} ({decision.body.role})
+                  </p>
+                )}
+              </div>
+              <BigKey
+                kind="quiet"
+                name={`Decide about insert ${item.number} again`}
+                onPress={() => onDecide(item.number)}
+              >
+                Decide
+              </BigKey>
+            </li>
+          ))}
+        </ol>
+      </section>
+      <p class={styles.frozen}>
+        A clearance keeps what it is given on: revision {context.revision.letter} ·{' '}
+        {context.revision.fingerprint.slice(0, 12)}, inputs {report.clearance.inputs.slice(0, 12)}, engine{' '}
+        {ENGINE_VERSION},{' '}
+        {head === null || head.hash === null
+          ? 'the server’s log not heard yet'
+          : `server’s log no. ${head.number} · ${head.hash.slice(0, 12)}`}
+        .
+      </p>
+    </>
+  );
+}
