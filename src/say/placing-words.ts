@@ -1,0 +1,151 @@
+import type { AsPlaced, Move, PlacingAnswer } from '../assess/yard/placing-answer.ts';
+import { isWithin } from '../engine/checks/verdict.ts';
+import { nameMode } from './words.ts';
+
+/** What a person saw of an insert: true, it is as it must be. */
+export interface Sight {
+  readonly type: boolean;
+  readonly face: boolean;
+  readonly firm: boolean;
+}
+
+/** What is said before anybody pushes a forgotten insert into wet concrete. */
+export const WET_SETTING_CAUTION =
+  'An insert pushed into wet concrete is not a cast-in insert: nothing here computes it. Stop; the design engineer decides.';
+
+/** Said of every insert of another type than is asked for. */
+const WRONG_TYPE =
+  'Wrong type: take it out and put in the one shown. Another type is a change of the design; the design engineer decides.';
+
+/** A ratio above this says nothing more by its digits. */
+const FAR_ABOVE = 10;
+
+/** A load ratio as a share of what is carried, never rounded across 1: `0.83 of what it carries`. */
+export function tellShare(ratio: number): string {
+  if (!Number.isFinite(ratio)) return 'nothing is left of what it carries';
+  if (ratio > FAR_ABOVE) return `more than ${FAR_ABOVE} times what it carries`;
+  const hundredths = isWithin(ratio) ? Math.min(100, Math.round(100 * ratio)) : Math.max(101, Math.round(100 * ratio));
+  const shown = ratio < 1 && hundredths === 100 ? 99 : hundredths;
+  return `${(shown / 100).toFixed(2)} of what it carries`;
+}
+
+/** A level in words, since signs are read both ways: `2 mm below the face`. */
+export function tellLevel(level: number): string {
+  const by = Math.round(Math.abs(level));
+  if (by === 0) return 'flush with the face';
+  return `${by} mm ${level > 0 ? 'below' : 'above'} the face`;
+}
+
+/** The way back: `9 mm toward loose stop end, 4 mm up`. */
+export function tellMoves(moves: readonly Move[]): string {
+  return moves.map(({ by, toward }) => `${by} mm ${toward}`).join(', ');
+}
+
+function capitalise(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function listNumbers(numbers: readonly number[]): string {
+  return `no. ${numbers.join(', ')}`;
+}
+
+/** Up to the next whole mm: what is told must be enough. */
+function upToWhole(length: number): number {
+  return Math.max(1, Math.ceil(length - 1e-6));
+}
+
+function tellPlate(plate: AsPlaced['plate']): string | null {
+  switch (plate.kind) {
+    case 'does not go on':
+      return `the plate does not go on, hole ${plate.hole} lacks ${upToWhole(plate.lacks)} mm`;
+    case 'shifted':
+      return `the plate goes on when it is shifted ${upToWhole(plate.by)} mm`;
+    case 'as designed':
+    case 'no plate':
+      return null;
+  }
+}
+
+/** What the strength comes to: its mode or reason, and the share; never more than was computed. */
+function tellStrength({ after }: AsPlaced): string {
+  const { state, ratio, why } = after;
+  if (state === 'passes') return ratio === null ? 'works' : `works, ${tellShare(ratio)}`;
+  if (state === 'fails') {
+    const mode = why === null ? '' : `: ${nameMode(why)}`;
+    return `does not work${mode}${ratio === null ? '' : `, ${tellShare(ratio)}`}`;
+  }
+  // A state in its own words: what was not checked is neither good nor bad.
+  return why === null ? state : `${state}: ${why}`;
+}
+
+/** What it comes to as it is, without who decides. */
+function tellComputed({ asPlaced, findings, verdict }: PlacingAnswer): string {
+  if (asPlaced === null)
+    return verdict === 'does not work'
+      ? `does not work: ${findings.join('; ')}`
+      : 'it belongs to no connection, nothing is computed';
+  if (verdict !== 'does not work' || asPlaced.after.state === 'fails') return tellStrength(asPlaced);
+  const plate = asPlaced.plate.kind === 'does not go on' ? tellPlate(asPlaced.plate) : null;
+  return `does not work: ${[...findings, ...(plate === null ? [] : [plate])].join('; ')}`;
+}
+
+const DECIDES: Readonly<Record<PlacingAnswer['decides'], string>> = {
+  'nobody asks': '',
+  qa: '; QA may accept it',
+  'design engineer': '; the design engineer decides',
+};
+
+/** What else is to be known of an insert that was computed where it is. */
+function tellMore({ asPlaced, findings, item, verdict }: PlacingAnswer): readonly string[] {
+  const isTold = verdict === 'does not work' && asPlaced?.after.state !== 'fails';
+  const isLoaded = item.castIn.role === 'lifting' || item.castIn.role === 'brace';
+  const role = isLoaded
+    ? ['Lifting and bracing are not computed here: what it carries where it is, its maker and the lifting design say.']
+    : [];
+  if (asPlaced === null) return role;
+  const { before, plate, unmeasured, connection } = asPlaced;
+  const others = unmeasured.filter((number) => number !== item.number);
+  const plateWords = tellPlate(plate);
+  return [
+    ...(isTold ? [] : findings.map((words) => `${capitalise(words)}.`)),
+    ...(plateWords === null || (isTold && plate.kind === 'does not go on') ? [] : [`${capitalise(plateWords)}.`]),
+    ...(before.state === 'fails' || before.state === 'cannot be computed'
+      ? [`Connection ${connection} ${before.state} as designed too: that is not the fault of its place.`]
+      : []),
+    ...(others.length === 0 ? [] : [`Not taped, and taken as drawn: ${listNumbers(others)}.`]),
+    ...role,
+  ];
+}
+
+/**
+ * The answer to where an insert was found, for the person who stands beside it: what to do first, then what it would be as it is, and who decides.
+ * Sentences, the first one large.
+ * @param sight what was seen of it, if anybody looked: an insert of the wrong type is never good, wherever it stands
+ */
+export function tellPlacing(answer: PlacingAnswer, sight: Sight | null = null): readonly string[] {
+  if (sight !== null && !sight.type) return [WRONG_TYPE];
+  const wrong = [
+    ...(sight === null || sight.face ? [] : ['Wrong face, or the wrong way round: take it out and set it as shown.']),
+    ...(sight === null || sight.firm ? [] : ['Not firm: fasten it, then tape it again.']),
+  ];
+  return [...wrong, ...tellPlace(answer, wrong.length > 0)];
+}
+
+function tellPlace(answer: PlacingAnswer, isWrong: boolean): readonly string[] {
+  const { advice, item, moves, decides } = answer;
+  switch (advice) {
+    case 'nothing measured':
+      return isWrong ? [] : ['Nothing taped yet.'];
+    case 'good':
+      return [isWrong ? 'Its place is good.' : 'Good.'];
+    case 'move': {
+      const isBoard = item.way?.method === 'template board';
+      const what = isBoard ? 'Move the board' : 'Move it';
+      const how = moves.length === 0 ? `${what} to its place` : `${what} ${tellMoves(moves)}`;
+      const board = isBoard ? ['The other inserts of the board go with it: tape them again.'] : [];
+      return [`${how}.`, ...board, `If it stays: ${tellComputed(answer)}${DECIDES[decides]}.`, ...tellMore(answer)];
+    }
+    case 'leave':
+      return [`Leave it. Computed as placed: ${tellComputed(answer)}${DECIDES[decides]}.`, ...tellMore(answer)];
+  }
+}
