@@ -45,6 +45,16 @@ function findPartner({ index }: YardContext, { setOut }: PiecePlan): string | nu
   return handedOf ?? index.file.job.panels.find((panel) => panel.handedOf === mark)?.mark ?? null;
 }
 
+/** Inserts that somebody saw in the face or side form that they belong in. */
+function findSeenInFace({ keys }: PiecePlan, slots: PieceSlots): ReadonlySet<string> {
+  const seen = [...keys].filter(([item, key]) => {
+    const sights = [slots.of(item, 'sight 1'), slots.of(item, 'sight 2')].flatMap((slot) => slot?.latest ?? []);
+    const now = ofKind(sights, 'placed').filter(({ checkKey }) => checkKey === key);
+    return now.length > 0 && now.every(({ body }) => body.face);
+  });
+  return new Set(seen.map(([item]) => item));
+}
+
 /** Form and inserts as they stand by these records. */
 function check(context: YardContext, plan: PiecePlan, state: PieceState): Checked {
   const slots = readSlots(state);
@@ -60,7 +70,7 @@ function check(context: YardContext, plan: PiecePlan, state: PieceState): Checke
     }),
   );
   const form = reportForm(plan, slots, seen, context.index.file.library.rules.tolerances.thickness_mm);
-  const recognised = recognise(plan, places, findPartner(context, plan));
+  const recognised = recognise(plan, places, findPartner(context, plan), findSeenInFace(plan, slots));
   const moment = findMoment(state, slots);
   const source = { context, plan, slots, seen, found, places, hasStage2Begun: hasStage2Begun(state), moment };
   const inserts = items.map((item) => reportInsert(source, item));
