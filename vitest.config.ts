@@ -1,9 +1,12 @@
 import { defineConfig } from 'vitest/config';
 
 /** These measure times, or need a browser's own timing: nothing runs beside them. */
-const SPEED = ['drag-speed', 'first-drawing', 'harness', 'large-job', 'job-worker', 'service-worker'].map(
-  (name) => `test/web/${name}.test.ts`,
-);
+const SPEED = [
+  ...['drag-speed', 'first-drawing', 'harness', 'large-job', 'job-worker', 'service-worker'].map(
+    (name) => `test/web/${name}.test.ts`,
+  ),
+  'test/server/load.test.ts',
+];
 
 export default defineConfig({
   test: {
@@ -16,7 +19,7 @@ export default defineConfig({
         test: {
           name: 'rooms',
           include: ['test/**/*.test.ts'],
-          exclude: ['test/web/**'],
+          exclude: ['test/web/**', ...SPEED],
           pool: 'threads',
           // Else one processor is left idle.
           maxWorkers: 2,

@@ -1,8 +1,11 @@
 import { createHash } from 'node:crypto';
-import type { FactRecord } from '../../src/records/record.ts';
+import type { FactRecord, RecordOf } from '../../src/records/record.ts';
 import { writeRecord } from '../../src/records/record-text.ts';
 
-type Comment = Extract<FactRecord, { readonly kind: 'comment' }>;
+/** What differs from a plain comment. */
+type Difference =
+  | Partial<RecordOf<'comment'>>
+  | (Omit<Partial<RecordOf<'measured'>>, 'kind'> & { readonly kind: 'measured' });
 
 /** The first digits of a hash: ids that a test can foresee. */
 const digits = (text: string, count: number) => createHash('sha256').update(text).digest('hex').slice(0, count);
@@ -18,22 +21,22 @@ export function idOf(name: string): string {
 
 export const hashOf = (text: string | Uint8Array) => createHash('sha256').update(text).digest('hex');
 
-/** A tablet that writes comments, each chained to the one before. */
+/** A tablet that writes comments if nothing else, each chained to the one before. */
 export interface TestDevice {
   readonly id: string;
-  /** The next text. @param more what differs from a plain comment */
-  readonly write: (job: string, more?: Partial<Comment>) => string;
+  /** The next text. */
+  readonly write: (job: string, more?: Difference) => string;
   /** The same tablet once more: what it writes from here on, it writes under the same numbers. */
   readonly copy: (name: string) => TestDevice;
 }
 
 export function makeDevice(name: string): TestDevice {
-  const start = (id: string, label: string, from: Comment['chain']): TestDevice => {
+  const start = (id: string, label: string, from: FactRecord['chain']): TestDevice => {
     let chain = from;
     return {
       id,
       write: (job, more = {}) => {
-        const record: Comment = {
+        const comment: RecordOf<'comment'> = {
           v: 1,
           id: idOf(`${label} ${chain.number}`),
           kind: 'comment',
@@ -52,9 +55,9 @@ export function makeDevice(name: string): TestDevice {
           app: '0.1.0',
           chain,
           body: { text: `${label} writes ${chain.number}: Ø 12 „ä“ 𝄞` },
-          ...more,
         };
-        const { text, hash } = writeRecord(record);
+        // A difference brings the body that belongs to its kind.
+        const { text, hash } = writeRecord({ ...comment, ...more } as FactRecord);
         chain = { number: chain.number + 1, previous: hash };
         return text;
       },
@@ -65,6 +68,6 @@ export function makeDevice(name: string): TestDevice {
 }
 
 /** So many texts of a device. */
-export function writeMany(device: TestDevice, job: string, count: number, more: Partial<Comment> = {}): string[] {
+export function writeMany(device: TestDevice, job: string, count: number, more: Difference = {}): string[] {
   return Array.from({ length: count }, () => device.write(job, more));
 }

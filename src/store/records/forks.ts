@@ -75,7 +75,14 @@ export async function listForks({ db }: Access, job: string): Promise<YardJob['f
   return db
     .selectFrom('forks')
     .select(['device', 'number'])
-    .where('device', 'in', (inner) => inner.selectFrom('records').select('device').distinct().where('job', '=', job))
+    .where(({ exists, selectFrom }) =>
+      exists(
+        selectFrom('records')
+          .select('records.number')
+          .whereRef('records.device', '=', 'forks.device')
+          .where('records.job', '=', job),
+      ),
+    )
     .orderBy('device')
     .orderBy('number')
     .execute();

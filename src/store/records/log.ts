@@ -36,15 +36,24 @@ export async function listRecords(
   return db.transaction().execute(async (all) => {
     const row = await findJob(all, job);
     if (isAbsent(row)) return row;
-    const ofJob = all
+    const lines = all
       .selectFrom('records')
       .select(['number', 'text'])
-      .where('job', '=', job)
-      .where('number', '>', after)
       .orderBy('number')
       // One more than is given tells whether more follow.
       .limit(MOST_RECORDS + 1);
-    const rows = await (pieces === null ? ofJob : ofJob.where('piece', 'in', pieces)).execute();
+    const rows = await (pieces === null
+      ? lines.where('job', '=', job).where('number', '>', after)
+      : // Numbers by the index of pieces first, then the texts: else the whole log of the job is gone through for the sake of the order.
+        lines.where('number', 'in', (inner) =>
+          inner
+            .selectFrom('records')
+            .select('number')
+            .where('job', '=', job)
+            .where('piece', 'in', pieces)
+            .where('number', '>', after),
+        )
+    ).execute();
     const head = showLogHead(await findLogEnd(all));
     return {
       kind: 'done',
