@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { findPoured, findPouredWithdrawn } from '../../src/records/fold/find-poured.ts';
 import { foldPiece } from '../../src/records/fold/fold-piece.ts';
-import type { KindAndBody } from '../../src/records/record.ts';
+import type { FactRecord, KindAndBody } from '../../src/records/record.ts';
 import { cleared, clearedIf, correctionOf, held, meet, override, PIECE, poured, Tablet } from './writing.ts';
 
 function pouredAfter(...before: readonly KindAndBody[]) {
@@ -95,4 +95,12 @@ test('a pour that was taken out is still found', () => {
   const state = foldPiece(PIECE, one.known.values());
   expect(findPoured(state)).toBeNull();
   expect(findPouredWithdrawn(state)).toStrictEqual([pour]);
+});
+
+test('a pour and a clearance that claim to have seen each other: the ring is broken at the first by id, for what was seen through it too', () => {
+  const one = new Tablet(1);
+  const pour = one.write(poured, 0);
+  const given = one.write(cleared, 1);
+  const ring = [{ ...pour, seen: [given.id] } as FactRecord, given];
+  expect(findPoured(foldPiece(PIECE, ring))).toMatchObject({ clearance: 'without clearance', tooLate: 'late' });
 });
