@@ -95,6 +95,27 @@ const DECIDES: Readonly<Record<PlacingAnswer['decides'], string>> = {
   'design engineer': '; the design engineer decides',
 };
 
+/** What the connection was as designed, where that was no pass: then the place is not what is to blame. */
+function tellDesign({ connection, before, after }: AsPlaced): readonly string[] {
+  switch (before.state) {
+    case 'passes':
+    case 'strength not checked':
+      return [];
+    case 'fails':
+    case 'cannot be computed':
+    case 'not covered': {
+      const is = before.state === 'not covered' ? 'is not covered' : before.state;
+      return after.state === before.state
+        ? [`Connection ${connection} ${is} as designed too: that is not the fault of its place.`]
+        : [`Connection ${connection} ${is} as designed: that is to be settled first.`];
+    }
+  }
+}
+
+function isOnBoard({ way }: PlacingAnswer['item']): boolean {
+  return way?.method === 'template board';
+}
+
 /** What else is to be known of an insert that was computed where it is. */
 function tellMore({ asPlaced, findings, item, verdict }: PlacingAnswer): readonly string[] {
   const isTold = verdict === 'does not work' && asPlaced?.after.state !== 'fails';
@@ -103,16 +124,18 @@ function tellMore({ asPlaced, findings, item, verdict }: PlacingAnswer): readonl
     ? ['Lifting and bracing are not computed here: what it carries where it is, its maker and the lifting design say.']
     : [];
   if (asPlaced === null) return role;
-  const { before, plate, unmeasured, connection } = asPlaced;
+  const { plate, unmeasured } = asPlaced;
   const others = unmeasured.filter((number) => number !== item.number);
   const plateWords = tellPlate(plate);
   return [
     ...(isTold ? [] : findings.map((words) => `${capitalise(words)}.`)),
     ...(plateWords === null || (isTold && plate.kind === 'does not go on') ? [] : [`${capitalise(plateWords)}.`]),
-    ...(before.state === 'fails' || before.state === 'cannot be computed'
-      ? [`Connection ${connection} ${before.state} as designed too: that is not the fault of its place.`]
-      : []),
-    ...(others.length === 0 ? [] : [`Not taped, and taken as drawn: ${listNumbers(others)}.`]),
+    ...tellDesign(asPlaced),
+    ...(others.length === 0
+      ? []
+      : [
+          `Not taped in full, and taken ${isOnBoard(item) ? 'as the board lies' : 'as drawn'}: ${listNumbers(others)}.`,
+        ]),
     ...role,
   ];
 }
@@ -139,13 +162,16 @@ function tellPlace(answer: PlacingAnswer, isWrong: boolean): readonly string[] {
     case 'good':
       return [isWrong ? 'Its place is good.' : 'Good.'];
     case 'move': {
-      const isBoard = item.way?.method === 'template board';
+      const isBoard = isOnBoard(item);
       const what = isBoard ? 'Move the board' : 'Move it';
       const how = moves.length === 0 ? `${what} to its place` : `${what} ${tellMoves(moves)}`;
       const board = isBoard ? ['The other inserts of the board go with it: tape them again.'] : [];
       return [`${how}.`, ...board, `If it stays: ${tellComputed(answer)}${DECIDES[decides]}.`, ...tellMore(answer)];
     }
     case 'leave':
-      return [`Leave it. Computed as placed: ${tellComputed(answer)}${DECIDES[decides]}.`, ...tellMore(answer)];
+      return [
+        `${answer.verdict === 'works' ? 'Leave it.' : 'Leave it, and hold the piece.'} Computed as placed: ${tellComputed(answer)}${DECIDES[decides]}.`,
+        ...tellMore(answer),
+      ];
   }
 }

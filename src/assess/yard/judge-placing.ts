@@ -50,14 +50,15 @@ function decideVerdict({ asPlaced, findings }: PlacedAnswer): PlacingAnswer['ver
   return asPlaced?.after.state === 'passes' ? 'works' : 'not known';
 }
 
-/** QA within the limits that the design engineer set, where it works; all else is a change of the design. */
+/** QA within the limits that the design engineer set, where it works and did so as designed; all else is a change of the design. */
 function findDecider(
   { index }: PlacingContext,
   deviation: Deviation,
+  { asPlaced }: PlacedAnswer,
   verdict: PlacingAnswer['verdict'],
 ): PlacingAnswer['decides'] {
   const { acceptance } = index.file.library.rules;
-  if (acceptance === null || verdict !== 'works') return 'design engineer';
+  if (acceptance === null || verdict !== 'works' || asPlaced?.before.state !== 'passes') return 'design engineer';
   const isBeyond =
     isOff(deviation.x, acceptance.position_mm) ||
     isOff(deviation.y, acceptance.position_mm) ||
@@ -99,6 +100,6 @@ export function judgePlacing(
     }),
     ...placed,
     verdict,
-    decides: findDecider(context, deviation, verdict),
+    decides: findDecider(context, deviation, placed, verdict),
   };
 }
