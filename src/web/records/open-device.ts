@@ -12,7 +12,7 @@ import { listPieces, readPieceRecords } from './kept-records.ts';
 import { PageChannel, type PageNews } from './page-channel.ts';
 import { PieceCache } from './piece-cache.ts';
 import { askToKeep, readRoom } from './read-room.ts';
-import { type DeviceMeta, RecordDb } from './record-db.ts';
+import { type DatabaseStep, type DeviceMeta, databaseSteps, RecordDb } from './record-db.ts';
 import type { DeviceJob, DeviceRoom, PhotoDraft, RecordDevice, SyncState, WriteDraft } from './record-device.ts';
 import { readUnread } from './sync/pull-texts.ts';
 import { recordCalls } from './sync/record-calls.ts';
@@ -27,10 +27,11 @@ const NO_ROOM: DeviceRoom = { used_bytes: null, quota_bytes: null, isKept: false
 
 /**
  * Opens the records on this device, with the job and person that were chosen last; sending begins by itself.
+ * @param steps how the stores come to their shape
  * @throws Error where the browser keeps nothing: in words, for the person
  */
-export async function openDevice(): Promise<RecordDevice> {
-  const device = new YardDevice();
+export async function openDevice(steps: readonly DatabaseStep[] = databaseSteps): Promise<RecordDevice> {
+  const device = new YardDevice(steps);
   await device.start();
   return device;
 }
@@ -48,16 +49,17 @@ class YardDevice implements RecordDevice {
   readonly #work = signal<SyncState['state']>('idle');
   readonly #result = signal(NOT_ASKED);
   readonly #isOutdated = signal(false);
-  readonly #db = new RecordDb(() => {
-    this.#isOutdated.value = true;
-  });
+  readonly #db: RecordDb;
   readonly #pieces = new PieceCache(async (piece) => readPieceRecords(await this.#db.open(), piece));
   #counting: Promise<void> = Promise.resolve();
   #nextCount: Promise<void> | null = null;
   readonly #channel = new PageChannel((news) => void this.#hear(news));
   readonly #timer = new SyncTimer(() => this.#runRound());
 
-  constructor() {
+  constructor(steps: readonly DatabaseStep[]) {
+    this.#db = new RecordDb(() => {
+      this.#isOutdated.value = true;
+    }, steps);
     this.id = computed(() => this.#meta.value?.id ?? '');
     this.job = this.#job;
     this.person = computed(() => {

@@ -31,6 +31,8 @@ export interface UnreadText {
 
 /** A text that does not count, because its id stands for other bytes or the server could not read it. Never deleted. */
 export interface AsideText {
+  /** SHA-256 of the text: it is kept once. */
+  readonly hash: string;
   readonly id: string | null;
   readonly job: string;
   readonly text: string;
@@ -77,7 +79,7 @@ export interface RecordSchema extends DBSchema {
   records: { key: string; value: KeptRecord; indexes: { piece: string; 'job-piece': [string, string]; mine: number } };
   unsent: { key: number; value: UnsentText; indexes: { job: string; mine: number } };
   unread: { key: [string, number]; value: UnreadText };
-  asides: { key: number; value: AsideText };
+  asides: { key: string; value: AsideText };
   photos: { key: string; value: KeptPhoto; indexes: { unsent: number } };
   jobs: { key: string; value: KeptJob };
   files: { key: string; value: KeptFile };
@@ -103,7 +105,7 @@ export const databaseSteps: readonly DatabaseStep[] = [
     unsent.createIndex('job', 'job');
     unsent.createIndex('mine', 'mine');
     db.createObjectStore('unread', { keyPath: ['job', 'number'] });
-    db.createObjectStore('asides', { autoIncrement: true });
+    db.createObjectStore('asides', { keyPath: 'hash' });
     db.createObjectStore('photos', { keyPath: 'hash' }).createIndex('unsent', 'unsent');
     db.createObjectStore('jobs', { keyPath: 'id' });
     db.createObjectStore('files', { keyPath: 'fingerprint' });
@@ -119,7 +121,7 @@ export class RecordDb {
   #db: Promise<RecordDatabase> | null = null;
 
   /** @param onNewer another page needs the stores in a newer shape: this one can write no more and must be loaded anew */
-  constructor(onNewer: () => void, steps: readonly DatabaseStep[] = databaseSteps) {
+  constructor(onNewer: () => void, steps: readonly DatabaseStep[]) {
     this.#onNewer = onNewer;
     this.#steps = steps;
   }

@@ -1,7 +1,7 @@
 import { effect } from '@preact/signals';
 import { writeCanonical } from '../../../src/job/canonical.ts';
-import { namePiece } from '../../../src/records/name-piece.ts';
 import { openDevice } from '../../../src/web/records/open-device.ts';
+import { databaseSteps, type RecordDatabase, RecordDb } from '../../../src/web/records/record-db.ts';
 import type { RecordDevice, SyncState, WriteDraft } from '../../../src/web/records/record-device.ts';
 import { tellState } from './tell-state.ts';
 
@@ -19,9 +19,12 @@ export interface TabletPage {
   measureMany(piece: string, count: number): Promise<readonly string[]>;
 }
 
-/** @param job null: the one that was taken last */
-export async function startTablet(job: string | null, person: string | null): Promise<TabletPage> {
-  const device = await openDevice();
+/**
+ * @param job null: the one that was taken last
+ * @param isNewer as a later version of the program, whose stores have another shape
+ */
+export async function startTablet(job: string | null, person: string | null, isNewer: boolean): Promise<TabletPage> {
+  const device = await openDevice(isNewer ? [...databaseSteps, addStore] : databaseSteps);
   const heard: SyncState[] = [];
   effect(() => {
     heard.push(device.sync.value);
@@ -57,4 +60,39 @@ export async function startTablet(job: string | null, person: string | null): Pr
   };
 }
 
-export { namePiece };
+function addStore(db: RecordDatabase): void {
+  // A store that only a later version knows.
+  (db as unknown as IDBDatabase).createObjectStore('later');
+}
+
+/** Every store with keys and values. */
+export type Contents = Record<string, (readonly [IDBValidKey, unknown])[]>;
+
+/** Everything on this device, as a copy of its disk has it. */
+export async function copyOut(): Promise<Contents> {
+  const db = await new RecordDb(() => {}, databaseSteps).open();
+  const contents: Contents = {};
+  for (const name of db.objectStoreNames) {
+    const [keys, values] = await Promise.all([db.getAllKeys(name), db.getAll(name)]);
+    contents[name] = keys.map((key, place) => [key, values[place]]);
+  }
+  db.close();
+  return contents;
+}
+
+/** Puts contents in place of what is there; before `startTablet`, or by hand of somebody. */
+export async function copyIn(contents: Contents): Promise<void> {
+  const db = await new RecordDb(() => {}, databaseSteps).open();
+  const transaction = db.transaction(db.objectStoreNames, 'readwrite');
+  for (const name of db.objectStoreNames) {
+    // Typed by store; here every store is meant.
+    const store = transaction.objectStore(name) as unknown as IDBObjectStore;
+    store.clear();
+    for (const [key, value] of contents[name] ?? []) {
+      if (store.keyPath === null) store.put(value, key);
+      else store.put(value);
+    }
+  }
+  await transaction.done;
+  db.close();
+}

@@ -3,11 +3,13 @@ import { writeCanonical } from '../../../src/job/canonical.ts';
 import { foldPiece } from '../../../src/records/fold/fold-piece.ts';
 import { namePiece } from '../../../src/records/name-piece.ts';
 import { readRecord, type StoredRecord } from '../../../src/records/record-text.ts';
+import { checkDeviceChains } from '../../../src/records/verify/check-device-chains.ts';
+import type { Finding } from '../../../src/records/verify/finding.ts';
 import type { SyncState } from '../../../src/web/records/record-device.ts';
 import { bringIn } from '../harness/bring-in.ts';
 import type { OfficeServer } from '../harness/office-server.ts';
 import type * as pageSide from './tablet-page.ts';
-import type { TabletPage } from './tablet-page.ts';
+import type { Contents, TabletPage } from './tablet-page.ts';
 import { tellState } from './tell-state.ts';
 
 export const CHECKER = 'demochecker1';
@@ -59,15 +61,28 @@ export class Tablet {
     await bringIn(this.page, 'test/web/records/tablet-page.ts', 'brought');
   }
 
-  async start(job: string | null = null, person: string | null = null): Promise<this> {
+  async start(job: string | null = null, person: string | null = null, isNewer = false): Promise<this> {
     await this.page.evaluate(
-      async ([id, who]) => {
+      async ([id, who, newer]) => {
         const global = globalThis as unknown as Brought;
-        global.tablet = await global.brought.startTablet(id, who);
+        global.tablet = await global.brought.startTablet(id, who, newer);
       },
-      [job, person] as const,
+      [job, person, isNewer] as const,
     );
     return this;
+  }
+
+  /** Everything on its disk. */
+  copyOut(): Promise<Contents> {
+    return this.page.evaluate(() => (globalThis as unknown as Brought).brought.copyOut());
+  }
+
+  copyIn(contents: Contents): Promise<void> {
+    // As text: what lies in a database may be of any depth for the compiler.
+    return this.page.evaluate(
+      (text) => (globalThis as unknown as Brought).brought.copyIn(JSON.parse(text)),
+      JSON.stringify(contents),
+    );
   }
 
   /** Calls something of the tablet on its page. */
@@ -130,3 +145,13 @@ export async function foldStored(server: OfficeServer, job: string, pieces: read
 
 /** The id of a casting of a panel that is only there for a test. */
 export const pieceOf = (job: string, serial: string) => namePiece(job, 'panel-of-a-test', serial);
+
+/** How the devices' chains stand, by the check that `onepour verify` makes. */
+export function checkChains(stored: readonly StoredRecord[]): readonly Finding[] {
+  const links = stored.map(({ record, hash }, place) => {
+    const { device, id, piece, typedAt } = record;
+    const { number, previous } = record.chain;
+    return { device, number, previous, hash, at: { line: place + 1, id, device, number, piece, typedAt } };
+  });
+  return checkDeviceChains(links, true);
+}

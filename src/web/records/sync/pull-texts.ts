@@ -1,6 +1,7 @@
 import { readRecord } from '../../../records/record-text.ts';
 import type { RecordList } from '../../../wire/records.ts';
 import type { KeptRecord, RecordDatabase } from '../record-db.ts';
+import { putAside } from './put-aside.ts';
 import { recordCalls } from './record-calls.ts';
 import { haltOf, type Step } from './step.ts';
 
@@ -92,9 +93,7 @@ export async function keepTexts(
     pieces.add(one.piece);
     if (before !== undefined) {
       const why = 'a record of the server has the same id and other bytes';
-      asked.push(
-        asides.add({ id: one.id, job, text: before.text, why, at: new Date().toISOString(), isHeeded: false }),
-      );
+      asked.push(putAside(asides, { id: one.id, job, text: before.text, why }));
       pieces.add(before.piece);
     }
     asked.push(records.put(before?.mine === 1 ? { ...one, mine: 1 } : one));

@@ -1,6 +1,7 @@
 import type { TookRecords } from '../../../wire/records.ts';
 import { META_KEY, startAnew } from '../device-meta.ts';
 import type { RecordDatabase, UnsentText } from '../record-db.ts';
+import { putAside } from './put-aside.ts';
 import { recordCalls, TEXTS_A_CALL } from './record-calls.ts';
 import { haltOf, type Step } from './step.ts';
 
@@ -91,7 +92,7 @@ async function settle(db: RecordDatabase, batch: Batch, { took, forks }: TookRec
     asked.push(unsent.delete(key));
     if (state !== 'aside') continue;
     const { id, job, text } = sent;
-    asked.push(asides.add({ id, job, text, why: why ?? '', at: new Date().toISOString(), isHeeded: false }));
+    asked.push(putAside(asides, { id, job, text, why: why ?? 'the server gave no reason' }));
     const kept = id === null ? undefined : await records.get(id);
     if (kept !== undefined) pieces.push(kept.piece);
   }
