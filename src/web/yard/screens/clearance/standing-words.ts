@@ -2,17 +2,13 @@ import type { PieceReport } from '../../../../assess/yard/piece-report.ts';
 import { callPerson, ROLE_WORDS } from '../../../../assess/yard/rights.ts';
 import type { Person } from '../../../../records/person.ts';
 import type { AnswerKind } from '../../parts/answer.tsx';
+import { sayMoment } from '../../state/say-moment.ts';
 
 /** How a piece stands for pouring, words first. */
 export interface StandingWords {
   readonly kind: AnswerKind;
   readonly words: string;
   readonly more: readonly string[];
-}
-
-/** Day and time by the clock of the yard. */
-export function sayMoment(moment: string): string {
-  return new Date(moment).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
 }
 
 /** What is decided about pouring a piece, by whom and when; never green with a condition or an override. */

@@ -1,22 +1,14 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { useLocation } from 'wouter-preact';
-import { findHead, type PieceHead } from '../../../../assess/yard/piece-head.ts';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { listHeads } from '../../state/pieces/list-heads.ts';
+import { spellMark } from '../../state/pieces/spell-mark.ts';
 import { places } from '../../state/places.ts';
-import { useYard, type Yard } from '../../state/yard.ts';
-import { countMarks, narrowMarks } from './narrow-marks.ts';
+import { useYard } from '../../state/yard.ts';
 import styles from './piece-choice.module.css';
 
-/** Pieces that a pour plans or a record names, as they are marked now; scrapped ones too: somebody may stand before one. */
-function listHeads({ device, planned }: Yard): readonly PieceHead[] {
-  const ids = new Set([...planned.value.keys(), ...device.knownPieces.value]);
-  return [...ids].flatMap((id) => findHead(device.piece(id).value, planned.value.get(id) ?? null) ?? []);
-}
-
-const bySerial = (a: PieceHead, b: PieceHead) => a.serial.localeCompare(b.serial, 'en', { numeric: true });
-
-/** The pieces of a mark, a key each. */
+/** The pieces of a mark, a key each; scrapped ones too: somebody may stand before one. */
 export function SerialChoice({ mark, onBack }: { readonly mark: string; readonly onBack: () => void }) {
   const yard = useYard();
   const [, go] = useLocation();
@@ -24,16 +16,14 @@ export function SerialChoice({ mark, onBack }: { readonly mark: string; readonly
   useEffect(() => {
     void device.openPieces(device.knownPieces.value);
   }, [device, device.knownPieces.value]);
-  const heads = listHeads(yard)
-    .filter((head) => head.mark === mark)
-    .sort(bySerial);
+  const heads = listHeads(yard).filter((head) => head.mark === mark);
   return (
     <section class={styles.choice} aria-labelledby="which-piece">
       <h2 id="which-piece">Which {mark}? The number painted on the piece, or on its bench label</h2>
       {heads.length === 0 && (
         <p>
-          No pour plans a piece of {mark}, and no record names one. Begin it on the screen of its pour: “another casting
-          of this mark”.
+          No pour plans a piece of {mark}, and no record names one. Ask the office to plan it, or begin it from another
+          casting of the mark.
         </p>
       )}
       <div class={styles.keys}>
@@ -54,7 +44,7 @@ export function SerialChoice({ mark, onBack }: { readonly mark: string; readonly
   );
 }
 
-/** Names a piece by its mark: only what is painted on some panel can be typed, a key a sign, until one is left. */
+/** Names a piece by its mark: keys only for signs that lead to a mark that exists. */
 export function MarkChoice({
   onMark,
   onBack,
@@ -62,39 +52,32 @@ export function MarkChoice({
   readonly onMark: (mark: string) => void;
   readonly onBack: () => void;
 }) {
-  const typed = useSignal('');
+  const spelled = useSignal('');
   const marks = useYard().context.value?.index.file.job.panels.map(({ mark }) => mark) ?? [];
-  const { next, found } = narrowMarks(marks, typed.value);
+  const { next, found } = spellMark(marks, spelled.value);
   return (
     <section class={styles.choice} aria-labelledby="which-mark">
       <h2 id="which-mark">
-        Mark: <output class={styles.typed}>{typed.value === '' ? '…' : typed.value}</output>
+        Mark: <output class={styles.typed}>{spelled.value === '' ? '…' : spelled.value}</output>
       </h2>
-      <p>{countMarks(found.length)}</p>
-      {found.length <= 12 ? (
-        <div class={styles.keys}>
-          {found.map((mark) => (
-            <BigKey key={mark} onPress={() => onMark(mark)}>
-              {mark}
-            </BigKey>
-          ))}
-        </div>
-      ) : (
-        <div class={styles.keys}>
-          {found.includes(typed.value) && <BigKey onPress={() => onMark(typed.value)}>{typed.value}</BigKey>}
-          {next.map((sign) => (
-            <BigKey key={sign} onPress={() => (typed.value += sign)}>
-              {typed.value}
-              {sign} …
-            </BigKey>
-          ))}
-        </div>
-      )}
+      <div class={styles.keys}>
+        {/* A mark that others begin with has a key of its own beside theirs. */}
+        {(next.length === 0 ? found : found.filter((mark) => mark === spelled.value)).map((mark) => (
+          <BigKey key={mark} onPress={() => onMark(mark)}>
+            {mark}
+          </BigKey>
+        ))}
+        {next.map((start) => (
+          <BigKey key={start} onPress={() => (spelled.value = start)}>
+            {start} …
+          </BigKey>
+        ))}
+      </div>
       <KeyRow>
-        {typed.value === '' ? (
+        {spelled.value === '' ? (
           <BigKey onPress={onBack}>Back</BigKey>
         ) : (
-          <BigKey onPress={() => (typed.value = '')}>Start again</BigKey>
+          <BigKey onPress={() => (spelled.value = '')}>From the start</BigKey>
         )}
       </KeyRow>
     </section>
