@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -8,6 +8,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { JOB_FILE_VERSION } from '../../src/job/documents/job-file-version.ts';
 import { openSqliteFile, openSqliteStore } from '../../src/store/sqlite/open-sqlite.ts';
 import { sampleJob } from '../job/sample-job.ts';
+import { makeDevice, writeMany } from './devices.ts';
 import { numberEdits, sampleFile } from './edits.ts';
 import { describeJobStore, type StorePlace } from './job-store.ts';
 import { describeRecordStore } from './record-store.ts';
@@ -127,6 +128,31 @@ describe('the file of SQLite', () => {
     expect(await again.openJob(id)).toMatchObject({ value: { version: 0, file: sampleFile() } });
     expect(await again.listEdits(id, 0)).toMatchObject({ value: { version: 0, edits: [] } });
     await again.close();
+  });
+
+  it('keeps no half of a call with records that breaks off', async () => {
+    const store = await openSqliteStore(path);
+    const { id } = await store.createJob(sampleFile());
+    await store.close();
+    const file = new Libsql(path);
+    file.exec("CREATE TRIGGER no_asides BEFORE INSERT ON asides BEGIN SELECT RAISE(ABORT, 'broken off'); END");
+    file.close();
+    const again = await openSqliteStore(path);
+    const texts = writeMany(makeDevice('a'), id, 3);
+    await expect(again.takeRecords(id, [...texts, 'no record'])).rejects.toThrow(/broken off/);
+    expect(await again.readLog(0)).toEqual([]);
+    expect(await again.takeRecords(id, texts)).toMatchObject({ value: { head: { number: 3 } } });
+    await again.close();
+  });
+
+  it('holds nothing of a name that was erased', async () => {
+    const store = await openSqliteStore(path);
+    const person = { id: 'demosetter01', name: 'Zacharias Nobody', roles: [], registration: null };
+    await store.savePerson(person);
+    await store.savePerson({ ...person, name: null });
+    await store.close();
+    expect(readdirSync(folder)).toEqual(['office.db']);
+    expect(readFileSync(path).includes('Zacharias')).toBe(false);
   });
 
   it('brings a job of an earlier shape up to date, and goes on with it', async () => {
