@@ -1,8 +1,10 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Database } from 'libsql';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { writeCanonical } from '../../src/job/canonical.ts';
 import { hashText } from '../../src/job/fingerprint.ts';
+import { makeSqliteStore, openSqliteFile } from '../../src/store/sqlite/open-sqlite.ts';
 import { hashOf, idOf, makeDevice, pieceOf, writeMany } from '../store/devices.ts';
 import { sampleFile } from '../store/edits.ts';
 import { type Served, serve } from './serve.ts';
@@ -236,5 +238,37 @@ describe('records over HTTP', () => {
       headers: { 'content-type': 'image/jpeg' },
     });
     expect(posted.status).toBe(415);
+  });
+});
+
+describe('a server without room', () => {
+  it('says so in words, stores nothing of the call and goes on when there is room', async () => {
+    const opened: Database[] = [];
+    const served = await serve(async (path) => {
+      const file = await openSqliteFile(path);
+      opened.push(file);
+      return makeSqliteStore(file, path);
+    });
+    const leaveRoom = (pages: number) => opened[0]!.pragma(`max_page_count = ${pages}`);
+    const { id } = await served.store.createJob(sampleFile());
+    // No more than there are: what is there is not cut off.
+    leaveRoom(1);
+    const device = makeDevice('a');
+    const full = {
+      status: 507,
+      body: { error: 'disk-full', message: expect.stringMatching(/^there is no room on the disk of the store/) },
+    };
+    const send = (texts: readonly string[]) => served.call('POST', `/api/jobs/${id}/records`, { texts });
+    const texts = writeMany(device, id, 400);
+    expect(await send(texts)).toEqual(full);
+    expect(served.told).toEqual([expect.stringContaining(`POST /api/jobs/${id}/records: there is no room`)]);
+    expect(await served.call('GET', `/api/jobs/${id}/records`)).toMatchObject({ body: { records: [], head: NO_HEAD } });
+    const jobs = await Promise.all(
+      Array.from({ length: 20 }, () => served.call('POST', '/api/jobs', { file: sampleFile() })),
+    );
+    expect(jobs.at(-1)).toEqual(full);
+    leaveRoom(100_000);
+    expect(await send(texts)).toMatchObject({ status: 200, body: { head: { number: 400 } } });
+    await served.end();
   });
 });

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { openPhotoFiles } from '../../src/store/photos/photo-files.ts';
+import { DiskFullError } from '../../src/store/record-store.ts';
 import { hashOf } from './devices.ts';
 
 describe('the files of photos', () => {
@@ -69,6 +70,18 @@ describe('the files of photos', () => {
     );
     await expect(files.keep({ ...photo, hash: hashOf('other') })).rejects.toThrow(/have the hash/);
     expect(await files.held([hash, hashOf('other')])).toEqual([]);
+    expect(await files.keep(photo)).toEqual({ isNew: true });
+  });
+
+  it('says that there is no room, and leaves nothing half-written', async () => {
+    const files = await openPhotoFiles(photos);
+    const handle = await open(folder);
+    const kind = Object.getPrototypeOf(handle) as { writeFile: () => Promise<void> };
+    await handle.close();
+    // A disk can be filled by its owner alone; this is what the system says of one.
+    vi.spyOn(kind, 'writeFile').mockRejectedValueOnce(Object.assign(new Error('no space left'), { code: 'ENOSPC' }));
+    await expect(files.keep(photo)).rejects.toThrow(DiskFullError);
+    expect(readdirSync(join(photos, inner))).toEqual([]);
     expect(await files.keep(photo)).toEqual({ isNew: true });
   });
 
