@@ -13,10 +13,10 @@ import { FactWriter } from '../../state/facts.ts';
 import { places } from '../../state/places.ts';
 import type { OpenPiece } from '../../state/read-piece.ts';
 import { sayMoment } from '../../state/say-moment.ts';
+import { chooseRecord, isDecidedElsewhere } from '../../state/settle.ts';
 import { useYard } from '../../state/yard.ts';
 import styles from './conflict.module.css';
 import { compareSaid, listConflicts, nameSlot } from './conflict-words.ts';
-import { chooseRecord, isDecidedElsewhere } from './settle.ts';
 
 /** Where people who did not know of each other said different things: both sides, and what settles it. */
 export function ConflictScreen({ piece }: { readonly piece: string }) {

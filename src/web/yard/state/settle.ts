@@ -1,8 +1,8 @@
-import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
-import type { FactRecord, KindAndBody } from '../../../../records/record.ts';
-import type { WriteDraft } from '../../../records/record-device.ts';
-import { factOf } from '../../state/facts.ts';
-import type { OpenPiece } from '../../state/read-piece.ts';
+import type { SetOutItem } from '../../../assess/set-out/set-out.ts';
+import type { FactRecord, KindAndBody } from '../../../records/record.ts';
+import type { WriteDraft } from '../../records/record-device.ts';
+import { factOf } from './facts.ts';
+import type { OpenPiece } from './read-piece.ts';
 
 /** Decisions of their own: they are made anew on their own screen, by those who may, not chosen here. */
 const DECIDED_ELSEWHERE: ReadonlySet<FactRecord['kind']> = new Set(['cleared', 'held', 'override', 'decision']);
