@@ -1,6 +1,7 @@
 import type { PieceState } from '../records/fold/piece-state.ts';
 import type { FactRecord } from '../records/record.ts';
 import { groupAlike } from './group-alike.ts';
+import { writeRuns } from './number-runs.ts';
 import { nameSubject, type RecordNames, tellAct, tellRecords } from './record-words.ts';
 
 /** One act of a piece's history, as a line of a list. */
@@ -45,14 +46,8 @@ export function tellClock(clock_s: number | null): string | null {
 }
 
 function writeChain(records: readonly FactRecord[]): string {
-  const [first] = records;
-  const last = records.at(-1);
-  if (first === undefined || last === undefined) return '';
-  const numbers =
-    first.chain.number === last.chain.number
-      ? String(first.chain.number)
-      : `${first.chain.number}–${last.chain.number}`;
-  return `${first.device.slice(0, 4)} ${numbers}`;
+  const numbers = writeRuns(records.map(({ chain }) => chain.number));
+  return `${records[0]?.device.slice(0, 4) ?? ''} ${numbers}`;
 }
 
 /** Everything that was recorded of a piece, each after what it knew of, in words; what was withdrawn stays in its place and says so. */

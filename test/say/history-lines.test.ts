@@ -53,7 +53,7 @@ const lines = listHistory(foldPiece(PIECE, records), {
 
 it('tells a history in the order of what was known, alike acts as one, the withdrawn one in its place', () => {
   expect(lines.map(({ act, withdrawn, chain }) => [act, withdrawn, chain])).toEqual([
-    ['checked inserts 4, 5 before the cage: type, face, firm as shown', null, 'abcd 1–2'],
+    ['checked inserts 4, 5 before the cage: type, face, firm as shown', null, 'abcd 1, 2'],
     ['checked insert 6 before the cage: type, face, firm as shown', 'withdrawn by M. Nobody: not looked at', 'abcd 3'],
     ['withdrew “M. Nobody checked insert 6 before the cage: type, face, firm as shown”: not looked at', null, 'abcd 4'],
     ['measured insert 4 before the cage: x 1203 mm, y 600 mm, typed from the sheet', null, 'abcd 5'],

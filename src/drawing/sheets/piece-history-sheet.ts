@@ -125,10 +125,11 @@ function entryRow(entry: HistoryEntry, k: number): readonly Cell[] {
 export function drawPieceHistory(content: HistoryContent, facts: FolderFacts): readonly Drawing[] {
   const { paper } = facts;
   const width = findPageWidth(paper);
-  const line = (words: string) => layTextBlock(readyText(words), width, { size: TYPE.body, above: 0.4, below: 0.4 });
+  const line = (words: string, staysWithNext = false) =>
+    layTextBlock(readyText(words), width, { size: TYPE.body, above: 0.4, below: 0.4, staysWithNext });
   const blocks: readonly Block[] = [
     ...layFlags(content.flags, width),
-    ...content.standing.map(line),
+    ...content.standing.map((words) => line(words)),
     ...layClearance(content.clearance, width),
     layTextBlock('Everything that was recorded', width, {
       size: TYPE.heading,
@@ -142,6 +143,7 @@ export function drawPieceHistory(content: HistoryContent, facts: FolderFacts): r
           ? 'The head of the server’s log is not known to this device.'
           : `Head of the server’s log: ${content.logHead}.`
       }`,
+      true,
     ),
     ...(content.entries.length === 0
       ? [line('Nothing is recorded of this piece.')]

@@ -23,8 +23,8 @@ export function PersonDialog({
   const refused = useSignal<string | null>(null);
   const isBusy = useSignal(false);
   const set = (change: Partial<Person>): null => {
+    // What was refused stays in sight until it is tried again: the dialog must not move under the hand.
     typed.value = { ...typed.value, ...change };
-    refused.value = null;
     return null;
   };
   const save = async () => {

@@ -1,4 +1,6 @@
 import type { PieceReport } from '../../../../assess/yard/piece-report.ts';
+import { slotKey } from '../../../../records/fold/fold-piece.ts';
+import type { FactRecord } from '../../../../records/record.ts';
 import { nameSubject, type RecordNames, tellRecord } from '../../../../say/record-words.ts';
 import { writeStamp } from '../../state/write-moment.ts';
 
@@ -15,11 +17,18 @@ export function writeHead(head: { readonly number: number; readonly hash: string
   return head === null || head.hash === null ? null : `${head.number}:${head.hash}`;
 }
 
-/** Null: nobody has decided. */
+type Given = NonNullable<PieceReport['clearance']['record']>;
+
+function isGiven(record: FactRecord): record is Given {
+  return record.kind === 'cleared' || record.kind === 'held' || record.kind === 'override';
+}
+
+/** What stands; where nothing does, what was given last and stands no more. Null: nobody has decided. */
 export function tellClearance(
-  { clearance: { is, record, inputs } }: PieceReport,
+  { clearance: { is, record: standing, inputs }, state }: PieceReport,
   names: RecordNames,
 ): ClearanceFacts | null {
+  const record = standing ?? state.slots.get(slotKey(null, 'clearance'))?.latest.find(isGiven) ?? null;
   if (record === null) return null;
   const fact = (name: string, value: string) => ({ name, value });
   const who = [
@@ -27,7 +36,7 @@ export function tellClearance(
     fact('given', writeStamp(record.measuredAt)),
     fact('record', `${record.id}, no. ${record.chain.number} of device ${record.device}`),
   ];
-  const stands = is === 'none' ? ' It does not stand any more.' : '';
+  const stands = is === 'none' ? ' IT DOES NOT STAND: see what must not be overlooked, and what is open.' : '';
   const words = `${tellRecord(record, names)}${stands}`;
   if (record.kind === 'held') return { words, facts: who, open: [] };
   const { revision, engine, inputs: frozen, open, head } = record.body.frozen;

@@ -47,7 +47,7 @@ export function ClearancePart({
         <Table<OpenPoint>
           caption="What is open"
           columns={[
-            { head: 'what is open', kind: 'wide', isName: true, cell: ({ words }) => words },
+            { head: 'what is open', kind: 'wide', cell: ({ words }) => words },
             { head: 'lifted by', kind: 'short', cell: ({ liftedBy }) => LIFTERS[liftedBy] },
             {
               head: 'on a condition',

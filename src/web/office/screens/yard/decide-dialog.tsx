@@ -11,6 +11,7 @@ import { factOf } from '../../../yard/state/facts.ts';
 import type { OpenPiece } from '../../../yard/state/read-piece.ts';
 import type { Yard } from '../../../yard/state/yard.ts';
 import { tellError } from '../../state/use-asked.ts';
+import { WhoDecides } from './who-works.tsx';
 import styles from './yard.module.css';
 
 type Verdict = BodyOf<'decision'>['verdict'];
@@ -68,7 +69,7 @@ export function DecideDialog({
     about.length === 0
       ? 'Nothing is recorded of this insert yet: there is nothing to decide on.'
       : person === null
-        ? 'Say first who decides, at the top of the screen.'
+        ? 'Say first who decides.'
         : !permission.may
           ? `${person.name}: ${permission.why}.`
           : role === null
@@ -116,6 +117,7 @@ export function DecideDialog({
           <li key={words}>{words}</li>
         ))}
       </ul>
+      <WhoDecides yard={yard} />
       <ChoiceField
         label="Decision"
         value={verdict.value}
@@ -136,7 +138,7 @@ export function DecideDialog({
         }}
       />
       {stop !== null ? (
-        <Notice kind="note" title="Nobody can decide it so">
+        <Notice kind="note" title="Not possible so">
           {stop}
         </Notice>
       ) : (

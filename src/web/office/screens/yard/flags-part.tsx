@@ -1,4 +1,5 @@
 import { Link } from 'wouter-preact';
+import type { ListedPiece } from '../../../../assess/yard/list-pieces.ts';
 import type { AsideRecord } from '../../../../wire/records.ts';
 import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
@@ -6,6 +7,7 @@ import type { DeviceJob } from '../../../records/record-device.ts';
 import type { OpenPiece } from '../../../yard/state/read-piece.ts';
 import { addresses } from '../../state/addresses.ts';
 import { writeMoment } from '../../state/write-moment.ts';
+import { tellFlag } from './tell-flag.ts';
 import styles from './yard.module.css';
 
 /** Texts that came as records and are none, or of an id that stands for other bytes. */
@@ -29,26 +31,36 @@ export function FlagsPart({
   job,
   pieces,
   of,
+  listed,
 }: {
   readonly job: string;
   readonly pieces: readonly OpenPiece[];
   readonly of: DeviceJob;
+  readonly listed: readonly ListedPiece[];
 }) {
   const flagged = pieces.filter(({ report }) => report.flags.length > 0);
   const { asides, forks } = of;
-  if (flagged.length === 0 && asides.length === 0 && forks.length === 0) return null;
+  const doubled = new Set(
+    listed.flatMap(({ head, sameMark }) => (sameMark.length === 0 ? [] : [`${head.mark} no. ${head.serial}`])),
+  );
+  if (flagged.length === 0 && doubled.size === 0 && asides.length === 0 && forks.length === 0) return null;
   return (
     <Section title="Not to be overlooked">
       {flagged.map(({ id, head, report }) => (
         <Notice key={id} kind="fault" title={`${head.mark} no. ${head.serial}`}>
           <ul class={styles.points}>
-            {report.flags.map(({ kind, words }) => (
-              <li key={`${kind} ${words}`}>{words}</li>
+            {report.flags.map((flag) => (
+              <li key={tellFlag(flag)}>{tellFlag(flag)}</li>
             ))}
           </ul>
           <Link href={addresses.yardPiece(job, id)}>
             Open {head.mark} no. {head.serial}
           </Link>
+        </Notice>
+      ))}
+      {[...doubled].map((name) => (
+        <Notice key={name} kind="fault" title={`Two pieces go by ${name}`}>
+          One of them is marked wrong: find out which, and mark it anew on the tablet. Their records stay apart.
         </Notice>
       ))}
       {forks.map(({ device, number }) => (

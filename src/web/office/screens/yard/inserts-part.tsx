@@ -1,11 +1,12 @@
 import { useSignal } from '@preact/signals';
 import type { InsertReport } from '../../../../assess/yard/piece-report.ts';
-import type { AsPlaced } from '../../../../assess/yard/placing-answer.ts';
+import type { AsPlaced, PlacingAnswer } from '../../../../assess/yard/placing-answer.ts';
 import { describeFace, describeType } from '../../../../drawing/sheets/words.ts';
 import { showRatio } from '../../../../say/numbers.ts';
+import { nameMode, STATE_WORDS } from '../../../../say/words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Section } from '../../../parts/page.tsx';
-import { StateMark } from '../../../parts/state-mark.tsx';
+import { type ShownState, StateMark } from '../../../parts/state-mark.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import { writeQuantity } from '../../../parts/units.ts';
 import type { OpenPiece } from '../../../yard/state/read-piece.ts';
@@ -37,18 +38,28 @@ function tellPlate({ plate }: AsPlaced): string | null {
   }
 }
 
+/** Whether it works where it is: strength, plate and what it meets together. */
+const VERDICTS: Readonly<Record<PlacingAnswer['verdict'], ShownState>> = {
+  works: 'passes',
+  'does not work': 'fails',
+  'not known': 'strength not checked',
+};
+
 /** The connection with its inserts as they are, beside what it was. */
 function Computed({ of }: { readonly of: InsertReport }) {
-  const placed = of.answer?.asPlaced ?? null;
-  if (placed === null) return <>–</>;
+  const { answer } = of;
+  const placed = answer?.asPlaced ?? null;
+  if (answer === null || placed === null) return <>–</>;
+  const { verdict } = answer;
   const plate = tellPlate(placed);
   return (
     <span class={styles.line}>
+      <StateMark state={VERDICTS[verdict]} words={verdict} />
       <span>
-        {placed.connection}: {showRatio(placed.before.ratio)} as designed, {showRatio(placed.after.ratio)} as placed
+        {`${placed.connection}: strength ${STATE_WORDS[placed.after.state]}, ${showRatio(placed.before.ratio)} as designed, ${showRatio(placed.after.ratio)} as placed`}
+        {placed.after.why !== null && ` (${nameMode(placed.after.why)})`}
       </span>
-      <StateMark state={placed.after.state} />
-      {[placed.after.why, plate, ...placed.findings].map((words) => words !== null && <span key={words}>{words}</span>)}
+      {[plate, ...placed.findings].map((words) => words !== null && <span key={words}>{words}</span>)}
     </span>
   );
 }

@@ -1,5 +1,6 @@
 import { Link } from 'wouter-preact';
 import type { FormReport, OpenPoint, PieceReport } from '../../../../assess/yard/piece-report.ts';
+import { countOf } from '../../../../say/part-words.ts';
 import { StateMark } from '../../../parts/state-mark.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import type { OpenPiece } from '../../../yard/state/read-piece.ts';
@@ -37,7 +38,11 @@ export const LIFTERS: Readonly<Record<OpenPoint['liftedBy'], string>> = {
 
 /** What stands against pouring a piece that is not poured yet; the hardest first. */
 function Holds({ report }: { readonly report: PieceReport }) {
-  if (report.poured !== null || report.phase === 'scrapped') return <>–</>;
+  if (report.phase === 'scrapped') return <>–</>;
+  if (report.poured !== null)
+    return (
+      <>{report.openPoints.length === 0 ? '–' : `poured with ${countOf(report.openPoints.length, 'open point')}`}</>
+    );
   if (report.phase === 'not started' && report.state.history.length === 0) return <>nobody has begun</>;
   const points = [...report.openPoints].sort((a, b) => Number(b.isHard) - Number(a.isHard));
   const [first] = points;

@@ -10,6 +10,7 @@ import type { OpenPiece } from '../../../yard/state/read-piece.ts';
 import type { Yard } from '../../../yard/state/yard.ts';
 import { writeStamp } from '../../state/write-moment.ts';
 import { tellClearance, writeHead } from './clearance-facts.ts';
+import { tellFlag } from './tell-flag.ts';
 
 /** As many digits of a fingerprint as stand on sheets. */
 const DIGITS = 12;
@@ -35,7 +36,7 @@ function makeContent(yard: Yard, piece: OpenPiece, names: RecordNames, lines: re
       title: 'History of a piece',
       lines: [`piece no. ${head.serial}`, where.filter((words) => words !== null).join(', ')],
     },
-    flags: report.flags.map(({ words }) => words),
+    flags: report.flags.map(tellFlag),
     clearance: tellClearance(report, names),
     standing: tellStanding(report),
     entries: lines.map(({ words, who, typedBy, measuredAt, typedAt, withdrawn, clock, chain }) => ({

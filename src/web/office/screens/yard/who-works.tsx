@@ -15,26 +15,33 @@ function describePerson({ name, roles }: Person): string {
   return roles.length === 0 ? (name ?? '') : `${name} (${roles.map((role) => ROLE_WORDS[role]).join(', ')})`;
 }
 
-/** As whom the office decides and corrects, and how far it knows what the tablets have. */
+/** As whom the office decides and corrects: kept on this device until another is chosen. */
+export function WhoDecides({ yard: { device } }: { readonly yard: Yard }) {
+  const people = device.job.value?.people.filter(({ name }) => name !== null) ?? [];
+  return (
+    <ChoiceField
+      label="Who decides here"
+      value={device.person.value?.id ?? NOBODY}
+      options={[
+        { value: NOBODY, text: people.length === 0 ? 'nobody is on the list yet' : 'nobody: only looking' },
+        ...people.map((person) => ({ value: person.id, text: describePerson(person) })),
+      ]}
+      onChange={(id) => {
+        void device.choosePerson(id === NOBODY ? null : id);
+        return null;
+      }}
+    />
+  );
+}
+
+/** Who decides, and how far the office knows what the tablets have. */
 export function WhoWorks({ yard }: { readonly yard: Yard }) {
   const { device } = yard;
-  const people = device.job.value?.people.filter(({ name }) => name !== null) ?? [];
   const sync = device.sync.value;
   const { first, second, kind } = tellSync(sync);
   return (
     <div class={`${styles.bar} not-printed`}>
-      <ChoiceField
-        label="Who decides here"
-        value={device.person.value?.id ?? NOBODY}
-        options={[
-          { value: NOBODY, text: people.length === 0 ? 'nobody is on the list yet' : 'nobody: only looking' },
-          ...people.map((person) => ({ value: person.id, text: describePerson(person) })),
-        ]}
-        onChange={(id) => {
-          void device.choosePerson(id === NOBODY ? null : id);
-          return null;
-        }}
-      />
+      <WhoDecides yard={yard} />
       <p class={styles.sync} role="status">
         <span class={kind === 'problem' ? styles.problem : undefined}>{first}</span>
         <span class={kind === 'problem' ? styles.problem : undefined}>{second}</span>

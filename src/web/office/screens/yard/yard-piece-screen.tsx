@@ -23,6 +23,7 @@ import { InsertsPart } from './inserts-part.tsx';
 import { PhotosPart } from './photos-part.tsx';
 import { PhaseMark } from './piece-marks.tsx';
 import { saveHistory } from './print-history.ts';
+import { tellFlag } from './tell-flag.ts';
 import { WhoWorks } from './who-works.tsx';
 import styles from './yard.module.css';
 
@@ -63,18 +64,24 @@ function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: 
           <Button isDisabled={isWriting.value} onPress={() => void save()}>
             {isWriting.value ? 'Writing the PDF …' : 'History as PDF'}
           </Button>
-          {/* Another page, made for the tablet. */}
-          <a href={places.piece(piece.id)}>Open it as on the tablet</a>
-          <Link href={addresses.yard(job)}>All pieces</Link>
+          <span class={styles.links}>
+            {/* Another page, made for the tablet. */}
+            <a href={places.piece(piece.id)}>Open it as on the tablet</a>
+            <Link href={addresses.yard(job)}>All pieces</Link>
+          </span>
         </>
       }
     >
       <WhoWorks yard={yard} />
-      {report.flags.map(({ kind, words }) => (
-        <Notice key={`${kind} ${words}`} kind="fault" title="Not to be overlooked">
-          {words}
+      {report.flags.length > 0 && (
+        <Notice kind="fault" title="Not to be overlooked">
+          <ul class={styles.points}>
+            {report.flags.map((flag) => (
+              <li key={tellFlag(flag)}>{tellFlag(flag)}</li>
+            ))}
+          </ul>
         </Notice>
-      ))}
+      )}
       {report.recognised !== null && report.recognised.kind !== 'as designed' && (
         <Notice kind="caution" title="What the measured places look like">
           {report.recognised.words}

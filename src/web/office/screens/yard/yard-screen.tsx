@@ -1,3 +1,4 @@
+import { listPieces } from '../../../../assess/yard/list-pieces.ts';
 import type { Pour } from '../../../../job/documents/pour.ts';
 import { countOf } from '../../../../say/part-words.ts';
 import { writeDay } from '../../../parts/day-field.tsx';
@@ -7,8 +8,11 @@ import type { OpenPiece } from '../../../yard/state/read-piece.ts';
 import type { Yard } from '../../../yard/state/yard.ts';
 import { addresses } from '../../state/addresses.ts';
 import { useOffice } from '../../state/office.ts';
+import type { JobSession } from '../../state/session.ts';
 import { DeskFrame } from './desk-frame.tsx';
+import { EffectPart } from './effect-part.tsx';
 import { FlagsPart } from './flags-part.tsx';
+import { HitsPart } from './hits-part.tsx';
 import { PourPieces } from './pour-pieces.tsx';
 import { readDesk } from './use-yard-desk.ts';
 import { WhoWorks } from './who-works.tsx';
@@ -58,11 +62,21 @@ function Pours({
   );
 }
 
-function YardOpen({ job, yard, letter }: { readonly job: string; readonly yard: Yard; readonly letter: string }) {
+function YardOpen({
+  session,
+  yard,
+  letter,
+}: {
+  readonly session: JobSession;
+  readonly yard: Yard;
+  readonly letter: string;
+}) {
+  const job = session.id;
   const of = yard.device.job.value;
   const context = yard.context.value;
   const { pieces, absent, reading } = readDesk(yard);
   if (of === null || context === null) return null;
+  const listed = listPieces(job, context.index, new Map(pieces.map(({ id, state }) => [id, state])));
   const { pours } = context.index.file.job;
   return (
     <Page
@@ -74,7 +88,7 @@ function YardOpen({ job, yard, letter }: { readonly job: string; readonly yard: 
       }
     >
       <WhoWorks yard={yard} />
-      <FlagsPart job={job} pieces={pieces} of={of} />
+      <FlagsPart job={job} pieces={pieces} of={of} listed={listed} />
       {reading > 0 && <p aria-busy="true">{`Reading ${countOf(reading, 'piece')} …`}</p>}
       {pieces.length === 0 && reading === 0 ? (
         <Empty title="No pour has a piece yet">
@@ -83,6 +97,8 @@ function YardOpen({ job, yard, letter }: { readonly job: string; readonly yard: 
       ) : (
         <Pours job={job} pours={pours} pieces={pieces} />
       )}
+      {reading === 0 && <EffectPart session={session} letter={letter} inForce={context.index} pieces={listed} />}
+      {reading === 0 && <HitsPart pieces={pieces} people={context.people} />}
       {absent.map(({ id, why }) => (
         <Notice key={id} kind="fault" title="A piece that records name cannot be shown">
           {why}
@@ -100,7 +116,7 @@ export function YardScreen() {
   const { session } = useOffice();
   return (
     <DeskFrame job={session.id}>
-      {(yard, letter) => <YardOpen job={session.id} yard={yard} letter={letter} />}
+      {(yard, letter) => <YardOpen session={session} yard={yard} letter={letter} />}
     </DeskFrame>
   );
 }

@@ -1,0 +1,112 @@
+import { useSignal } from '@preact/signals';
+import { Link } from 'wouter-preact';
+import type { ListedPiece } from '../../../../assess/yard/list-pieces.ts';
+import type { ChangedInsert, RevisionEffect } from '../../../../assess/yard/revision-effect.ts';
+import { describeRevisionEffect } from '../../../../assess/yard/revision-effect.ts';
+import { indexJob, type JobIndex } from '../../../../job/job-index.ts';
+import { tellCall } from '../../../parts/call.ts';
+import { ChoiceField } from '../../../parts/field.tsx';
+import { Notice } from '../../../parts/notice.tsx';
+import { Section } from '../../../parts/page.tsx';
+import { Table } from '../../../parts/table.tsx';
+import { addresses } from '../../state/addresses.ts';
+import { calls } from '../../state/office-calls.ts';
+import type { JobSession } from '../../state/session.ts';
+import { useAsked } from '../../state/use-asked.ts';
+import styles from './yard.module.css';
+
+/** The draft as it stands, in place of a letter. */
+const DRAFT = ' draft';
+
+async function openBefore(job: string, letter: string): Promise<JobIndex> {
+  const called = await calls.openRevision(job, letter);
+  if (called.kind !== 'answered') throw new Error(`Revision ${letter} cannot be opened. ${tellCall(called) ?? ''}`);
+  return indexJob(called.value.file);
+}
+
+function tellInsert({ number, is, what }: ChangedInsert): string {
+  const words = what.length === 0 ? '' : `: ${what.join(', ')}`;
+  return `no. ${number} ${is}${words}`;
+}
+
+function tellWork({ is, isGone, isFormChanged, inserts }: RevisionEffect): string {
+  if (isGone) return 'that revision has no such panel';
+  if (!isFormChanged && inserts.length === 0) return 'nothing else to do';
+  const checks = is === 'in the form' ? ' Only these are open again.' : '';
+  const cast = is === 'cast' ? ' It was cast by the other revision: the design engineer decides.' : '';
+  return `${[...(isFormChanged ? ['the form itself'] : []), ...inserts.map(tellInsert)].join('; ')}.${checks}${cast}`;
+}
+
+/** What a revision means for each piece: cast, in the form or not started, and which of its inserts are to be others. */
+export function EffectPart({
+  session,
+  letter,
+  inForce,
+  pieces,
+}: {
+  readonly session: JobSession;
+  /** Of the revision in force. */
+  readonly letter: string;
+  readonly inForce: JobIndex;
+  readonly pieces: readonly ListedPiece[];
+}) {
+  const earlier = session.issued.value.filter((one) => one.letter !== letter).at(-1)?.letter ?? null;
+  const chosen = useSignal(earlier ?? DRAFT);
+  const { file } = session;
+  const phases = pieces.map(({ head, phase }) => `${head.piece} ${head.panelKey} ${phase}`).join();
+  const asked = useAsked(async () => {
+    const isDraft = chosen.value === DRAFT;
+    const before = isDraft ? inForce : await openBefore(session.id, chosen.value);
+    return describeRevisionEffect(before, isDraft ? indexJob(file) : inForce, pieces);
+  }, [session, chosen.value, inForce, chosen.value === DRAFT ? file : null, phases]);
+  const touched = asked.value?.filter(
+    ({ isGone, isFormChanged, inserts }) => isGone || isFormChanged || inserts.length > 0,
+  );
+  return (
+    <Section
+      title="What a revision changes for the pieces"
+      lead="Only what the yard has to do otherwise opens again; loads and names do not."
+    >
+      <div class={styles.bar}>
+        <ChoiceField
+          label="Changes"
+          value={chosen.value}
+          options={[
+            ...session.issued.value
+              .filter((one) => one.letter !== letter)
+              .map((one) => ({ value: one.letter, text: `from revision ${one.letter} to ${letter}, in force` })),
+            { value: DRAFT, text: `from revision ${letter}, in force, to the draft` },
+          ]}
+          onChange={(value) => {
+            chosen.value = value;
+            return null;
+          }}
+        />
+      </div>
+      {asked.why !== null && <Notice kind="fault">{asked.why}</Notice>}
+      {asked.value === null && asked.why === null && <p aria-busy="true">Comparing …</p>}
+      {touched?.length === 0 && <p>It changes nothing that the yard has to do.</p>}
+      {touched !== undefined && touched.length > 0 && (
+        <Table<RevisionEffect>
+          caption="What the revision changes for each piece"
+          columns={[
+            {
+              head: 'piece',
+              kind: 'short',
+              isName: true,
+              cell: ({ head }) => (
+                <Link href={addresses.yardPiece(session.id, head.piece)}>
+                  {head.mark} no. {head.serial}
+                </Link>
+              ),
+            },
+            { head: 'stands', kind: 'short', cell: ({ is }) => is },
+            { head: 'what is to be otherwise', kind: 'wide', cell: tellWork },
+          ]}
+          rows={touched}
+          keyOf={({ head }) => head.piece}
+        />
+      )}
+    </Section>
+  );
+}
