@@ -21,16 +21,18 @@ interface Wanted {
   readonly why: DigitAsk['why'];
 }
 
-/** Digits of the longest length that the tape can show along an axis of an item. */
-export function countDigits({ length, width, depth, words }: PanelSetOut, item: SetOutItem, axis: Axis): number {
+/** The longest length that the tape can show along an axis of an item [mm]. */
+export function findLongest({ length, width, depth, words }: PanelSetOut, item: SetOutItem, axis: Axis): number {
   const { place, side } = item;
-  const longest = () => {
-    if (place !== 'edge') return axis === 'x' ? length : width;
-    if (axis === 'y') return depth;
-    if (side === words.railA || side === words.railB) return length;
-    return side === words.start || side === words.finish ? width : Math.hypot(length, width);
-  };
-  return String(Math.ceil(longest())).length;
+  if (place !== 'edge') return axis === 'x' ? length : width;
+  if (axis === 'y') return depth;
+  if (side === words.railA || side === words.railB) return length;
+  return side === words.start || side === words.finish ? width : Math.hypot(length, width);
+}
+
+/** Digits of the longest length that the tape can show along an axis of an item. */
+export function countDigits(setOut: PanelSetOut, item: SetOutItem, axis: Axis): number {
+  return String(Math.ceil(findLongest(setOut, item, axis))).length;
 }
 
 /** Orders by chance, the same on every device: what is drawn for one casting cannot be read off the sheet, and is another for the next. */

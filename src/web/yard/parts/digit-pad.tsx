@@ -6,8 +6,11 @@ export interface DigitPadProps {
   /** What is to be typed: `7 · x from the gate stop end`. */
   readonly label: string;
   readonly unit?: string;
-  readonly mostDigits: number;
-  /** A value of the most digits goes on by itself. */
+  /** As many digits as the value can have; of a length that has a limit, `longest` says more. */
+  readonly mostDigits?: number;
+  /** No such value is greater. */
+  readonly longest?: number;
+  /** A value that no digit can follow goes on by itself. */
   readonly goesOn?: boolean;
   readonly hasMinus?: boolean;
   /** Stands there at first, to be changed. */
@@ -24,7 +27,8 @@ const ROWS = ['7', '8', '9', '4', '5', '6', '1', '2', '3'] as const;
 export function DigitPad({
   label,
   unit = 'mm',
-  mostDigits,
+  mostDigits = 6,
+  longest = 10 ** mostDigits - 1,
   goesOn = false,
   hasMinus = false,
   first = '',
@@ -32,7 +36,7 @@ export function DigitPad({
   doneWords = 'Next',
 }: DigitPadProps) {
   const [typed, setTyped] = useState(first);
-  const rules: PadRules = { mostDigits, hasMinus };
+  const rules: PadRules = { longest, hasMinus };
   const value = readTyped(typed);
   const finish = (text: string) => {
     const read = readTyped(text);
@@ -84,10 +88,12 @@ export function DigitPad({
           disabled={typed === ''}
           onClick={() => press('back')}
         >
-          ⌫
+          <svg viewBox="0 0 32 24" class={styles.sign} aria-hidden="true">
+            <path d="M11 3h18v18H11L2 12zM16 8l8 8M24 8l-8 8" />
+          </svg>
         </button>
         {digit('0')}
-        {hasMinus ? (
+        {hasMinus && (
           <button
             type="button"
             class={styles.digit}
@@ -98,12 +104,10 @@ export function DigitPad({
           >
             ±
           </button>
-        ) : (
-          <span />
         )}
         <button
           type="button"
-          class={`${styles.digit} ${styles.done}`}
+          class={`${styles.digit} ${styles.done} ${hasMinus ? styles.wide : ''}`}
           data-main=""
           disabled={value === null}
           onClick={() => finish(typed)}

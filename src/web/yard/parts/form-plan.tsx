@@ -9,13 +9,14 @@ import { findTapeDirection, findTapped, layPlan, type PlanLayout, type PlanRoom 
 /** How an insert stands, as the plan shows it: by colour, by the shape of its field and by a sign. */
 export type SpotLook = 'open' | 'again' | 'good' | 'out' | 'accepted' | 'conflict' | 'other';
 
+/** Beside the number, on a field of 16; empty: the number alone. */
 const SIGNS: Readonly<Record<SpotLook, string>> = {
   open: '',
-  again: '↻',
-  good: '✓',
-  out: '✗',
-  accepted: '✓',
-  conflict: '?',
+  again: 'M13 5a6 6 0 1 0 1 4M13 1v4h-4',
+  good: 'M2 8l4 5L14 3',
+  out: 'M3 3l10 10M13 3L3 13',
+  accepted: 'M8 2l6 6-6 6-6-6z',
+  conflict: 'M1 8h14M11 4l4 4-4 4M5 4L1 8l4 4',
   other: '',
 };
 
@@ -46,6 +47,8 @@ export interface FormPlanProps {
   readonly arrows?: readonly PlanArrow[];
   /** A tape along the form, in the plan's coordinates [mm]; twice the same point: a depth is taken there. */
   readonly tape?: readonly [Point, Point] | null;
+  /** Without it the marks stand alone: numbers are not wanted. */
+  readonly hasNumbers?: boolean;
   /** A tap at or near an insert. */
   readonly onPick?: (number: number) => void;
   /** From a keyboard, which points at nothing: show the numbers as keys. */
@@ -167,7 +170,16 @@ function PlanKey({ layout, told, onPick, onList, children }: PlanKeyProps) {
 }
 
 /** The form from above with its numbered inserts, as it lies, in the yard's own words. It keeps its place from step to step. */
-export function FormPlan({ setOut, lookOf, lit = [], arrows = [], tape = null, onPick, onList }: FormPlanProps) {
+export function FormPlan({
+  setOut,
+  lookOf,
+  lit = [],
+  arrows = [],
+  tape = null,
+  hasNumbers = true,
+  onPick,
+  onList,
+}: FormPlanProps) {
   const ref = useRef<HTMLDivElement>(null);
   const [room, setRoom] = useState<PlanRoom | null>(null);
   useLayoutEffect(() => {
@@ -191,27 +203,39 @@ export function FormPlan({ setOut, lookOf, lit = [], arrows = [], tape = null, o
           <Sides layout={layout} setOut={setOut} />
           {layout.spots.map(
             ({ item, leader }) =>
+              hasNumbers &&
               leader !== null && (
                 <path key={item.number} class={styles.leader} d={`M${leader[0].join(' ')}L${leader[1].join(' ')}`} />
               ),
           )}
+          {layout.spots.map(
+            ({ item, at }) =>
+              lit.includes(item.number) && (
+                <circle key={item.number} class={styles.halo} cx={at[0]} cy={at[1]} r={layout.radius + 10} />
+              ),
+          )}
           {layout.spots.map(({ item, at }) => (
             <g key={item.number} class={lit.includes(item.number) ? styles.isLit : styles[lookOf(item)]}>
-              {lit.includes(item.number) && <circle class={styles.ring} cx={at[0]} cy={at[1]} r={layout.radius + 9} />}
               <InsertSign item={item} at={at} radius={layout.radius} />
             </g>
           ))}
           {layout.spots.map(({ item, chip }) => {
-            if (chip === null) return null;
+            if (chip === null || !hasNumbers) return null;
             const look = lookOf(item);
             const isLit = lit.includes(item.number);
             return (
               <g key={item.number} class={`${styles.chip} ${styles[look]} ${isLit ? styles.isLit : ''}`}>
                 <rect {...chip} rx={look === 'good' || look === 'accepted' ? 15 : 2} />
-                <text x={chip.x + chip.width / 2} y={chip.y + 22}>
+                <text x={chip.x + (SIGNS[look] === '' ? chip.width / 2 : chip.width / 2 - 9)} y={chip.y + 22}>
                   {item.number}
-                  {SIGNS[look]}
                 </text>
+                {SIGNS[look] !== '' && (
+                  <path
+                    class={styles.sign}
+                    d={SIGNS[look]}
+                    transform={`translate(${chip.x + chip.width - 22} ${chip.y + 7})`}
+                  />
+                )}
               </g>
             );
           })}

@@ -17,6 +17,9 @@ export function InsertPicture({ setOut, item }: { readonly setOut: PanelSetOut; 
         : null;
   return (
     <figure class={styles.picture}>
+      <figcaption>
+        <LiftingWord role={item.castIn.role} />
+      </figcaption>
       {drawing === null ? (
         <p class={styles.none}>No picture: {item.castIn.description ?? item.castIn.role}</p>
       ) : (
@@ -24,9 +27,6 @@ export function InsertPicture({ setOut, item }: { readonly setOut: PanelSetOut; 
           <DrawingView drawing={drawing} title={`${describeType(item)} as it stands in the form, mould face below`} />
         </div>
       )}
-      <figcaption>
-        <LiftingWord role={item.castIn.role} />
-      </figcaption>
     </figure>
   );
 }

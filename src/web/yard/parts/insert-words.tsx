@@ -6,7 +6,6 @@ import styles from './insert-words.module.css';
 export function InsertWords({ setOut, item }: { readonly setOut: PanelSetOut; readonly item: SetOutItem }) {
   const assembly = setOut.assemblies.find(({ letter }) => letter === item.assembly);
   const caps = assembly?.parts.filter(({ part }) => part.kind === 'cap') ?? [];
-  const { crossBar } = item;
   return (
     <div class={styles.words}>
       <p class={styles.type}>{describeType(item)}</p>
@@ -23,14 +22,6 @@ export function InsertWords({ setOut, item }: { readonly setOut: PanelSetOut; re
           <div>
             <dt>cap</dt>
             <dd>{caps.map(({ part }) => part.name).join(', ')}</dd>
-          </div>
-        )}
-        {crossBar !== null && (
-          <div>
-            <dt>cross bar</dt>
-            <dd>
-              Ø{crossBar.diameter} × {crossBar.length} mm, through the hole
-            </dd>
           </div>
         )}
       </dl>

@@ -40,7 +40,7 @@ const ASIDE = 58;
 const ABOVE = 50;
 const DATUM = 22;
 /** A chip with a number and its sign [px]. */
-const CHIP = { width: 50, height: 30 };
+const CHIP = { width: 54, height: 30 };
 const RADIUS = { least: 5, most: 12 };
 /** Labels are placed in steps meant for paper: so many px stand for a mm of it. */
 const STEP = 3;
@@ -53,6 +53,27 @@ function findRadius(items: readonly SetOutItem[], scale: number): number {
     for (const b of items.slice(i + 1))
       radius = Math.min(radius, (Math.hypot(a.plan[0] - b.plan[0], a.plan[1] - b.plan[1]) * scale) / 2.3);
   return Math.max(RADIUS.least, radius);
+}
+
+/** Where the names of ends and rails stand, y upward: from the form to the middle of the name, its height, and a letter's width at most [px]. */
+const NAME = { away: 34, above: 22, height: 26, letter: 10 };
+
+/** Fields that the names of the four sides take [px], y upward. */
+function nameBoxes({ words }: PanelSetOut, { x, y, width, height }: Box): readonly Box[] {
+  const across = (name: string, middle: number): Box => {
+    const long = name.length * NAME.letter;
+    return { x: x + width / 2 - long / 2, y: middle - NAME.height / 2, width: long, height: NAME.height };
+  };
+  const upright = (name: string, middle: number): Box => {
+    const long = name.length * NAME.letter;
+    return { x: middle - NAME.height / 2, y: y + height / 2 - long / 2, width: NAME.height, height: long };
+  };
+  return [
+    across(words.railA, y - NAME.away),
+    across(words.railB, y + height + NAME.above),
+    upright(words.start, x - NAME.away),
+    upright(words.finish, x + width + NAME.away),
+  ];
 }
 
 /** Lays the form of a panel into some room, seen from above. The same room gives the same places. */
@@ -81,7 +102,15 @@ export function layPlan(setOut: PanelSetOut, room: PlanRoom): PlanLayout {
     })),
     {
       frame: { x: 0, y: 0, width: room.width / STEP, height: room.height / STEP },
-      obstacles: [{ x: corner[0], y: corner[1], width: DATUM / STEP, height: DATUM / STEP }],
+      obstacles: [
+        { x: corner[0], y: corner[1], width: DATUM / STEP, height: DATUM / STEP },
+        ...nameBoxes(setOut, { x: left, y: bottom, width, height }).map((box) => ({
+          x: box.x / STEP,
+          y: box.y / STEP,
+          width: box.width / STEP,
+          height: box.height / STEP,
+        })),
+      ],
       lines: outline.map((from, i): readonly [Point, Point] => [from, outline[(i + 1) % outline.length]!]),
       gap: 0.8,
     },

@@ -13,7 +13,7 @@ const LOOKS = {
 
 /** How each insert of a piece looks on its plan. @param stage those of the other one stand back; null: all alike */
 export function lookOfReport(report: PieceReport, stage: 1 | 2 | null = null): (item: SetOutItem) => SpotLook {
-  const looks = new Map(report.inserts.map(({ key, state }) => [key, LOOKS[state]]));
+  const looks = new Map(report.inserts.map(({ item, state }) => [item.castIn.key, LOOKS[state]]));
   return (item) => {
     const look = looks.get(item.castIn.key) ?? 'open';
     return stage !== null && item.stage !== stage && look === 'open' ? 'other' : look;

@@ -1,4 +1,5 @@
 import type { InsertReport } from '../../../assess/yard/piece-report.ts';
+import { type Sight, tellPlacing } from '../../../say/placing-words.ts';
 import type { AnswerKind } from '../parts/answer.tsx';
 
 /** An answer about an insert, words first. */
@@ -26,16 +27,20 @@ const KINDS: Readonly<Record<InsertReport['state'], AnswerKind>> = {
   conflict: 'wrong',
 };
 
+/** The worst that was seen of an insert by sight; null: nobody looked. */
+function findSight({ sight }: InsertReport): Sight | null {
+  const seen = (sight?.latest ?? []).flatMap((record) => (record.kind === 'placed' ? [record.body] : []));
+  if (seen.length === 0) return null;
+  const all = (which: keyof Sight) => seen.every((one) => one[which]);
+  return { type: all('type'), face: all('face'), firm: all('firm') };
+}
+
 /** What is known of an insert, as its report has it. */
-export function tellInsert({ state, why, answer, sight }: InsertReport): InsertAnswer {
-  const isWrongBySight = (sight?.latest ?? []).some(
-    ({ kind, body }) => kind === 'placed' && !(body.type && body.face && body.firm),
-  );
-  if (state !== 'out' || answer === null || isWrongBySight)
-    return { kind: KINDS[state], words: STATE_WORDS[state], more: why };
-  if (answer.advice === 'move') {
-    const moves = answer.moves.map(({ by, toward }) => `${by} mm ${toward}`).join(', ');
-    return { kind: 'move', words: `Move it ${moves}`, more: why };
-  }
-  return { kind: answer.verdict === 'works' ? 'ask' : 'wrong', words: 'Leave it', more: why };
+export function tellInsert(report: InsertReport): InsertAnswer {
+  const { state, why, answer } = report;
+  const isOff = state === 'out' || state === 'accepted';
+  if (!isOff || answer === null) return { kind: KINDS[state], words: STATE_WORDS[state], more: why };
+  const [words = STATE_WORDS[state], ...more] = tellPlacing(answer, findSight(report));
+  if (state === 'accepted') return { kind: 'ask', words: 'Accepted as placed', more: [words, ...more] };
+  return { kind: answer.advice === 'move' ? 'move' : answer.verdict === 'works' ? 'ask' : 'wrong', words, more };
 }

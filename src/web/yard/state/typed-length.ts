@@ -5,8 +5,8 @@ export type TypedLength = string;
 export type PadKey = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9' | 'minus' | 'back';
 
 export interface PadRules {
-  /** As many digits as any such length can have. */
-  readonly mostDigits: number;
+  /** No such length is longer [mm]. */
+  readonly longest: number;
   readonly hasMinus: boolean;
 }
 
@@ -14,8 +14,14 @@ function countDigits(typed: TypedLength): number {
   return typed.replace('-', '').length;
 }
 
+/** As many digits as any such length can have. */
+function countMost({ longest }: PadRules): number {
+  return String(Math.ceil(longest)).length;
+}
+
 /** What stands there after a key. A digit beyond the last is not taken; a zero in front gives way to the next digit. */
-export function pressPad(typed: TypedLength, key: PadKey, { mostDigits, hasMinus }: PadRules): TypedLength {
+export function pressPad(typed: TypedLength, key: PadKey, rules: PadRules): TypedLength {
+  const { hasMinus } = rules;
   if (key === 'back') return typed.slice(0, -1);
   if (key === 'minus') {
     if (!hasMinus) return typed;
@@ -23,12 +29,14 @@ export function pressPad(typed: TypedLength, key: PadKey, { mostDigits, hasMinus
   }
   if (typed === '0') return key;
   if (typed === '-0') return `-${key}`;
-  return countDigits(typed) >= mostDigits ? typed : typed + key;
+  return countDigits(typed) >= countMost(rules) ? typed : typed + key;
 }
 
-/** Whether it has all the digits that it can have, so that nobody needs to say "done". */
-export function isFull(typed: TypedLength, { mostDigits }: PadRules): boolean {
-  return countDigits(typed) >= mostDigits;
+/** Whether no digit can follow, since no such length would be as long: nobody needs to say "done" then. */
+export function isFull(typed: TypedLength, rules: PadRules): boolean {
+  const value = readTyped(typed);
+  if (value === null) return false;
+  return countDigits(typed) >= countMost(rules) || 10 * Math.abs(value) > rules.longest;
 }
 
 /** The length [mm]; null where no digit was typed. */

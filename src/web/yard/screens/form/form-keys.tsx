@@ -1,6 +1,6 @@
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
-import { countMeasureDigits, type FormSession } from '../../state/form/form-session.ts';
+import { type FormSession, findLongestMeasure } from '../../state/form/form-session.ts';
 import { places } from '../../state/places.ts';
 import type { OpenPiece } from '../../state/read-piece.ts';
 
@@ -35,7 +35,7 @@ export function FormKeys({ form, piece }: { readonly form: FormSession; readonly
       <DigitPad
         key={next.what}
         label={next.what}
-        mostDigits={countMeasureDigits(next)}
+        longest={findLongestMeasure(next)}
         goesOn
         onDone={(value) => void form.type(value)}
       />

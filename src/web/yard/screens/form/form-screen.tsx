@@ -48,6 +48,7 @@ function FormCheck({ piece }: { readonly piece: OpenPiece }) {
         <FormPlan
           setOut={setOut}
           lookOf={() => 'other'}
+          hasNumbers={false}
           tape={isTyping && next !== null ? findMeasureLine(setOut, next) : null}
         />
         <FormSheet form={form} piece={piece} />

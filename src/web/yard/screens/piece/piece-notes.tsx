@@ -1,7 +1,8 @@
 import { useSignal } from '@preact/signals';
-import { findBlindMirrors } from '../../../../assess/yard/recognise.ts';
+import { findBlindMirrors } from '../../../../assess/yard/blind-mirrors.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
+import { sortPoints } from '../../state/pieces/sort-points.ts';
 import type { OpenPiece } from '../../state/read-piece.ts';
 import { nameLifter } from '../pour/piece-row.tsx';
 import styles from './piece-screen.module.css';
@@ -13,8 +14,9 @@ const AT_ONCE = 4;
 export function PieceNotes({ piece }: { readonly piece: OpenPiece }) {
   const { report, plan, context } = piece;
   const from = useSignal(0);
-  const { openPoints, flags, recognised } = report;
-  const shown = openPoints.slice(from.value, from.value + AT_ONCE);
+  const { flags, recognised } = report;
+  const { wrong, unchecked } = sortPoints(report);
+  const shown = wrong.slice(from.value, from.value + AT_ONCE);
   const blind = findBlindMirrors(plan);
   return (
     <div class={styles.notes}>
@@ -33,11 +35,10 @@ export function PieceNotes({ piece }: { readonly piece: OpenPiece }) {
           <p>{words}</p>
         </Answer>
       ))}
-      {openPoints.length === 0 ? (
-        <Answer kind="good" words="Nothing is open" isSmall />
-      ) : (
+      {wrong.length === 0 && unchecked === null && <Answer kind="good" words="Nothing is open" isSmall />}
+      {wrong.length > 0 && (
         <>
-          <h2>Open: {openPoints.length}</h2>
+          <h2>Wrong or to be decided: {wrong.length}</h2>
           <ul class={styles.points}>
             {shown.map((point) => (
               <li key={`${point.number} ${point.words}`}>
@@ -46,24 +47,29 @@ export function PieceNotes({ piece }: { readonly piece: OpenPiece }) {
               </li>
             ))}
           </ul>
-          {openPoints.length > AT_ONCE && (
+          {wrong.length > AT_ONCE && (
             <div class={styles.pages}>
               <BigKey kind="quiet" isDisabled={from.value === 0} onPress={() => (from.value -= AT_ONCE)}>
                 Back
               </BigKey>
               <BigKey
                 kind="quiet"
-                isDisabled={from.value + AT_ONCE >= openPoints.length}
+                isDisabled={from.value + AT_ONCE >= wrong.length}
                 onPress={() => (from.value += AT_ONCE)}
               >
                 Further
               </BigKey>
               <span>
-                {from.value + 1}–{Math.min(from.value + AT_ONCE, openPoints.length)} of {openPoints.length}
+                {from.value + 1}–{Math.min(from.value + AT_ONCE, wrong.length)} of {wrong.length}
               </span>
             </div>
           )}
         </>
+      )}
+      {unchecked !== null && (
+        <p class={styles.left}>
+          Still to be checked: <strong>{unchecked}</strong>
+        </p>
       )}
     </div>
   );

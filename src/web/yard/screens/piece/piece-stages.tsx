@@ -12,21 +12,21 @@ interface Counts {
 /** Counts of a stage in a few words. */
 function tellCounts({ done, left, out }: Counts): string {
   if (done + left + out === 0) return 'nothing in this stage';
-  if (left === 0 && out === 0) return `all ${done} done ✓`;
+  if (left === 0 && out === 0) return `all ${done} done`;
   return [`${done} done`, `${left} left`, ...(out > 0 ? [`${out} OUT`] : [])].join(' · ');
 }
 
 const FORM_WORDS = {
   open: 'not checked',
   'open again': 'open again',
-  good: 'good ✓',
+  good: 'good',
   out: 'OUT',
   conflict: 'two answers',
 } as const;
 
 const CLEARANCE_WORDS = {
   none: 'not decided',
-  cleared: 'cleared ✓',
+  cleared: 'cleared',
   'cleared with a condition': 'cleared with a condition',
   held: 'HELD',
   override: 'poured on an override',
@@ -64,8 +64,8 @@ export function PieceStages({ piece, onMore }: { readonly piece: OpenPiece; read
       <BigLink kind={kind('after')} to={places.after(id)} more="plates, threads, caps">
         After stripping
       </BigLink>
-      <BigKey kind="quiet" onPress={onMore}>
-        More: history, sheet, photos …
+      <BigKey kind="quiet" more="history, sheet, photo, scrap" onPress={onMore}>
+        More …
       </BigKey>
     </>
   );

@@ -1,6 +1,7 @@
 import { Link } from 'wouter-preact';
 import type { OpenPoint, PieceReport, YardContext } from '../../../../assess/yard/piece-report.ts';
 import { PhaseMark } from '../../parts/phase-mark.tsx';
+import { sortPoints } from '../../state/pieces/sort-points.ts';
 import { places } from '../../state/places.ts';
 import { usePiece } from '../../state/use-piece.ts';
 import styles from './pour-screen.module.css';
@@ -33,14 +34,13 @@ export function PieceRow({ id }: { readonly id: string }) {
 function StageCounts({ report }: { readonly report: PieceReport }) {
   return (
     <span class={styles.stages}>
-      <span>form {report.form.state === 'good' ? '✓' : report.form.state}</span>
+      <span>form {report.form.state}</span>
       {([1, 2] as const).map((stage) => {
         const { done, left, out } = report.counts[stage];
         const total = done + left + out;
         return (
           <span key={stage} class={out > 0 ? styles.isOut : ''}>
             {stage === 1 ? 'before cage' : 'before pour'} {done}/{total}
-            {left === 0 && out === 0 ? ' ✓' : ''}
             {out > 0 ? `, ${out} out` : ''}
           </span>
         );
@@ -61,11 +61,13 @@ export function nameLifter(point: OpenPoint, { people }: Pick<YardContext, 'peop
 
 /** What holds a piece, in one line. */
 function tellHolding(report: PieceReport, context: YardContext): string {
-  const [first] = [...report.openPoints].sort((a, b) => Number(b.isHard) - Number(a.isHard));
-  if (first === undefined)
-    return report.phase === 'not started' || report.phase === 'in the form'
-      ? 'Nothing is open: ready to be cleared'
-      : '';
-  const more = report.openPoints.length - 1;
-  return `${first.words} – ${nameLifter(first, context)}${more > 0 ? `; ${more} more` : ''}`;
+  const { wrong, unchecked } = sortPoints(report);
+  const [first] = wrong;
+  const waiting = unchecked === null ? '' : `to be checked: ${unchecked}`;
+  if (first !== undefined) {
+    const more = [...(wrong.length > 1 ? [`${wrong.length - 1} more`] : []), ...(waiting === '' ? [] : [waiting])];
+    return [`${first.words} – ${nameLifter(first, context)}`, ...more].join('; ');
+  }
+  if (waiting !== '') return waiting;
+  return report.phase === 'not started' || report.phase === 'in the form' ? 'nothing is open: ready to be cleared' : '';
 }

@@ -1,3 +1,4 @@
+import { findLongest } from '../../../../assess/yard/digit-asks.ts';
 import { placesOf } from '../../../../say/number-runs.ts';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
@@ -7,6 +8,10 @@ import type { WalkStep } from '../../state/walk/walk-session.ts';
 import { CageKey } from './cage-key.tsx';
 import { UndoKey } from './undo-key.tsx';
 import type { WalkPartProps } from './walk-sheet.tsx';
+
+/** No level is more [mm], and so far beyond the form a tape may show an insert that is off. */
+const DEEPEST = 300;
+const BEYOND = 100;
 
 /** The keys of a walk, for the step that it is in; the last entry can always be taken back. */
 export function WalkKeys(props: WalkPartProps) {
@@ -95,19 +100,17 @@ function TapeKeys({
   piece,
   step,
 }: WalkPartProps & { readonly step: Extract<WalkStep, { readonly kind: 'tape' }> }) {
-  const { setOut, stops } = piece.plan;
+  const { setOut } = piece.plan;
   const item = setOut.items.find(({ number }) => number === step.number);
   const axis = step.axes[step.typed.length];
   if (item === undefined || axis === undefined) return null;
-  const asked = stops.flatMap(({ asks }) => asks).find((ask) => ask.number === step.number && ask.axis === axis);
-  const longest = Math.ceil(Math.max(setOut.length, setOut.width));
-  const mostDigits = axis === 'level' ? 3 : (asked?.mostDigits ?? String(longest).length);
+  const longest = axis === 'level' ? DEEPEST : findLongest(setOut, item, axis) + BEYOND;
   return (
     <>
       <DigitPad
         key={`${step.number} ${axis}`}
         label={`${step.number} · ${tellTape(setOut, item, axis)}`}
-        mostDigits={mostDigits}
+        longest={longest}
         goesOn={axis !== 'level'}
         hasMinus={axis === 'level'}
         onDone={(value) => void walk.type(value)}

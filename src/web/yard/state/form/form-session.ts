@@ -18,9 +18,12 @@ export interface FormPlace {
   readonly read: () => OpenPiece;
 }
 
-/** As many digits as a length that is off by a hand's width can have. */
-export function countMeasureDigits({ nominal }: FormMeasure): number {
-  return String(Math.ceil(nominal + 100)).length;
+/** A form that is off by more than a hand's width is another form [mm]. */
+const BEYOND = 100;
+
+/** No length that is taped for a measure is longer [mm]. */
+export function findLongestMeasure({ nominal }: FormMeasure): number {
+  return nominal + BEYOND;
 }
 
 /** The check of a form: one length after the other, then all of them written down as one record. */
