@@ -3,11 +3,11 @@ import type { FactRecord, RecordOf } from '../../records/record.ts';
 import type { SetOutItem } from '../set-out/set-out.ts';
 import { findDecision, worseExtent } from './find-decision.ts';
 import { type Axis, type FoundRecords, listFoundPlaces } from './find-places.ts';
-import { judgePlacing } from './judge-placing.ts';
 import type { PiecePlan } from './piece-plan.ts';
 import type { InsertReport, InsertState, YardContext } from './piece-report.ts';
 import { ofKind, type PieceSlots, recordsOf } from './piece-slots.ts';
 import type { FoundPlace, PlacingAnswer, PlacingMoment } from './placing-answer.ts';
+import { judgePlacingOnce } from './remember-placing.ts';
 import type { Extent } from './rights.ts';
 import type { SeenIndex } from './seen-index.ts';
 
@@ -56,11 +56,10 @@ function isWorse(a: PlacingAnswer, b: PlacingAnswer): boolean {
 /** Judges every place that the readings allow; the worst answer counts. Null: nothing was taped. */
 function judgeWorst(source: InsertSource, item: SetOutItem, found: FoundRecords): PlacingAnswer | null {
   if (found.records.length === 0) return null;
-  const others = new Map([...source.places].filter(([key]) => key !== item.castIn.key));
-  const { index } = source.context;
-  const at = { index, bed: source.plan.setOut.bed, now: source.moment ?? item.stage };
+  const { context, plan, places } = source;
+  const now = source.moment ?? item.stage;
   return listFoundPlaces(found)
-    .map((place) => judgePlacing(at, source.plan, item, place, others))
+    .map((place) => judgePlacingOnce(context.index, plan, item, place, places, now))
     .reduce((worst, answer) => (isWorse(answer, worst) ? answer : worst));
 }
 
