@@ -31,7 +31,7 @@ export function linkOf({ record, hash }: Pick<StoredRecord, 'record' | 'hash'>):
 }
 
 /** The place of the next record in the chain of its device. */
-export function nextLink(previous: ChainLink | null): FactRecord['chain'] {
+function nextLink(previous: ChainLink | null): FactRecord['chain'] {
   return previous === null ? { number: 1, previous: null } : { number: previous.number + 1, previous: previous.hash };
 }
 
