@@ -29,7 +29,7 @@ interface Told {
 type Teller<Kind extends RecordKind> = (body: BodyOf<Kind>, told: Told) => string;
 
 /** Stages of checking in words that go into a sentence. */
-export const STAGE_WORDS: Readonly<Record<1 | 2, string>> = { 1: 'before the cage', 2: 'before the pour' };
+const STAGE_WORDS: Readonly<Record<1 | 2, string>> = { 1: 'before the cage', 2: 'before the pour' };
 
 const BASIS_WORDS: Readonly<Record<BodyOf<'measured'>['basis'], string>> = {
   tape: '',
@@ -81,7 +81,7 @@ const TELLERS: { readonly [Kind in RecordKind]: Teller<Kind> } = {
   scrapped: ({ reason }) => `scrapped it: ${reason}`,
   located: ({ place }) => `set down where it stands: ${place}`,
   'form-checked': ({ measures }, { names: { write } }) =>
-    `measured the form: ${measures.map(({ what, measured_mm }) => `${what} ${write.length(measured_mm)}`).join(', ')}`,
+    `measured the form: ${measures.map(({ what, measured_mm }) => `${what}: ${write.length(measured_mm)}`).join(', ')}`,
   placed: ({ stage, type, face, firm, note }, { what }) =>
     `checked ${what} ${STAGE_WORDS[stage]}: ${tellShown({ type, face, firm })}${add(note)}`,
   measured: ({ stage, x_mm, y_mm, level_mm, basis }, { what, names: { write } }) => {

@@ -76,7 +76,7 @@ const SENTENCES: { readonly [Kind in RecordKind]: readonly [KindAndBody & { read
         ],
       },
     },
-    'M. Nobody measured the form: length 6003 mm, depth 1 180.5 mm.',
+    'M. Nobody measured the form: length: 6003 mm, depth 1: 180.5 mm.',
   ],
   placed: [
     { kind: 'placed', body: { stage: 2, type: false, face: true, firm: false, note: 'F20 in place of F16' } },

@@ -39,8 +39,8 @@ function makeContent(yard: Yard, piece: OpenPiece, names: RecordNames, lines: re
     flags: report.flags.map(tellFlag),
     clearance: tellClearance(report, names),
     standing: tellStanding(report),
-    entries: lines.map(({ words, who, typedBy, measuredAt, typedAt, withdrawn, clock, chain }) => ({
-      words: clock === null ? words : `${words} (${clock})`,
+    entries: lines.map(({ act, who, typedBy, measuredAt, typedAt, withdrawn, clock, chain }) => ({
+      words: clock === null ? act : `${act} (${clock})`,
       who: typedBy === null ? who : `${who}, typed by ${typedBy}`,
       measured: writeStamp(measuredAt),
       typed: writeStamp(typedAt),
