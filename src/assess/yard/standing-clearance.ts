@@ -9,7 +9,9 @@ import { type PieceSlots, recordsOf } from './piece-slots.ts';
 import { findPerson, mayDo } from './rights.ts';
 import type { SeenIndex } from './seen-index.ts';
 
-type ClearanceRecord = RecordOf<'cleared'> | RecordOf<'held'> | RecordOf<'override'>;
+/** What lets a piece be poured. */
+type Given = RecordOf<'cleared'> | RecordOf<'override'>;
+type ClearanceRecord = Given | RecordOf<'held'>;
 
 /** What is decided about pouring a piece. */
 export interface StandingClearance {
@@ -58,11 +60,7 @@ function listChanged(plan: PiecePlan, known: PieceState): readonly string[] {
 }
 
 /** Why it does not rest on what the piece is to be by the revision of now; null: it does. */
-function findOtherInputs(
-  { context, plan }: ClearanceSource,
-  { body, seen }: Exclude<ClearanceRecord, RecordOf<'held'>>,
-  known: PieceState,
-): string | null {
+function findOtherInputs({ context, plan }: ClearanceSource, { body, seen }: Given, known: PieceState): string | null {
   const { revision, inputs } = body.frozen;
   if (hashInputs(revision.fingerprint, plan, known) === inputs) return null;
   const here = new Set(known.history.map(({ id }) => id));
@@ -75,32 +73,49 @@ function findOtherInputs(
   return 'what it says it was given on is not what the records say';
 }
 
-/**
- * Why a clearance does not stand; null: it does. It rests on what its writer knew: by the revision of now that must be the same work, it must have
- * been his to clear, and nothing may have come up since.
- * @param then what is known when it is used: now, or when the piece was poured
- */
-function findFall(
-  source: ClearanceSource,
-  record: Exclude<ClearanceRecord, RecordOf<'held'>>,
-  then: PieceState,
-  isByOldRevision: boolean,
-): string | null {
-  const known = foldPiece(source.state.piece, source.seen.knownTo(record));
-  if (!isByOldRevision) {
-    const other = findOtherInputs(source, record, known);
-    if (other !== null) return other;
-  }
-  const before = source.pointsOf(known);
-  if (record.kind === 'cleared') {
-    if (record.body.condition === null && before.length > 0)
-      return `cleared without a condition though it was open: ${before[0]!.words}`;
-    const hard = before.find((point) => point.isHard);
-    if (hard !== undefined) return `cleared though no condition can lift this: ${hard.words}`;
-  }
+/** Why it was not for a clearance to let this be, by what was open then; null: it was. */
+function findBreach(record: Given, open: readonly string[], hard: string | null): string | null {
+  if (record.kind === 'override') return null;
+  if (record.body.condition === null && open.length > 0)
+    return `cleared without a condition though it was open: ${open[0]}`;
+  return hard === null ? null : `cleared though no condition can lift this: ${hard}`;
+}
+
+/** What came up between a clearance and what is known then, by the work of now; null: nothing. */
+function findNews(before: readonly OpenPoint[], then: readonly OpenPoint[]): string | null {
   const had = new Set(before.map(({ words }) => words));
-  const since = source.pointsOf(then).find(({ words }) => !had.has(words));
+  const since = then.find(({ words }) => !had.has(words));
   return since === undefined ? null : `since then: ${since.words}`;
+}
+
+/** Why a clearance does not stand by the work of now; null: it does. It rests on what its writer knew, and nothing may have come up since. */
+function findFall(source: ClearanceSource, record: Given, known: PieceState, then: PieceState): string | null {
+  const other = findOtherInputs(source, record, known);
+  if (other !== null) return other;
+  const before = source.pointsOf(known);
+  const hard = before.find(({ isHard }) => isHard)?.words ?? null;
+  const open = before.map(({ words }) => words);
+  return findBreach(record, open, hard) ?? findNews(before, source.pointsOf(then));
+}
+
+/**
+ * The same for a piece that was poured by an older revision: what it was to be then is not known here. So it says itself what was open, and whatever
+ * was looked at anew between clearance and pour, of an insert that is to be another now, speaks against it.
+ */
+function findOldFall(source: ClearanceSource, record: Given, known: PieceState, then: PieceState): string | null {
+  const breach = findBreach(record, record.body.frozen.open, null);
+  if (breach !== null) return breach;
+  const { keys, setOut } = source.plan;
+  const had = new Set(known.history.map(({ id }) => id));
+  const anew = then.history.find((one) => {
+    if (had.has(one.id) || one.item === null || one.checkKey === keys.get(one.item)) return false;
+    return one.kind === 'measured' || (one.kind === 'placed' && !(one.body.type && one.body.face && one.body.firm));
+  });
+  if (anew !== undefined) {
+    const number = setOut.items.find(({ castIn }) => castIn.key === anew.item)?.number;
+    return `since then: ${number === undefined ? 'an insert that is no more in it' : `no. ${number}`} was looked at anew`;
+  }
+  return findNews(source.pointsOf(known), source.pointsOf(then));
 }
 
 function nameClearance(record: ClearanceRecord): StandingClearance['is'] {
@@ -126,8 +141,9 @@ export function findStandingClearance(source: ClearanceSource, poured: RecordOf<
   const record = worseOf(last);
   if (record.kind === 'held') return { is: 'held', record, fallen: null, withoutRight };
   const then = poured === null ? state : foldPiece(state.piece, seen.knownTo(poured));
+  const known = foldPiece(state.piece, seen.knownTo(record));
   const isByOldRevision = poured !== null && poured.revision?.fingerprint !== context.revision.fingerprint;
-  const why = findFall(source, record, then, isByOldRevision);
+  const why = (isByOldRevision ? findOldFall : findFall)(source, record, known, then);
   if (why !== null) return { is: 'none', record, fallen: { record, why }, withoutRight };
   return { is: nameClearance(record), record, fallen: null, withoutRight };
 }
