@@ -98,7 +98,7 @@ export async function openYard(office: Office, path: string | null, options: Yar
 /** Changes the light at the screen's own key. */
 export async function setLight(page: Page, light: 'shed' | 'sun' | 'night'): Promise<void> {
   while ((await page.locator('html').getAttribute('data-light')) !== light)
-    await page.getByRole('button', { name: /^Light:/ }).tap();
+    await page.getByRole('button', { name: /^light/ }).tap();
 }
 
 /** Fails where something that can be tapped is too small for a glove: 48 px, and 78 px for digits and what counts. */

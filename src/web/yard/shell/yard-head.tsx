@@ -20,14 +20,9 @@ const NEXT = { shed: 'sun', sun: 'night', night: 'shed' } as const;
 
 function LightKey() {
   return (
-    <button
-      type="button"
-      class={styles.small}
-      aria-label={`Light: ${light.value}; change to ${NEXT[light.value]}`}
-      onClick={() => (light.value = NEXT[light.value])}
-    >
-      <small>light</small>
-      {light.value}
+    <button type="button" class={styles.small} onClick={() => (light.value = NEXT[light.value])}>
+      <small>light</small> {light.value}
+      <span class="aloud">, change to {NEXT[light.value]}</span>
     </button>
   );
 }

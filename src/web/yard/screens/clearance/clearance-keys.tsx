@@ -57,12 +57,6 @@ export function ClearanceKeys(props: ClearanceKeysProps) {
           It was poured
         </BigKey>
       )}
-      {choice.why !== null && !isPoured && (
-        <p>
-          {choice.why[0]?.toUpperCase()}
-          {choice.why.slice(1)}.
-        </p>
-      )}
       <UndoLast piece={piece} writer={writer} />
     </>
   );
@@ -75,6 +69,8 @@ function ClearKeys({ piece, choice, person, onStep, onClear }: ClearanceKeysProp
   const right = mayDo(person, 'clear');
   const override = mayDo(person, 'override');
   const hard = choice.because.filter(({ isHard }) => isHard).length;
+  // Whatever stands in the way of everybody is said before whose it is.
+  const refusal = choice.may === 'refused' && choice.why !== null ? choice.why : !right.may ? right.why : null;
   return (
     <>
       {choice.because.length > 0 && (
@@ -82,7 +78,13 @@ function ClearKeys({ piece, choice, person, onStep, onClear }: ClearanceKeysProp
           kind="stop"
           isDisabled={!choice.mayOverride}
           onPress={() => onStep({ kind: 'override' })}
-          more={override.may ? `${choice.because.length} open; asks why` : override.why}
+          more={
+            choice.mayOverride
+              ? `${choice.because.length} open; asks why`
+              : override.may
+                ? (choice.why ?? '')
+                : override.why
+          }
         >
           Pour on an override
         </BigKey>
@@ -101,7 +103,7 @@ function ClearKeys({ piece, choice, person, onStep, onClear }: ClearanceKeysProp
       <TwoTaps
         kind="main"
         isDisabled={choice.may !== 'clear'}
-        more={!right.may ? right.why : choice.because.length > 0 ? `${choice.because.length} open` : 'nothing is open'}
+        more={refusal ?? (choice.because.length > 0 ? `${choice.because.length} open` : 'nothing is open')}
         question={`Clear ${name} to be poured?`}
         yes={`Clear ${name}`}
         onYes={onClear}

@@ -1,12 +1,16 @@
 import { useSignal } from '@preact/signals';
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
+import type { InsertReport } from '../../../../assess/yard/piece-report.ts';
 import type { Person } from '../../../../records/person.ts';
 import type { BodyOf } from '../../../../records/record.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { FormPlan, type PlanArrow } from '../../parts/form-plan.tsx';
 import { ReasonPicker } from '../../parts/reason-picker.tsx';
+import { lookOfReport } from '../../state/look-of.ts';
 import type { OpenPiece } from '../../state/read-piece.ts';
 import { tellInsert } from '../../state/tell-insert.ts';
+import styles from './clearance.module.css';
 import { makeDecision, mayDecide, type Verdict } from './decide.ts';
 
 export interface DecisionFormProps {
@@ -58,23 +62,33 @@ export function DecisionForm({ piece, number, person, onBack, onDecide }: Decisi
         ))}
       </Answer>
       {picked === undefined ? (
-        <KeyRow>
-          <BigKey onPress={onBack}>Back</BigKey>
-          {VERDICTS.map(({ verdict, words: name, isStop }) => {
-            const permission = mayDecide(person, insert, verdict);
-            return (
-              <BigKey
-                key={verdict}
-                kind={isStop ? 'stop' : 'plain'}
-                isDisabled={!permission.may}
-                onPress={() => (chosen.value = verdict)}
-                more={permission.may ? (permission.as === null ? undefined : `as ${permission.as}`) : permission.why}
-              >
-                {name}
-              </BigKey>
-            );
-          })}
-        </KeyRow>
+        <>
+          <KeyRow>
+            <BigKey onPress={onBack}>Back</BigKey>
+            {VERDICTS.map(({ verdict, words: name, isStop }) => {
+              const permission = mayDecide(person, insert, verdict);
+              return (
+                <BigKey
+                  key={verdict}
+                  kind={isStop ? 'stop' : 'plain'}
+                  isDisabled={!permission.may}
+                  onPress={() => (chosen.value = verdict)}
+                  more={permission.may ? (permission.as === null ? undefined : `as ${permission.as}`) : permission.why}
+                >
+                  {name}
+                </BigKey>
+              );
+            })}
+          </KeyRow>
+          <div class={styles.plan}>
+            <FormPlan
+              setOut={piece.plan.setOut}
+              lookOf={lookOfReport(piece.report)}
+              lit={[number]}
+              arrows={listArrows(insert)}
+            />
+          </div>
+        </>
       ) : (
         <ReasonPicker
           key={picked.verdict}
@@ -91,4 +105,14 @@ export function DecisionForm({ piece, number, person, onBack, onDecide }: Decisi
       )}
     </>
   );
+}
+
+/** Which way it would have to go. */
+function listArrows({ answer, item }: InsertReport): readonly PlanArrow[] {
+  if (answer === null) return [];
+  return (['x', 'y'] as const).flatMap((axis) => {
+    const deviation = answer.deviation[axis];
+    const isOff = deviation !== null && Math.abs(deviation) > item.tolerance;
+    return isOff ? [{ number: item.number, axis, deviation }] : [];
+  });
 }

@@ -87,8 +87,8 @@ export function compareSaid(records: readonly FactRecord[]): readonly ComparedLi
     const values = said.map((one) => one.get(name) ?? null);
     return { name, values, differs: new Set(values).size > 1 };
   });
-  // Of what is the same, what is not taken by anybody is not worth a line.
-  const worth = lines.filter(({ differs, values }) => differs || values[0] !== 'not taken');
+  // Of what is the same, the kind and what nobody took are not worth a line.
+  const worth = lines.filter(({ name, differs, values }) => differs || (name !== '' && values[0] !== 'not taken'));
   return [...worth.filter(({ differs }) => differs), ...worth.filter(({ differs }) => !differs)];
 }
 
