@@ -14,13 +14,15 @@ function manyOf(piece: string, count: number, inserts = 20): FactRecord[] {
   });
 }
 
-function fastest(run: () => void): number {
-  const times = [1, 2, 3].map(() => {
+/** The fastest of some runs [ms]: other tests run beside. Ends as soon as one is fast enough. */
+function fastest(limit: number, run: () => void): number {
+  let best = Number.POSITIVE_INFINITY;
+  for (let runs = 0; runs < 8 && best >= limit; runs += 1) {
     const start = performance.now();
     run();
-    return performance.now() - start;
-  });
-  return Math.min(...times);
+    best = Math.min(best, performance.now() - start);
+  }
+  return best;
 }
 
 test('a chain of 50,000 records in one piece ends, and not by the square of it', () => {
@@ -28,16 +30,15 @@ test('a chain of 50,000 records in one piece ends, and not by the square of it',
   const state = foldPiece(PIECE, [...chain].reverse());
   expect(state.slots.get('place 2/k0')?.latest).toHaveLength(1);
   // The square of it would be a thousand million steps.
-  expect(fastest(() => foldPiece(PIECE, chain))).toBeLessThan(2000);
+  expect(fastest(2000, () => foldPiece(PIECE, chain))).toBeLessThan(2000);
 });
 
 test('wrong clocks do not make it slow: 50,000 records whose ids run backwards', () => {
   const chain = manyOf(PIECE, 50_000, 1);
   const ids = chain.map(({ id }) => id).reverse();
   const turned = chain.map((record, n) => ({ ...record, id: ids[n]!, seen: n === 0 ? [] : [ids[n - 1]!] }));
-  const start = performance.now();
+  expect(fastest(2000, () => foldPiece(PIECE, turned))).toBeLessThan(2000);
   const { history } = foldPiece(PIECE, turned);
-  expect(performance.now() - start).toBeLessThan(2000);
   expect(history.map(({ id }) => id)).toStrictEqual(ids);
 });
 
@@ -45,8 +46,8 @@ test('100,000 records are folded in less than a second, a pour of 8 pieces in mi
   const pieces = Array.from({ length: 667 }, (_, n) => n.toString(16).padStart(24, '0'));
   const all = pieces.flatMap((piece) => manyOf(piece, 150));
   expect(all.length).toBeGreaterThan(100_000);
-  const every = fastest(() => foldRecords(all));
-  const pour = fastest(() => foldRecords(all.slice(0, 8 * 150)));
+  const every = fastest(1000, () => foldRecords(all));
+  const pour = fastest(2, () => foldRecords(all.slice(0, 8 * 150)));
   process.stdout.write(`fold: 100,050 records ${every.toFixed(0)} ms, 1,200 of a pour ${pour.toFixed(1)} ms\n`);
   expect(every).toBeLessThan(1000);
   expect(pour).toBeLessThan(40);

@@ -17,7 +17,7 @@ export function slotKey(item: string | null, slot: string): string {
   return `${slot}/${item ?? ''}`;
 }
 
-function byId(a: FactRecord, b: FactRecord): number {
+function compareIds(a: FactRecord, b: FactRecord): number {
   return a.id < b.id ? -1 : 1;
 }
 
@@ -33,15 +33,9 @@ function sayDifferent(records: readonly FactRecord[]): boolean {
   return texts.size > 1;
 }
 
-/**
- * What records say about one piece. The same set of records gives the same state, in whatever order, how often, and through whom they came; a record
- * that others have seen and that has not arrived is missing until it does.
- * @param records those of other pieces are left out
- */
-export function foldPiece(piece: string, records: Iterable<FactRecord>): PieceState {
-  const own: FactRecord[] = [];
-  for (const record of records) if (record.piece === piece) own.push(record);
-  const ordered = orderRecords(uniteRecords(own));
+/** @param byId records of the piece, each id once */
+function foldDistinct(piece: string, byId: ReadonlyMap<string, FactRecord>): PieceState {
+  const ordered = orderRecords(byId);
   const history = ordered.records;
   const withdrawn = findWithdrawn(history);
 
@@ -64,7 +58,7 @@ export function foldPiece(piece: string, records: Iterable<FactRecord>): PieceSt
     slots.set(key, {
       slot: slotOf(latest[0]!)!,
       item: latest[0]!.item,
-      latest: latest.sort(byId),
+      latest: latest.sort(compareIds),
       isConflict: latest.length > 1 && sayDifferent(latest),
       earlier,
     });
@@ -81,15 +75,29 @@ export function foldPiece(piece: string, records: Iterable<FactRecord>): PieceSt
         .sort(),
     );
 
-  for (const group of beside.values()) group.sort(byId);
+  for (const group of beside.values()) group.sort(compareIds);
   return { piece, slots, beside, withdrawn, history, heads };
+}
+
+/**
+ * What records say about one piece. The same set of records gives the same state, in whatever order, how often, and through whom they came; a record
+ * that others have seen and that has not arrived is missing until it does.
+ * @param records those of other pieces are left out
+ */
+export function foldPiece(piece: string, records: Iterable<FactRecord>): PieceState {
+  const own: FactRecord[] = [];
+  for (const record of records) if (record.piece === piece) own.push(record);
+  return foldDistinct(piece, uniteRecords(own));
 }
 
 /** Every piece that records name, by id. A new record touches its own piece only: fold that one again by `foldPiece`. */
 export function foldRecords(records: Iterable<FactRecord>): ReadonlyMap<string, PieceState> {
-  const byPiece = new Map<string, FactRecord[]>();
-  for (const record of uniteRecords(records).values()) addTo(byPiece, record.piece, record);
-  return new Map(
-    [...byPiece].sort(([a], [b]) => (a < b ? -1 : 1)).map(([piece, own]) => [piece, foldPiece(piece, own)]),
-  );
+  const byPiece = new Map<string, Map<string, FactRecord>>();
+  for (const [id, record] of uniteRecords(records)) {
+    const own = byPiece.get(record.piece);
+    if (own === undefined) byPiece.set(record.piece, new Map([[id, record]]));
+    else own.set(id, record);
+  }
+  const sorted = [...byPiece].sort(([a], [b]) => (a < b ? -1 : 1));
+  return new Map(sorted.map(([piece, own]) => [piece, foldDistinct(piece, own)]));
 }
