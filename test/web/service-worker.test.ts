@@ -1,66 +1,19 @@
-import { readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import { afterEach, expect, it } from 'vitest';
 import { drawText } from '../../src/drawing/marks.ts';
 import { readPdf } from '../files/read-pdf.ts';
 import { bringIn } from './harness/bring-in.ts';
+import { readPrecache, waitUntilKept, withChanged } from './harness/kept-pages.ts';
 import type { Screen } from './harness/screen.ts';
 import { useOffice } from './harness.ts';
 
 const office = useOffice();
 const DOWN = /ERR_CONNECTION_REFUSED|ERR_FAILED|ERR_INTERNET_DISCONNECTED|Failed to fetch|answer: .*\/api\//;
 
-interface Precache {
-  readonly version: string;
-  readonly first: readonly string[];
-  readonly later: readonly string[];
-}
-
-/** The list in the service worker as it is served. */
-function readPrecache(): Precache {
-  const script = readFileSync(join(office.server.web, 'sw.js'), 'utf8');
-  const found = /\{version:"(\w+)",first:(\[[^\]]*\]),later:(\[[^\]]*\])\}/.exec(script);
-  if (found === null) throw new Error('sw.js has no list of what it keeps');
-  const [, version, first, later] = found;
-  return { version: version!, first: JSON.parse(first!), later: JSON.parse(later!) };
-}
-
 /** Opens a page and waits until everything on the list is kept. */
 async function openKept(path: string): Promise<Screen> {
   const screen = await office.open(path);
-  await bringIn(screen.page, 'src/web/parts/register-service-worker.ts', 'keeping');
-  const { version, first, later } = readPrecache();
-  await screen.page.evaluate(
-    async ({ name, addresses }) => {
-      // Put there by `bringIn`.
-      const { keeping } = globalThis as unknown as {
-        keeping: typeof import('../../src/web/parts/register-service-worker.ts');
-      };
-      if (!(await keeping.registerServiceWorker())) throw new Error('this browser has no service worker');
-      const cache = await caches.open(name);
-      const isKept = async () => (await Promise.all(addresses.map((one) => cache.match(one)))).every((one) => one);
-      while (!(await isKept())) await new Promise((resolve) => setTimeout(resolve, 20));
-    },
-    { name: `onepour-${version}`, addresses: [...first, ...later] },
-  );
+  await waitUntilKept(screen.page, office.server);
   return screen;
-}
-
-/** Has the server give another text for a file of the build while `act` runs. */
-async function withChanged(name: string, change: (text: string) => string, act: () => Promise<void>): Promise<void> {
-  const file = join(office.server.web, name);
-  const text = readFileSync(file, 'utf8');
-  const write = (content: string) => {
-    writeFileSync(file, content);
-    writeFileSync(`${file}.gz`, gzipSync(content));
-  };
-  try {
-    write(change(text));
-    await act();
-  } finally {
-    write(text);
-  }
 }
 
 afterEach(async () => {
@@ -102,7 +55,7 @@ it('opens the office at any of its paths while the server is down', async () => 
 it('shows the page of the server while it answers, not the kept one', async () => {
   const screen = await openKept('/answer');
   const rename = (html: string) => html.replace(/<title>[^<]*/, '<title>Newer');
-  await withChanged('answer.html', rename, async () => {
+  await withChanged(office.server, 'answer.html', rename, async () => {
     await screen.page.reload();
     expect(await screen.page.title()).toBe('Newer');
   });
@@ -116,7 +69,7 @@ it('keeps nothing of a job', async () => {
     const requests = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
     return requests.flat().map(({ url }) => new URL(url).pathname);
   });
-  expect(kept.length).toBeGreaterThanOrEqual(readPrecache().first.length);
+  expect(kept.length).toBeGreaterThanOrEqual(readPrecache(office.server).first.length);
   expect(kept.filter((path) => path.startsWith('/api'))).toEqual([]);
   await office.server.stop();
   const again = screen.page.evaluate(async () => (await fetch('/api/jobs')).json());
@@ -126,9 +79,10 @@ it('keeps nothing of a job', async () => {
 
 it('forgets what an older build kept once the newer one takes over', async () => {
   const screen = await openKept('/');
-  const { version } = readPrecache();
+  const { version } = readPrecache(office.server);
   const listCaches = () => screen.page.evaluate(() => caches.keys());
   await withChanged(
+    office.server,
     'sw.js',
     (script) => script.replace(version, 'newer'),
     async () => {

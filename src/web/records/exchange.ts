@@ -26,7 +26,7 @@ export async function takeIn(db: RecordDatabase, text: string): Promise<TakenIn>
   if (!read.ok) throw new Error(`This file cannot be taken in: ${read.why}`);
   const { job, texts } = read.value;
   const readings = texts.map((one) => ({ text: one, reading: readRecord(one) }));
-  const transaction = db.transaction(['records', 'unsent'], 'readwrite', { durability: 'strict' });
+  const transaction = db.transaction(['records', 'pieces', 'unsent'], 'readwrite', { durability: 'strict' });
   const [records, unsent] = [transaction.objectStore('records'), transaction.objectStore('unsent')];
   const waiting = new Set((await unsent.index('job').getAll(job)).map((one) => one.text));
   const asked: Promise<unknown>[] = [];
@@ -49,6 +49,7 @@ export async function takeIn(db: RecordDatabase, text: string): Promise<TakenIn>
     const text: UnsentText = { id: record?.id ?? null, job, text: one };
     asked.push(unsent.add(text));
   }
+  for (const piece of pieces) asked.push(transaction.objectStore('pieces').put({ job, piece }));
   await Promise.all([...asked, transaction.done]);
   return { job, taken, had, unreadable, pieces };
 }

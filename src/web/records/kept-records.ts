@@ -13,10 +13,5 @@ export async function readPieceRecords(db: RecordDatabase, piece: string): Promi
 
 /** Every piece that a record of the job names, in the order of their ids. */
 export async function listPieces(db: RecordDatabase, job: string): Promise<readonly string[]> {
-  const pieces: string[] = [];
-  const index = db.transaction('records').store.index('job-piece');
-  // Only the keys, each piece once: the records themselves stay where they are.
-  const cursor = await index.openKeyCursor(IDBKeyRange.bound([job], [job, []]), 'nextunique');
-  for (let at = cursor; at !== null; at = await at.continue()) pieces.push(at.key[1]);
-  return pieces;
+  return db.getAllKeysFromIndex('pieces', 'job', job);
 }

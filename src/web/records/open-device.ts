@@ -216,13 +216,15 @@ class YardDevice implements RecordDevice {
           this.#work.value = state;
         },
         onHeard: async () => {
-          await Promise.all([this.#readMeta(), this.#count()]);
+          this.#countSoon();
+          await this.#readMeta();
         },
         onJob: async () => {
           if (job !== null) await this.#showJob(job);
         },
         onPieces: (of, pieces) => this.#meetPieces(of, pieces),
       });
+      await this.#count();
     } catch (error) {
       result = { ...this.#result.peek(), refused: tellWriteFault(error).message };
     }
@@ -239,7 +241,8 @@ class YardDevice implements RecordDevice {
   async #meetPieces(job: string, pieces: ReadonlySet<string>): Promise<void> {
     if (pieces.size === 0) return;
     this.#addPieces(job, pieces);
-    await Promise.all([this.#pieces.readAgain(pieces), this.#count()]);
+    this.#countSoon();
+    await this.#pieces.readAgain(pieces);
     this.#channel.tell({ kind: 'pieces', job, pieces: [...pieces] });
   }
 
@@ -294,6 +297,11 @@ class YardDevice implements RecordDevice {
       await this.#counting;
     });
     await this.#nextCount;
+  }
+
+  /** While a round runs nobody waits for it: where it cannot be counted the round itself cannot go on, and tells. */
+  #countSoon(): void {
+    this.#count().catch(() => {});
   }
 
   async #readRoom(): Promise<void> {

@@ -76,7 +76,9 @@ export interface DeviceMeta {
 }
 
 export interface RecordSchema extends DBSchema {
-  records: { key: string; value: KeptRecord; indexes: { piece: string; 'job-piece': [string, string]; mine: number } };
+  records: { key: string; value: KeptRecord; indexes: { piece: string; mine: number } };
+  /** Pieces that records name. */
+  pieces: { key: string; value: { readonly piece: string; readonly job: string }; indexes: { job: string } };
   unsent: { key: number; value: UnsentText; indexes: { job: string; mine: number } };
   unread: { key: [string, number]; value: UnreadText };
   asides: { key: string; value: AsideText };
@@ -99,8 +101,8 @@ export const databaseSteps: readonly DatabaseStep[] = [
   (db) => {
     const records = db.createObjectStore('records', { keyPath: 'id' });
     records.createIndex('piece', 'piece');
-    records.createIndex('job-piece', ['job', 'piece']);
     records.createIndex('mine', 'mine');
+    db.createObjectStore('pieces', { keyPath: 'piece' }).createIndex('job', 'job');
     const unsent = db.createObjectStore('unsent', { autoIncrement: true });
     unsent.createIndex('job', 'job');
     unsent.createIndex('mine', 'mine');

@@ -25,7 +25,7 @@ export async function writeDrafts(
   drafts: readonly RecordDraft[],
   { person, app }: WriteContext,
 ): Promise<readonly FactRecord[]> {
-  const transaction = db.transaction(['meta', 'records', 'unsent'], 'readwrite', { durability: 'strict' });
+  const transaction = db.transaction(['meta', 'records', 'pieces', 'unsent'], 'readwrite', { durability: 'strict' });
   const [metas, records, unsent] = [
     transaction.objectStore('meta'),
     transaction.objectStore('records'),
@@ -68,6 +68,7 @@ export async function writeDrafts(
       const kept = { id: record.id, job: record.job, text: stored.text, mine: 1 } as const;
       asked.push(records.add({ ...kept, piece: record.piece }), unsent.add(kept));
     }
+    for (const { job, piece } of written) asked.push(transaction.objectStore('pieces').put({ job, piece }));
     asked.push(metas.put({ ...meta, chain }, META_KEY));
     // Not left to the page, which may be gone before it hears of the last request.
     transaction.commit();

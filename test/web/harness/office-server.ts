@@ -65,6 +65,13 @@ export class OfficeServer {
     return this.#end('SIGKILL');
   }
 
+  /** It takes connections and answers nothing, as a line that is there and carries nothing; the answer ends that. */
+  freeze(): () => void {
+    const child = this.#child;
+    child?.kill('SIGSTOP');
+    return () => child?.kill('SIGCONT');
+  }
+
   async remove(): Promise<void> {
     await this.stop();
     rmSync(this.folder, { recursive: true, force: true });

@@ -1,12 +1,18 @@
+import type { IDBPObjectStore, StoreNames } from 'idb';
 import { readRecord } from '../../../records/record-text.ts';
 import type { RecordList } from '../../../wire/records.ts';
-import type { KeptRecord, RecordDatabase } from '../record-db.ts';
+import type { KeptRecord, RecordDatabase, RecordSchema } from '../record-db.ts';
 import { putAside } from './put-aside.ts';
 import { recordCalls } from './record-calls.ts';
 import { haltOf, type Step } from './step.ts';
 
 /** Texts that are read before the page is let go on [pieces of work of some 10 ms on a slow tablet]. */
 const TEXTS_AT_ONCE = 50;
+
+/** Ids of records are rising with their time, so that a page of them has few others in between. */
+const KEYS_AT_ONCE = 2000;
+
+type Records = IDBPObjectStore<RecordSchema, StoreNames<RecordSchema>[], 'records', 'readwrite'>;
 
 /** Is told which pieces have new or other texts on the device. */
 type OnPieces = (pieces: ReadonlySet<string>) => Promise<void>;
@@ -82,13 +88,16 @@ export async function keepTexts(
     if (!read.ok) unread.push(line);
     else found.push({ id: read.stored.record.id, job, piece: read.stored.record.piece, text: line.text });
   }
-  const transaction = db.transaction(['records', 'asides', 'unread', 'cursors'], 'readwrite');
+  const transaction = db.transaction(['records', 'pieces', 'asides', 'unread', 'cursors'], 'readwrite');
   const [records, asides] = [transaction.objectStore('records'), transaction.objectStore('asides')];
-  const known = await Promise.all(found.map(({ id }) => records.get(id)));
+  const known = await readKnown(
+    records,
+    found.map(({ id }) => id),
+  );
   const pieces = new Set<string>();
   const asked: Promise<unknown>[] = [];
-  for (const [place, one] of found.entries()) {
-    const before = known[place];
+  for (const one of found) {
+    const before = known.get(one.id);
     if (before?.text === one.text) continue;
     pieces.add(one.piece);
     if (before !== undefined) {
@@ -98,8 +107,21 @@ export async function keepTexts(
     }
     asked.push(records.put(before?.mine === 1 ? { ...one, mine: 1 } : one));
   }
+  for (const piece of new Set(found.map((one) => one.piece)))
+    asked.push(transaction.objectStore('pieces').put({ job, piece }));
   for (const { number, text } of unread) asked.push(transaction.objectStore('unread').put({ job, number, text }));
   if (upTo !== null) asked.push(transaction.objectStore('cursors').put(upTo, job));
   await Promise.all([...asked, transaction.done]);
   return pieces;
+}
+
+/** Which of these this device has. On a tablet that is filled for the first time that is none: their keys are asked for at once, not one by one. */
+async function readKnown(records: Records, ids: readonly string[]): Promise<ReadonlyMap<string, KeptRecord>> {
+  const sorted = [...ids].sort();
+  const [least, most] = [sorted[0], sorted.at(-1)];
+  if (least === undefined || most === undefined) return new Map();
+  const between = new Set(await records.getAllKeys(IDBKeyRange.bound(least, most), KEYS_AT_ONCE));
+  const possible = between.size < KEYS_AT_ONCE ? ids.filter((id) => between.has(id)) : ids;
+  const found = await Promise.all(possible.map((id) => records.get(id)));
+  return new Map(found.flatMap((one) => (one === undefined ? [] : [[one.id, one]])));
 }
