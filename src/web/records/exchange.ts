@@ -1,11 +1,18 @@
 import { readExport, writeExport } from '../../records/export.ts';
 import { readRecord } from '../../records/record-text.ts';
 import type { RecordDatabase, UnsentText } from './record-db.ts';
+import type { RecordDevice } from './record-device.ts';
 
-/** What is unsent of a job, as a file. */
-export async function exportUnsent(db: RecordDatabase, job: string, device: string): Promise<string> {
-  const unsent = await db.getAllFromIndex('unsent', 'job', job);
-  return writeExport({ job, device, texts: unsent.map(({ text }) => text) });
+/** What is unsent, as a file a job: a file says of which one it is. */
+export async function exportUnsent(db: RecordDatabase, device: string): ReturnType<RecordDevice['exportUnsent']> {
+  const unsent = await db.getAll('unsent');
+  return Promise.all(
+    [...new Set(unsent.map(({ job }) => job))].map(async (job) => {
+      const texts = unsent.filter((one) => one.job === job).map(({ text }) => text);
+      const name = (await db.get('jobs', job))?.name ?? job;
+      return { job, name, text: writeExport({ job, device, texts }) };
+    }),
+  );
 }
 
 export interface TakenIn {

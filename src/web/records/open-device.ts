@@ -191,10 +191,8 @@ class YardDevice implements RecordDevice {
     await this.#count();
   }
 
-  async exportUnsent(): Promise<string> {
-    const job = this.#job.peek();
-    if (job === null) throw new Error('No job is on this device: there is nothing to save.');
-    return exportUnsent(await this.#db.open(), job.id, this.id.peek());
+  async exportUnsent(): ReturnType<RecordDevice['exportUnsent']> {
+    return exportUnsent(await this.#db.open(), this.id.peek());
   }
 
   async takeIn(text: string): ReturnType<RecordDevice['takeIn']> {

@@ -92,8 +92,8 @@ export interface RecordDevice {
   askToKeep(): Promise<boolean>;
   /** Takes what `sync.problem` says once (a text kept aside, a new name of this device) off it: a person has read it. What still holds stays. */
   heedProblem(): Promise<void>;
-  /** Unsent records of the job as a file; they stay unsent. Throws where no job is taken. */
-  exportUnsent(): Promise<string>;
+  /** Unsent records as files, one a job, of every job; they stay unsent. Photos are not in them. */
+  exportUnsent(): Promise<readonly { readonly job: string; readonly name: string; readonly text: string }[]>;
   /** Takes in what another device exported: its texts are sent with ours. Gives how many were new. Throws where it is no such file. */
   takeIn(text: string): Promise<{ readonly taken: number; readonly had: number; readonly unreadable: number }>;
 }

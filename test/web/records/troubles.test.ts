@@ -45,7 +45,9 @@ test('the same id with other bytes is kept aside, told, and changes nothing', as
   const { tablet: other } = await take(QA);
   const piece = pieceOf(job, 'other bytes');
   const id = await tablet.look(piece, 'x', true);
-  const file = JSON.parse(await tablet.run(({ device }) => device.exportUnsent(), null)) as { texts: string[] };
+  const file = JSON.parse(await tablet.run(async ({ device }) => (await device.exportUnsent())[0]!.text, null)) as {
+    texts: string[];
+  };
   await tablet.syncNow();
   const state = await foldStored(office.server, job, [piece]);
   const forged = file.texts.map((text) => text.replace('"type":true', '"type":false'));
@@ -206,9 +208,9 @@ test('a newer version whose stores have another shape finds what was unsent, byt
   const piece = pieceOf(job, 'update');
   await tablet.context.setOffline(true);
   await tablet.look(piece, 'x', true);
-  const file = await tablet.run(({ device }) => device.exportUnsent(), null);
+  const file = await tablet.run(async ({ device }) => (await device.exportUnsent())[0]!.text, null);
   const newer = await (await tablet.openBeside()).start(null, null, true);
-  expect(await newer.run(({ device }) => device.exportUnsent(), null)).toBe(file);
+  expect(await newer.run(async ({ device }) => (await device.exportUnsent())[0]!.text, null)).toBe(file);
   expect((await tablet.sync()).problem).toMatch(/^A newer version of this page is open/);
   await expect(tablet.look(piece, 'y', true)).rejects.toThrow(/newer version.*nothing was written down/);
   await tablet.context.setOffline(false);
@@ -270,7 +272,7 @@ test('what waits can be saved to a file and sent from another tablet', async () 
   const piece = pieceOf(job, 'by file');
   await tablet.context.setOffline(true);
   const ids = await tablet.run((at, of) => at.measureMany(of, 130), piece);
-  const file = await tablet.run(({ device }) => device.exportUnsent(), null);
+  const file = await tablet.run(async ({ device }) => (await device.exportUnsent())[0]!.text, null);
   const takeIn = () => other.run(({ device }, text) => device.takeIn(text), file);
   expect(await takeIn()).toEqual({ taken: 130, had: 0, unreadable: 0 });
   expect(await takeIn()).toEqual({ taken: 0, had: 130, unreadable: 0 });

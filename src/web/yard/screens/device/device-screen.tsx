@@ -40,14 +40,12 @@ export function DeviceScreen() {
     });
   const save = () =>
     doIt(async () => {
-      const text = await device.exportUnsent();
       const day = new Date().toISOString().slice(0, 10);
-      download(
-        `onepour-unsent-${fileNameOf(job?.name ?? 'job')}-${device.id.value}-${day}.json`,
-        text,
-        'application/json',
-      );
-      return 'Saved to a file. The records stay here too, unsent, until the server has them.';
+      const files = await device.exportUnsent();
+      for (const { name, text } of files)
+        download(`onepour-unsent-${fileNameOf(name)}-${device.id.value}-${day}.json`, text, 'application/json');
+      const photos = sync.unsentPhotos === 0 ? '' : ' Photos are not in it: they stay on this device only.';
+      return `Saved to ${files.length === 1 ? 'a file' : `${files.length} files, one a job`}. The records stay here too, unsent, until the server has them.${photos}`;
     });
   const takeIn = (input: HTMLInputElement) =>
     doIt(async () => {

@@ -46,22 +46,6 @@ export function tellServer({ lastSyncAt, isServerThere, state }: SyncState, now:
     : `The server does not answer. ${last}; it is tried again by itself.`;
 }
 
-/** A clock that is further off than this is told [s]. */
-const CLOCK_OFF = 120;
-
-/** What a clock that goes wrong means; null: it goes right as far as was heard. */
-export function tellDeviceClock(clock_s: number | null): string | null {
-  if (clock_s === null || Math.abs(clock_s) < CLOCK_OFF) return null;
-  const minutes = Math.round(Math.abs(clock_s) / 60);
-  const away =
-    minutes < 120
-      ? `${minutes} min`
-      : minutes < 2880
-        ? `${Math.round(minutes / 60)} h`
-        : `${Math.round(minutes / 1440)} days`;
-  return `The clock of this device is ${away} ${clock_s > 0 ? 'behind' : 'ahead of'} the server’s. Records stay in their order; their times would be read wrong. Set it right.`;
-}
-
 const showMegabytes = (bytes: number) => {
   const mega = bytes / 1_000_000;
   return mega >= 1000 ? `${(mega / 1000).toFixed(1)} GB` : `${Math.max(mega, 0.1).toFixed(mega < 10 ? 1 : 0)} MB`;

@@ -1,17 +1,17 @@
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
+import { NewerPage } from '../../parts/newer-page.tsx';
 import { useYard } from '../../state/yard.ts';
-import { tellDeviceClock } from './device-words.ts';
 
 /** What a person must know of this device: each with what to do. */
 export function Problems() {
   const { device } = useYard();
-  const { problem, clock_s } = device.sync.value;
-  const clock = tellDeviceClock(clock_s);
+  const { problem } = device.sync.value;
   const asides = device.job.value?.asides ?? [];
   const forks = device.job.value?.forks ?? [];
   return (
     <>
+      <NewerPage />
       {problem !== null && (
         <Answer kind="wrong" words={problem}>
           <div>
@@ -21,7 +21,6 @@ export function Problems() {
           </div>
         </Answer>
       )}
-      {clock !== null && clock !== problem && <Answer kind="unsure" isSmall words={clock} />}
       {asides.length > 0 && (
         <Answer
           kind="unsure"

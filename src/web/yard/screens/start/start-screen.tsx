@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
+import { NewerPage } from '../../parts/newer-page.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
 import { places } from '../../state/places.ts';
 import { useYard } from '../../state/yard.ts';
@@ -45,6 +46,7 @@ export function StartScreen() {
         </>
       }
     >
+      <NewerPage />
       <RevisionInForce />
       {person === null || isChoosingPerson.value ? (
         <ChoosePerson onChosen={() => (isChoosingPerson.value = false)} />
