@@ -1,67 +1,10 @@
-import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { listFormMeasures } from '../../src/assess/yard/form-measures.ts';
-import type { PiecePlan } from '../../src/assess/yard/piece-plan.ts';
 import { tellTape } from '../../src/web/yard/state/tape-words.ts';
-import { checkTargets, checkWidth, findYardPiece, openYard, readServerRecords } from './harness/yard.ts';
+import { checkForm, Finger, walk } from './harness/finger.ts';
+import { checkTargets, checkWidth, findYardPiece, type Hold, openYard, readServerRecords } from './harness/yard.ts';
 import { useOffice } from './harness.ts';
 
 const office = useOffice();
-
-/** Taps keys and counts the touches. */
-class Finger {
-  readonly page: Page;
-  touches = 0;
-
-  constructor(page: Page) {
-    this.page = page;
-  }
-
-  async tap(name: string | RegExp): Promise<void> {
-    await this.page.getByRole('button', { name }).or(this.page.getByRole('link', { name })).first().tap();
-    this.touches += 1;
-  }
-
-  /** Types a length; a value of the most digits has gone on by itself. */
-  async type(label: string, value: number): Promise<void> {
-    const pad = this.page.getByRole('region', { name: label, exact: true });
-    await pad.waitFor();
-    for (const digit of String(value)) {
-      await pad.getByRole('button', { name: digit, exact: true }).tap();
-      this.touches += 1;
-    }
-    const next = pad.getByRole('button', { name: 'Next' });
-    if ((await pad.count()) > 0 && (await next.isEnabled().catch(() => false))) {
-      await next.tap();
-      this.touches += 1;
-    }
-  }
-
-  heading(): Promise<string> {
-    return this.page.locator('h1').innerText();
-  }
-}
-
-async function checkForm(finger: Finger, plan: PiecePlan): Promise<void> {
-  let depth: number | null = null;
-  for (const { what, nominal, kind } of listFormMeasures(plan.setOut.form)) {
-    if (kind === 'depth' && depth !== null) await finger.tap(/^As before/);
-    else await finger.type(what, nominal);
-    if (kind === 'depth') depth = nominal;
-  }
-}
-
-/** Walks a stage with everything as it must be; `off` is added to what the tape shows of an insert. */
-async function walk(finger: Finger, plan: PiecePlan, stage: 1 | 2): Promise<void> {
-  for (const stop of plan.stops.filter((one) => one.stage === stage)) {
-    await finger.tap(/^All as shown/);
-    for (const { number, axis } of stop.asks) {
-      const item = plan.setOut.items.find((one) => one.number === number)!;
-      const value = Math.round(item.taped[axis === 'x' ? 0 : 1]);
-      await finger.type(`${number} · ${tellTape(plan.setOut, item, axis)}`, value);
-    }
-  }
-}
 
 describe('the walk round the form', () => {
   it('checks a piece of twenty inserts, form and both stages, in fewer than 90 touches', async () => {
@@ -98,4 +41,117 @@ describe('the walk round the form', () => {
       .poll(async () => (await readServerRecords(office)).filter(({ kind }) => kind === 'placed').length)
       .toBe(20);
   }, 180_000);
+});
+
+/** What the yard sees of an insert when it tapes the first length that is asked for. */
+async function openFirstAsk(mark: string, hold: Hold) {
+  const { id, plan } = await findYardPiece(office, mark);
+  const stop =
+    plan.stops.find(({ stage, asks }) => stage === 1 && asks.length > 0) ??
+    plan.stops.find(({ asks }) => asks.length > 0)!;
+  const [ask] = stop.asks;
+  const item = plan.setOut.items.find(({ number }) => number === ask!.number)!;
+  const screen = await openYard(office, `/yard/piece/${id}/walk/${stop.stage}`, { hold });
+  const finger = new Finger(screen.page);
+  return { screen, finger, plan, stop, ask: ask!, item };
+}
+
+/** Goes to a stop by the numbers as keys. */
+async function goTo(finger: Finger, number: number): Promise<void> {
+  await finger.tap(/^Go to/);
+  await finger.tap(String(number));
+}
+
+describe('an insert that is not as it must be', () => {
+  it('is answered in words and on the plan, put right, and taken back', async () => {
+    const { screen, finger, plan, stop, ask, item } = await openFirstAsk('P08', 'landscape');
+    const { page } = screen;
+    await goTo(finger, item.number);
+    await finger.tap(/^All as shown/);
+    const label = `${item.number} · ${tellTape(plan.setOut, item, ask.axis)}`;
+    // What it should be is nowhere before it is typed.
+    const should = Math.round(item.taped[ask.axis === 'x' ? 0 : 1]);
+    expect(await page.locator('main').textContent()).not.toContain(`should be ${should}`);
+    await screen.shoot('walk-tape');
+    await checkTargets(page);
+    for (const { axis, number } of stop.asks.filter((one) => one.number === item.number))
+      await finger.type(
+        `${number} · ${tellTape(plan.setOut, item, axis)}`,
+        Math.round(item.taped[axis === 'x' ? 0 : 1]) + (axis === ask.axis ? 27 : 0),
+      );
+    await page.getByText(new RegExp(`^${item.number}: (Move it 27 mm|Leave it)`)).waitFor();
+    await page.getByText(`should be ${should}`).waitFor();
+    await screen.shoot('walk-off');
+    await checkTargets(page);
+    await screen.checkAccess();
+    await finger.tap(/^Undo/);
+    await page.getByText(/Taken back: 1 entry/).waitFor();
+    await page.getByRole('region', { name: label, exact: true }).waitFor();
+    // By keyboard too.
+    for (const { axis } of stop.asks.filter((one) => one.number === item.number)) {
+      await page.keyboard.type(String(Math.round(item.taped[axis === 'x' ? 0 : 1])));
+      await page.keyboard.press('Enter');
+    }
+    await page.getByText(`${item.number}: Good`).waitFor();
+  }, 90_000);
+
+  it('differs by sight: which insert, which of the three, in two taps', async () => {
+    const { screen, finger, item } = await openFirstAsk('P11', 'portrait');
+    const { page } = screen;
+    await goTo(finger, item.number);
+    await screen.shoot('portrait-walk-look');
+    await checkTargets(page);
+    await checkWidth(page);
+    await finger.tap(/^Something differs/);
+    const which = page.getByRole('group', { name: 'Which one differs' });
+    if ((await which.count()) > 0) await which.getByRole('button', { name: String(item.number), exact: true }).tap();
+    await screen.shoot('portrait-walk-differs');
+    await checkTargets(page);
+    await finger.tap(/^Wrong type/);
+    await page.getByText(new RegExp(`^${item.number}: `)).waitFor();
+    await screen.shoot('portrait-walk-wrong');
+    await screen.checkAccess();
+    await finger.tap(/^Measure it|^Moved/);
+    await screen.shoot('portrait-walk-tape');
+    await checkTargets(page);
+    await checkWidth(page);
+    await expect
+      .poll(async () => (await readServerRecords(office)).some(({ kind, body }) => kind === 'placed' && !body.type))
+      .toBe(true);
+  }, 90_000);
+});
+
+describe('a set that lies the wrong way round', () => {
+  it('is named as soon as the values show it', async () => {
+    const { id, plan } = await findYardPiece(office, 'P13-H');
+    const screen = await openYard(office, `/yard/piece/${id}/walk/1`);
+    const { page } = screen;
+    const finger = new Finger(page);
+    // As if the tape had been hooked at the other end.
+    const mirrored = (item: (typeof plan.setOut.items)[number], axis: 'x' | 'y') => {
+      const value = Math.round(item.taped[axis === 'x' ? 0 : 1]);
+      if (axis === 'y' && item.place === 'edge') return value;
+      const isAlongX =
+        axis === 'x' &&
+        !(item.place === 'edge' && (item.side === plan.setOut.words.start || item.side === plan.setOut.words.finish));
+      return isAlongX ? Math.round(plan.setOut.length) - value : value;
+    };
+    for (const stop of plan.stops.filter(({ stage }) => stage === 1)) {
+      await goTo(finger, stop.members[0]!.number);
+      await finger.tap(/^All as shown/);
+      for (const { number, axis } of stop.asks) {
+        const item = plan.setOut.items.find((one) => one.number === number)!;
+        const pad = page.getByRole('region', { name: `${number} · ${tellTape(plan.setOut, item, axis)}`, exact: true });
+        const leave = page.getByRole('button', { name: /^Leave it, go on/ });
+        await pad.or(leave).first().waitFor();
+        if ((await pad.count()) === 0) await leave.tap();
+        await finger.type(`${number} · ${tellTape(plan.setOut, item, axis)}`, mirrored(item, axis));
+      }
+    }
+    await page
+      .getByText(/^(MIRRORED|TURNED|FROM ANOTHER CORNER|HANDED PARTNER)$/)
+      .first()
+      .waitFor();
+    await screen.shoot('walk-mirrored');
+  }, 120_000);
 });

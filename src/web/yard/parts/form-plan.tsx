@@ -141,31 +141,28 @@ interface PlanKeyProps {
   readonly children: ComponentChildren;
 }
 
-/** The picture, as one key where its inserts can be tapped. */
+/** The picture, under one key where its inserts can be tapped. */
 function PlanKey({ layout, told, onPick, onList, children }: PlanKeyProps) {
   const { width, height } = layout.room;
-  if (onPick === undefined)
-    return (
+  return (
+    <>
       <svg class={styles.plan} width={width} height={height} role="img" aria-label={told}>
         {children}
       </svg>
-    );
-  return (
-    <button
-      type="button"
-      class={styles.plan}
-      aria-label={told}
-      onClick={({ currentTarget, clientX, clientY, detail }) => {
-        if (detail === 0) return onList?.();
-        const box = currentTarget.getBoundingClientRect();
-        const tapped = findTapped(layout, [clientX - box.left, clientY - box.top]);
-        if (tapped !== null) onPick(tapped.number);
-      }}
-    >
-      <svg width={width} height={height} aria-hidden="true">
-        {children}
-      </svg>
-    </button>
+      {onPick !== undefined && (
+        <button
+          type="button"
+          class={styles.plan}
+          aria-label="Tap an insert in the plan to go to it"
+          onClick={({ currentTarget, clientX, clientY, detail }) => {
+            if (detail === 0) return onList?.();
+            const box = currentTarget.getBoundingClientRect();
+            const tapped = findTapped(layout, [clientX - box.left, clientY - box.top]);
+            if (tapped !== null) onPick(tapped.number);
+          }}
+        />
+      )}
+    </>
   );
 }
 

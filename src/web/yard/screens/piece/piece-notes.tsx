@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { findBlindMirrors } from '../../../../assess/yard/blind-mirrors.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
+import { RecognisedAnswer } from '../../parts/recognised-answer.tsx';
 import { sortPoints } from '../../state/pieces/sort-points.ts';
 import type { OpenPiece } from '../../state/read-piece.ts';
 import { nameLifter } from '../pour/piece-row.tsx';
@@ -25,11 +26,7 @@ export function PieceNotes({ piece }: { readonly piece: OpenPiece }) {
           {flag.words}
         </p>
       ))}
-      {recognised !== null && recognised.kind !== 'as designed' && recognised.kind !== 'cannot be told' && (
-        <Answer kind="wrong" words={recognised.kind === 'off' ? 'Off as a whole' : recognised.kind.toUpperCase()}>
-          <p>{recognised.words}</p>
-        </Answer>
-      )}
+      <RecognisedAnswer recognised={recognised} />
       {blind.map(({ words }) => (
         <Answer key={words} kind="unsure" words="Measuring cannot show a mirror here" isSmall>
           <p>{words}</p>

@@ -4,8 +4,10 @@ import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
 import { places } from '../../state/places.ts';
 import { tellTape } from '../../state/tape-words.ts';
+import { findSight } from '../../state/walk/stop-state.ts';
 import type { WalkStep } from '../../state/walk/walk-session.ts';
 import { CageKey } from './cage-key.tsx';
+import { InsertPhotoKey } from './insert-photo-key.tsx';
 import { UndoKey } from './undo-key.tsx';
 import type { WalkPartProps } from './walk-sheet.tsx';
 
@@ -135,24 +137,28 @@ function TapeKeys({
 
 function AnswerKeys({ walk, piece, number }: WalkPartProps & { readonly number: number }) {
   const insert = piece.report.inserts.find(({ item }) => item.number === number);
-  const isMeasured = insert?.place !== null && insert?.place !== undefined;
+  if (insert === undefined) return null;
+  const isWrong = findSight(piece.state, piece.plan, insert.item) === 'wrong';
   return (
     <>
+      <InsertPhotoKey piece={piece} item={insert.item} />
       <BigKey onPress={() => walk.goOn()} more="it stays on the list of what is open">
         Leave it, go on
       </BigKey>
-      <BigKey
-        onPress={() => {
-          walk.goTo(number);
-          walk.look();
-        }}
-        more="look at all of this stop once more"
-      >
-        Put right
-      </BigKey>
-      <BigKey kind="main" isTall onPress={() => walk.measure(number)}>
-        {isMeasured ? 'Moved: measure again' : 'Measure it'}
-      </BigKey>
+      {isWrong ? (
+        <>
+          <BigKey onPress={() => walk.measure(number)} more="where it stands now">
+            Measure it
+          </BigKey>
+          <BigKey kind="main" isTall more="look at it once more" onPress={() => walk.goTo(number)}>
+            Put right
+          </BigKey>
+        </>
+      ) : (
+        <BigKey kind="main" isTall onPress={() => walk.measure(number)}>
+          Moved: measure again
+        </BigKey>
+      )}
     </>
   );
 }

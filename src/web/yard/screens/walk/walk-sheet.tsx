@@ -4,6 +4,7 @@ import { Answer } from '../../parts/answer.tsx';
 import { InsertPicture } from '../../parts/insert-picture.tsx';
 import { InsertWords } from '../../parts/insert-words.tsx';
 import { NumberPicker } from '../../parts/number-picker.tsx';
+import { RecognisedAnswer } from '../../parts/recognised-answer.tsx';
 import type { OpenPiece } from '../../state/read-piece.ts';
 import type { StopState } from '../../state/walk/stop-state.ts';
 import type { WalkSession } from '../../state/walk/walk-session.ts';
@@ -30,22 +31,11 @@ export function WalkSheet({ walk, piece, here }: WalkPartProps) {
             <p>{fault} What you typed is still here; try again.</p>
           </Answer>
         )}
-        <Recognised piece={piece} />
+        <RecognisedAnswer recognised={piece.report.recognised} />
         <SaidBefore walk={walk} piece={piece} />
         <Sheet walk={walk} piece={piece} here={here} />
       </div>
     </div>
-  );
-}
-
-/** Measured values that show a mirror, a wrong corner or two inserts changed over. */
-function Recognised({ piece: { report } }: { readonly piece: OpenPiece }) {
-  const { recognised } = report;
-  if (recognised === null || recognised.kind === 'as designed' || recognised.kind === 'cannot be told') return null;
-  return (
-    <Answer kind="wrong" words={recognised.kind === 'off' ? 'Off as a whole' : recognised.kind.toUpperCase()}>
-      <p>{recognised.words}</p>
-    </Answer>
   );
 }
 

@@ -1,0 +1,73 @@
+import type { Page } from 'playwright-core';
+import type { SetOutItem } from '../../../src/assess/set-out/set-out.ts';
+import { listFormMeasures } from '../../../src/assess/yard/form-measures.ts';
+import type { PiecePlan } from '../../../src/assess/yard/piece-plan.ts';
+import { tellTape } from '../../../src/web/yard/state/tape-words.ts';
+
+/** Taps keys and counts the touches. */
+export class Finger {
+  readonly page: Page;
+  touches = 0;
+
+  constructor(page: Page) {
+    this.page = page;
+  }
+
+  async tap(name: string | RegExp): Promise<void> {
+    await this.page.getByRole('button', { name }).or(this.page.getByRole('link', { name })).first().tap();
+    this.touches += 1;
+  }
+
+  /** Types a length; a value of the most digits has gone on by itself. */
+  async type(label: string, value: number): Promise<void> {
+    const pad = this.page.getByRole('region', { name: label, exact: true });
+    await pad.waitFor();
+    for (const digit of String(value)) {
+      await pad.getByRole('button', { name: digit, exact: true }).tap();
+      this.touches += 1;
+    }
+    const next = pad.getByRole('button', { name: 'Next' });
+    if ((await pad.count()) > 0 && (await next.isEnabled({ timeout: 300 }).catch(() => false))) {
+      await next.tap();
+      this.touches += 1;
+    }
+  }
+}
+
+/** Types the form as it should be, or with other lengths for some. */
+export async function checkForm(
+  finger: Finger,
+  plan: PiecePlan,
+  other: Readonly<Record<string, number>> = {},
+): Promise<void> {
+  let depth: number | null = null;
+  for (const { what, nominal, kind } of listFormMeasures(plan.setOut.form)) {
+    if (kind === 'depth' && depth !== null) await finger.tap(/^As before/);
+    else await finger.type(what, other[what] ?? nominal);
+    if (kind === 'depth') depth = nominal;
+  }
+}
+
+/** What the tape shows of an insert that is where it should be. */
+function tapeOf(item: SetOutItem, axis: 'x' | 'y'): number {
+  return Math.round(item.taped[axis === 'x' ? 0 : 1]);
+}
+
+/**
+ * Walks a stage with everything seen as it must be.
+ * @param tape what the tape shows of an insert; left out: that all are where they should be
+ */
+export async function walk(
+  finger: Finger,
+  plan: PiecePlan,
+  stage: 1 | 2,
+  tape: (item: SetOutItem, axis: 'x' | 'y') => number = tapeOf,
+): Promise<void> {
+  for (const stop of plan.stops.filter((one) => one.stage === stage)) {
+    await finger.tap(/^All as shown/);
+    for (const { number, axis } of stop.asks) {
+      const item = plan.setOut.items.find((one) => one.number === number)!;
+      await finger.type(`${number} · ${tellTape(plan.setOut, item, axis)}`, tape(item, axis));
+    }
+  }
+}
