@@ -37,10 +37,9 @@ function isProud({ place }: SetOutItem, { level }: FoundPlace): boolean {
 }
 
 function isMovable({ stage, place }: SetOutItem, now: PlacingMoment): boolean {
-  if (now === 'hard') return false;
   if (now === 'after screed') return place === 'trowelled face';
   // What was set before the cage is out of reach once it is in.
-  return now <= stage;
+  return now !== 'hard' && now <= stage;
 }
 
 /** Works only where the state passes, nothing new is wrong and the plate goes on; what was not checked never does. */

@@ -24,7 +24,7 @@ export function planStops(setOut: PanelSetOut, piece: string): readonly CheckSto
     const last = look?.at(-1);
     const isAlike =
       last !== undefined &&
-      last.stage === item.stage &&
+      // Inserts of one assembly, and of one face, are of one stage.
       last.assembly === item.assembly &&
       last.castIn.role === item.castIn.role &&
       groupOf(last) === groupOf(item) &&

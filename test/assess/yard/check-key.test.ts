@@ -79,6 +79,12 @@ describe('the check key of an insert', () => {
       expect(changed(plan, planOf(mark, withCastIn(mark, id, change))), JSON.stringify(change)).toEqual([key]);
   });
 
+  it('changes of that insert alone when it is moved across a large face', () => {
+    const { id, key, x_mm, y_mm } = plan.setOut.items.find(({ place }) => place === 'mould face')!.castIn;
+    for (const change of [{ x_mm: x_mm + 1 }, { y_mm: y_mm + 1 }])
+      expect(changed(plan, planOf(mark, withCastIn(mark, id, change)))).toEqual([key]);
+  });
+
   it('changes of all when the panel is laid into the form another way, and of the form too', () => {
     for (const inForm of [
       { turn_deg: 180, datum: 'bottom-left' },
