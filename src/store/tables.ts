@@ -130,4 +130,3 @@ export interface Tables {
 
 export type JobRow = JobsTable;
 export type RecordRow = RecordsTable;
-export type AsideRow = AsidesTable;

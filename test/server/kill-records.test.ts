@@ -1,3 +1,4 @@
+import type { ChildProcess } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -16,25 +17,36 @@ const KILLS = IS_LONG ? 100 : 20;
 describe('a server that is killed while tablets send', () => {
   let folder: string;
   let path: string;
+  let running: { readonly child: ChildProcess }[];
   beforeEach(() => {
+    running = [];
     folder = mkdtempSync(join(tmpdir(), 'onepour-kill-'));
     path = join(folder, 'office.db');
   });
-  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+  afterEach(() => {
+    for (const { child } of running) child.kill('SIGKILL');
+    rmSync(folder, { recursive: true, force: true });
+  });
+  const start = async (port: string): Promise<OfficeProcess> => {
+    const office = await startOffice(['--store', path, '--port', port]);
+    running.push(office);
+    return office;
+  };
 
   it(`loses no acknowledged record or photo in ${KILLS} kills, and its log stays sound`, async () => {
-    let office: OfficeProcess = await startOffice(['--store', path, '--port', '0']);
+    let office = await start('0');
     const { port } = new URL(office.address);
     const id = await createJob(office);
     const writers = ['one', 'two', 'three'].map((name) =>
       startWriter('record-writer.mjs', `${office.address}?job=${id}`, name, folder),
     );
+    running.push(...writers);
     for (let kill = 0; kill < KILLS; kill += 1) {
       // Not before it takes records again; then at any moment of a call.
       await waitForNotes(writers, office);
       await wait(20 + Math.random() * 180);
       expect(await office.end('SIGKILL')).toBeNull();
-      office = await startOffice(['--store', path, '--port', port]);
+      office = await start(port);
     }
     const counts = await Promise.all(writers.map(({ end }) => end()));
     expect(await office.end('SIGKILL')).toBeNull();
@@ -83,5 +95,5 @@ describe('a server that is killed while tablets send', () => {
     console.info(
       `${KILLS} kills: ${records.length} acknowledgements of ${lines.length} records and ${photos.length} photos found again, ${cut} calls cut off`,
     );
-  }, 600_000);
+  }, 1_800_000);
 });

@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -9,6 +9,7 @@ import type { OfficeProcess } from './office-process.ts';
 
 /** A process that sends without end and notes what was acknowledged. */
 export interface Writer {
+  readonly child: ChildProcess;
   readonly notes: string;
   /** Ends it in the midst of what it does. */
   readonly drop: () => void;
@@ -35,7 +36,7 @@ export function startWriter(script: string, address: string, name: string, folde
     await closed;
     return JSON.parse(printed);
   };
-  return { notes, end, drop: () => child.kill('SIGKILL'), isRunning: () => child.exitCode === null };
+  return { child, notes, end, drop: () => child.kill('SIGKILL'), isRunning: () => child.exitCode === null };
 }
 
 /** What a writer noted: the words of each line. A line that is not whole was not acknowledged to it. */

@@ -147,8 +147,17 @@ describe('the file of SQLite', () => {
 
   it('holds nothing of a name that was erased', async () => {
     const store = await openSqliteStore(path);
-    const person = { id: 'demosetter01', name: 'Zacharias Nobody', roles: [], registration: null };
-    await store.savePerson(person);
+    const person = {
+      id: 'demosetter01',
+      name: 'Zacharias Nobody, a longer name than others',
+      roles: [],
+      registration: null,
+    };
+    // Long, and among others, so that nothing is written over the place of the name by chance.
+    for (let number = 10; number < 40; number += 1)
+      await store.savePerson(
+        number === 20 ? person : { ...person, id: `anybodyanb${number}`, name: `N. Nobody ${number}` },
+      );
     await store.savePerson({ ...person, name: null });
     await store.close();
     expect(readdirSync(folder)).toEqual(['office.db']);
