@@ -17,7 +17,9 @@ export function YardFrame({ children, keys, isFixed = false, ...head }: YardFram
     <div class={styles.frame}>
       <YardHead {...head} />
       <main class={`${styles.body} ${keys === undefined ? styles.alone : ''}`}>
-        <div class={`${styles.content} ${isFixed ? styles.fixed : ''}`}>{children}</div>
+        <div class={`${styles.content} ${isFixed ? styles.fixed : ''}`} tabIndex={isFixed ? undefined : 0}>
+          {children}
+        </div>
         {keys !== undefined && <div class={styles.keys}>{keys}</div>}
       </main>
     </div>

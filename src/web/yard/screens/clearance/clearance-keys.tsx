@@ -20,7 +20,7 @@ export interface ClearanceKeysProps {
 
 /** The keys that this person has here. One that somebody else has says who. */
 export function ClearanceKeys(props: ClearanceKeysProps) {
-  const { piece, choice, person, writer, onStep, onPoured } = props;
+  const { piece, person, writer, onStep, onPoured } = props;
   const { report } = piece;
   const isPoured = report.poured !== null;
   const isCleared = report.clearance.is === 'cleared' || report.clearance.is === 'cleared with a condition';

@@ -16,9 +16,9 @@ const LIFTED_BY: Readonly<Record<OpenPoint['liftedBy'], string>> = {
   'design engineer': 'a design engineer, or putting it right',
 };
 
-function Said({ said }: { readonly said: StandingWords }) {
+function Said({ said, isSmall = false }: { readonly said: StandingWords; readonly isSmall?: boolean }) {
   return (
-    <Answer kind={said.kind} words={said.words}>
+    <Answer kind={said.kind} words={said.words} isSmall={isSmall}>
       {said.more.map((line) => (
         <p key={line}>{line}</p>
       ))}
@@ -49,7 +49,7 @@ export function ClearanceSheet({ piece, choice, onDecide }: ClearanceSheetProps)
         </Answer>
       ))}
       {poured !== null && <Said said={poured} />}
-      <Said said={tellClearance(report, context.people)} />
+      <Said said={tellClearance(report, context.people)} isSmall={poured !== null} />
       <section aria-labelledby="open-points">
         <h2 id="open-points">{choice.because.length === 0 ? 'Nothing is open' : `${choice.because.length} open`}</h2>
         <ol class={styles.points}>

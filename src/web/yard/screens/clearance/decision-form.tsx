@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import type { InsertReport } from '../../../../assess/yard/piece-report.ts';
+import { ROLE_WORDS } from '../../../../assess/yard/rights.ts';
 import type { Person } from '../../../../records/person.ts';
 import type { BodyOf } from '../../../../records/record.ts';
 import { Answer } from '../../parts/answer.tsx';
@@ -73,7 +74,13 @@ export function DecisionForm({ piece, number, person, onBack, onDecide }: Decisi
                   kind={isStop ? 'stop' : 'plain'}
                   isDisabled={!permission.may}
                   onPress={() => (chosen.value = verdict)}
-                  more={permission.may ? (permission.as === null ? undefined : `as ${permission.as}`) : permission.why}
+                  more={
+                    permission.may
+                      ? permission.as === null
+                        ? undefined
+                        : `as ${ROLE_WORDS[permission.as]}`
+                      : permission.why
+                  }
                 >
                   {name}
                 </BigKey>

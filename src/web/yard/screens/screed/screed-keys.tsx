@@ -55,7 +55,7 @@ function StepKeys({ walk, piece, here }: ScreedKeysProps) {
             kind={isDone ? 'plain' : 'main'}
             isTall
             more="level · plumb · cap"
-            name={`All right: level, plumb, cap: ${placesOf(numbers)}`}
+            name={`All right ${isDone ? 'now ' : ''}level · plumb · cap: ${placesOf(numbers)}`}
             onPress={() => void walk.allRight()}
           >
             {isDone ? 'All right now' : 'All right'}
@@ -128,9 +128,12 @@ function StepKeys({ walk, piece, here }: ScreedKeysProps) {
       );
     case 'end':
       return (
-        <BigLink kind="main" isTall to={places.piece(piece.id)}>
-          To the piece
-        </BigLink>
+        <>
+          {piece.plan.afterScreed.length > 0 && <BigKey onPress={() => walk.list()}>Look at one again</BigKey>}
+          <BigLink kind="main" isTall to={places.piece(piece.id)}>
+            To the piece
+          </BigLink>
+        </>
       );
   }
 }

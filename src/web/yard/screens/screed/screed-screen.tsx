@@ -62,20 +62,22 @@ function Screed({ piece }: { readonly piece: OpenPiece }) {
       keys={<ScreedKeys walk={walk} piece={piece} here={here} writer={writer} />}
     >
       <div class={styles.screed}>
-        <FormPlan setOut={plan.setOut} lookOf={lookOf(piece)} lit={lit} onPick={(number) => walk.goTo(number)} />
+        <FormPlan
+          setOut={plan.setOut}
+          lookOf={lookOf(piece)}
+          lit={lit}
+          onPick={(number) => walk.goTo(number)}
+          onList={() => walk.list()}
+        />
         <div class={styles.sheet}>
           <NotWritten fault={writer.fault.value} />
           <Answer isSmall kind={setting.isLate ? 'move' : 'plain'} words={setting.words} />
           {step.kind === 'end' && <ScreedEnd piece={piece} />}
           {step.kind === 'answer' && <ScreedAnswer piece={piece} number={step.number} />}
-          {step.kind === 'which' && here !== null && (
+          {step.kind === 'which' && (
             <>
-              <h2>Which one is off?</h2>
-              <NumberPicker
-                label="Which one is off"
-                numbers={here.members.map(({ number }) => number)}
-                onPick={(number) => walk.pick(number)}
-              />
+              <h2>Which one?</h2>
+              <NumberPicker label="Which one is off" numbers={step.numbers} onPick={(number) => walk.pick(number)} />
             </>
           )}
           {step.kind === 'look' && here !== null && (

@@ -12,7 +12,8 @@ export type ScreedSight = Pick<BodyOf<'screed-checked'>, 'level' | 'plumb' | 'ca
 /** What is asked after screeding. */
 export type ScreedStep =
   | { readonly kind: 'look' }
-  | { readonly kind: 'which' }
+  /** Which one, of these numbers. */
+  | { readonly kind: 'which'; readonly numbers: readonly number[] }
   /** What is off at one insert: each can be said. */
   | { readonly kind: 'off'; readonly number: number; readonly sight: ScreedSight }
   | { readonly kind: 'level'; readonly number: number; readonly sight: ScreedSight }
@@ -75,7 +76,13 @@ export class ScreedSession {
   off(): void {
     const members = this.stops()[this.#at.value]?.members ?? [];
     if (members.length === 1) this.pick(members[0]!.number);
-    else this.#step.value = { kind: 'which' };
+    else this.#step.value = { kind: 'which', numbers: members.map(({ number }) => number) };
+  }
+
+  /** Any of them once more. */
+  list(): void {
+    const numbers = this.stops().flatMap(({ members }) => members.map(({ number }) => number));
+    this.#step.value = { kind: 'which', numbers };
   }
 
   pick(number: number): void {
