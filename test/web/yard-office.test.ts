@@ -1,4 +1,6 @@
+import { createHash } from 'node:crypto';
 import { beforeAll, expect, it } from 'vitest';
+import type { JobFile } from '../../src/job/documents/job-file.ts';
 import type { KindAndBody } from '../../src/records/record.ts';
 import { readPdf } from '../files/read-pdf.ts';
 import { openDemo } from './harness/open-demo.ts';
@@ -138,6 +140,37 @@ it('prints the history: flags first, both times, who, which device, the head of 
   expect(text).toMatch(/tabl \d+/);
 });
 
+it('tells what a revision, and the draft, change for each piece', async () => {
+  const { page } = await openDemo(office, 'yard');
+  const effect = page.getByRole('table', { name: 'What the revision changes for each piece' });
+  await effect.waitFor(SOON);
+  expect(await effect.textContent()).toMatch(/P03 no. 1not started.*type F16-103 \(was F16-75\)/);
+  await page.getByLabel('Changes', { exact: true }).selectOption({ label: 'from revision B, in force, to the draft' });
+  await page.getByText('It changes nothing that the yard has to do.').waitFor(SOON);
+});
+
+it('says what to do where nothing is for construction, and where another window follows another job', async () => {
+  const { address } = office.server;
+  const { file } = (await (await fetch(`${address}/api/jobs/${yard.piece!.job}`)).json()) as { readonly file: JobFile };
+  const made = await fetch(`${address}/api/jobs`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ file }),
+  });
+  const { id } = (await made.json()) as { readonly id: string };
+  const first = await office.open(`/job/${yard.piece!.job}/yard`);
+  await first.page.getByRole('table', { name: 'Pieces of pour T13' }).waitFor(SOON);
+  const second = await office.openBeside(first, `/job/${id}/yard`);
+  await second.page.getByRole('heading', { name: 'No revision is for construction' }).waitFor(SOON);
+  await second.page.getByRole('main').getByRole('link', { name: 'Revisions' }).waitFor();
+  await first.page.getByRole('heading', { name: 'Another window of this browser follows another job' }).waitFor(SOON);
+  await second.page.close();
+  await first.page.getByRole('button', { name: 'Follow this job' }).click();
+  await first.page.getByRole('table', { name: 'Pieces of pour T13' }).waitFor(SOON);
+  // The other tests open the job that was saved last.
+  await fetch(`${address}/api/jobs/${id}`, { method: 'DELETE' });
+});
+
 it('keeps the people: added, changed, a name erased while the records stay', async () => {
   const screen = await office.open('/people');
   const { page } = screen;
@@ -182,4 +215,41 @@ it.each(['light', 'dark'] as const)('is open to everybody in the %s theme', asyn
   await screen.page.getByRole('region', { name: 'History' }).waitFor(SOON);
   await screen.checkAccess();
   await screen.shoot(`yard-piece-${theme}`, true);
+});
+
+it('shows photos that the server has, and says where one has not arrived', async () => {
+  const { address } = office.server;
+  // A picture of one point, as any program writes it.
+  const bytes = Buffer.from(
+    'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8z8BQDwAEhQGAhKmMIQAAAABJRU5ErkJggg==',
+    'base64',
+  );
+  const here = createHash('sha256').update(bytes).digest('hex');
+  const put = await fetch(`${address}/api/photos/${here}`, {
+    method: 'PUT',
+    headers: { 'content-type': 'image/png' },
+    body: bytes,
+  });
+  expect(put.ok).toBe(true);
+  for (const [photo, note] of [
+    [here, 'as it lies'],
+    ['c'.repeat(64), 'still on the tablet'],
+  ] as const)
+    yard.tablet!.write(
+      CHECKER!,
+      {
+        kind: 'photo',
+        body: { photo, type: 'image/png', bytes: bytes.length, width: 1, height: 1, of: 'insert', note },
+      },
+      4,
+    );
+  await yard.tablet!.send(address);
+  const screen = await openDemo(office, `yard/${yard.piece!.id}`);
+  const photos = screen.page.getByRole('region', { name: 'Photos' });
+  const picture = photos.getByRole('img', { name: /photographed insert 4; as it lies/ });
+  await picture.waitFor(SOON);
+  expect(await picture.evaluate((img: HTMLImageElement) => img.complete && img.naturalWidth)).toBe(1);
+  await photos.getByText('The photo has not arrived yet').waitFor(SOON);
+  // The browser itself tells of the photo that is not there.
+  screen.faults.expect(/404/);
 });

@@ -46,6 +46,7 @@ export class PaperTablet {
   readonly #piece: YardPiece;
   #link: ChainLink | null = null;
   #unsent: string[] = [];
+  #last = 0;
 
   /** @param device its id: 16 small letters and digits */
   constructor(piece: YardPiece, device: string) {
@@ -60,7 +61,7 @@ export class PaperTablet {
     const checkKey = item !== null ? plan.keys.get(item)! : said.kind === 'form-checked' ? plan.formKey : null;
     const draft = { ...said, job, piece: id, item, revision, checkKey, measuredAt: null, measuredBy: null };
     const record = makeRecord(draft, {
-      id: makeUuidV7(Date.now(), (bytes) => crypto.getRandomValues(bytes)),
+      id: makeUuidV7(this.#tick(), (bytes) => crypto.getRandomValues(bytes)),
       seen: findSeen(foldPiece(id, this.#known), draft),
       now: new Date().toISOString(),
       clock_s: 0,
@@ -74,6 +75,12 @@ export class PaperTablet {
     this.#known.push(record);
     this.#unsent.push(stored.text);
     return record;
+  }
+
+  /** The clock, a millisecond later each time: a person is not faster. */
+  #tick(): number {
+    this.#last = Math.max(Date.now(), this.#last + 1);
+    return this.#last;
   }
 
   /** This one knows what the other knows. */

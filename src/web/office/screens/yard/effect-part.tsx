@@ -15,10 +15,13 @@ import type { JobSession } from '../../state/session.ts';
 import { useAsked } from '../../state/use-asked.ts';
 import styles from './yard.module.css';
 
-/** The draft as it stands, in place of a letter. */
+/** Values that no letter has. */
 const DRAFT = ' draft';
+const NOTHING = ' nothing';
+/** With more pieces it takes seconds: then a person asks for it. */
+const AT_ONCE = 40;
 
-async function openBefore(job: string, letter: string): Promise<JobIndex> {
+async function openRevision(job: string, letter: string): Promise<JobIndex> {
   const called = await calls.openRevision(job, letter);
   if (called.kind !== 'answered') throw new Error(`Revision ${letter} cannot be opened. ${tellCall(called) ?? ''}`);
   return indexJob(called.value.file);
@@ -50,15 +53,25 @@ export function EffectPart({
   readonly inForce: JobIndex;
   readonly pieces: readonly ListedPiece[];
 }) {
-  const earlier = session.issued.value.filter((one) => one.letter !== letter).at(-1)?.letter ?? null;
-  const chosen = useSignal(earlier ?? DRAFT);
+  const issued = session.issued.value;
+  const here = issued.findIndex((one) => one.letter === letter);
+  const isLater = (other: string) => issued.findIndex((one) => one.letter === other) > here;
+  const earlier = issued[here - 1]?.letter ?? null;
+  const chosen = useSignal(pieces.length > AT_ONCE ? NOTHING : (earlier ?? DRAFT));
   const { file } = session;
   const phases = pieces.map(({ head, phase }) => `${head.piece} ${head.panelKey} ${phase}`).join();
-  const asked = useAsked(async () => {
-    const isDraft = chosen.value === DRAFT;
-    const before = isDraft ? inForce : await openBefore(session.id, chosen.value);
-    return describeRevisionEffect(before, isDraft ? indexJob(file) : inForce, pieces);
-  }, [session, chosen.value, inForce, chosen.value === DRAFT ? file : null, phases]);
+  const compare = async () => {
+    const other = chosen.value === DRAFT ? indexJob(file) : await openRevision(session.id, chosen.value);
+    const isAfter = chosen.value === DRAFT || isLater(chosen.value);
+    return isAfter ? describeRevisionEffect(inForce, other, pieces) : describeRevisionEffect(other, inForce, pieces);
+  };
+  const asked = useAsked(chosen.value === NOTHING ? null : compare, [
+    session,
+    chosen.value,
+    inForce,
+    chosen.value === DRAFT ? file : null,
+    phases,
+  ]);
   const touched = asked.value?.filter(
     ({ isGone, isFormChanged, inserts }) => isGone || isFormChanged || inserts.length > 0,
   );
@@ -72,9 +85,15 @@ export function EffectPart({
           label="Changes"
           value={chosen.value}
           options={[
-            ...session.issued.value
+            { value: NOTHING, text: 'not told' },
+            ...issued
               .filter((one) => one.letter !== letter)
-              .map((one) => ({ value: one.letter, text: `from revision ${one.letter} to ${letter}, in force` })),
+              .map((one) => ({
+                value: one.letter,
+                text: isLater(one.letter)
+                  ? `from revision ${letter}, in force, to ${one.letter}, ${one.status}`
+                  : `from revision ${one.letter} to ${letter}, in force`,
+              })),
             { value: DRAFT, text: `from revision ${letter}, in force, to the draft` },
           ]}
           onChange={(value) => {
@@ -84,7 +103,7 @@ export function EffectPart({
         />
       </div>
       {asked.why !== null && <Notice kind="fault">{asked.why}</Notice>}
-      {asked.value === null && asked.why === null && <p aria-busy="true">Comparing …</p>}
+      {asked.isBusy && asked.value === null && <p aria-busy="true">Comparing …</p>}
       {touched?.length === 0 && <p>It changes nothing that the yard has to do.</p>}
       {touched !== undefined && touched.length > 0 && (
         <Table<RevisionEffect>

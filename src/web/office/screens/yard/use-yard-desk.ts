@@ -1,5 +1,4 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { OpenPiece } from '../../../yard/state/read-piece.ts';
 import type { Yard } from '../../../yard/state/yard.ts';
 import { tellError } from '../../state/use-asked.ts';
 import { openYard } from './open-yard.ts';
@@ -52,23 +51,4 @@ export function useYardDesk(job: string, tries: number): YardDesk {
   if (known.id !== job) return { kind: 'elsewhere' };
   if (known.inForce === null) return { kind: 'not in force', yard };
   return { kind: 'open', yard, letter: known.inForce.letter };
-}
-
-/** Pieces that the pours plan or any record names, as far as they can be shown, with why the others cannot. */
-export interface DeskPieces {
-  readonly pieces: readonly OpenPiece[];
-  readonly absent: readonly { readonly id: string; readonly why: string }[];
-  /** Pieces that are still being read from the device. */
-  readonly reading: number;
-}
-
-/** Reads every piece of the job; what shows it follows what is written and what arrives. Planned ones first, in the order of the pours. */
-export function readDesk(yard: Yard): DeskPieces {
-  const ids = new Set([...yard.planned.value.keys(), ...yard.device.knownPieces.value]);
-  const readings = [...ids].map((id) => ({ id, reading: yard.piece(id).value }));
-  return {
-    pieces: readings.flatMap(({ reading }) => (reading.kind === 'open' ? [reading.piece] : [])),
-    absent: readings.flatMap(({ id, reading }) => (reading.kind === 'absent' ? [{ id, why: reading.why }] : [])),
-    reading: readings.filter(({ reading }) => reading.kind === 'reading').length,
-  };
 }

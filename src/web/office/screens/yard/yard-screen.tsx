@@ -14,7 +14,7 @@ import { EffectPart } from './effect-part.tsx';
 import { FlagsPart } from './flags-part.tsx';
 import { HitsPart } from './hits-part.tsx';
 import { PourPieces } from './pour-pieces.tsx';
-import { readDesk } from './use-yard-desk.ts';
+import { useDeskPieces } from './use-desk-pieces.ts';
 import { WhoWorks } from './who-works.tsx';
 import styles from './yard.module.css';
 
@@ -74,9 +74,11 @@ function YardOpen({
   const job = session.id;
   const of = yard.device.job.value;
   const context = yard.context.value;
-  const { pieces, absent, reading } = readDesk(yard);
+  const { pieces: unsorted, absent, reading } = useDeskPieces(yard);
   if (of === null || context === null) return null;
-  const listed = listPieces(job, context.index, new Map(pieces.map(({ id, state }) => [id, state])));
+  const listed = listPieces(job, context.index, new Map(unsorted.map(({ id, state }) => [id, state])));
+  const byId = new Map(unsorted.map((piece) => [piece.id, piece]));
+  const pieces = listed.flatMap(({ head }) => byId.get(head.piece) ?? []);
   const { pours } = context.index.file.job;
   return (
     <Page
