@@ -272,6 +272,7 @@ describe('a poured piece', () => {
     tablet.write('foreman', null, poured);
     tablet.learn(other);
     expect(kinds(tablet)).toEqual(['poured without clearance', 'cleared too late']);
+    expect(tablet.report().clearance).toMatchObject({ is: 'none', record: null });
     clear(tablet, 'qa');
     expect(kinds(tablet)).toEqual(['poured without clearance', 'cleared too late']);
   });

@@ -233,6 +233,11 @@ describe('an insert under the cage', () => {
     checkAll(tablet, [1]);
     const late = tablet.write('checker', 1, sight(2));
     expect(insertOf(tablet, 1)).toMatchObject({ state: 'open', extent: 'not measurable' });
+    // Digits taken late do not show its type or its face.
+    const other = new PieceTablet(2, underCage);
+    other.learn(tablet);
+    other.write('checker', 1, taped(underCage.plan, 1));
+    expect(insertOf(other, 1).state).toBe('open');
     tablet.write('qa', 1, decide([late], 'accepted', 'qa'));
     expect(insertOf(tablet, 1).state).toBe('open');
     tablet.write('engineer', 1, decide([late], 'accepted', 'engineer'));
