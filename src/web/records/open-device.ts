@@ -22,7 +22,7 @@ import { tellProblem } from './sync/tell-problem.ts';
 import { tellWriteFault } from './tell-write-fault.ts';
 import { writeDrafts } from './write-drafts.ts';
 
-const NOT_ASKED: RoundResult = { isServerThere: false, refused: null, isPutBack: false };
+const NOT_ASKED: RoundResult = { isServerThere: false, refused: null, fault: null, isPutBack: false };
 const NO_ROOM: DeviceRoom = { used_bytes: null, quota_bytes: null, isKept: false, isNearlyFull: false };
 
 /**
@@ -224,7 +224,7 @@ class YardDevice implements RecordDevice {
       });
       await this.#count();
     } catch (error) {
-      result = { ...this.#result.peek(), refused: tellWriteFault(error).message };
+      result = { ...this.#result.peek(), fault: tellWriteFault(error).message };
     }
     const isPutBack = result.isPutBack || this.#result.peek().isPutBack;
     batch(() => {
@@ -233,7 +233,7 @@ class YardDevice implements RecordDevice {
     });
     this.#channel.tell({ kind: 'round', result: this.#result.peek() });
     void this.#readRoom();
-    return result.isServerThere && result.refused === null;
+    return result.isServerThere && result.refused === null && result.fault === null;
   }
 
   async #meetPieces(job: string, pieces: ReadonlySet<string>): Promise<void> {
@@ -309,7 +309,7 @@ class YardDevice implements RecordDevice {
   #tellSync(): SyncState {
     const { unsent, sent, held, unsentPhotos, asides, unread } = this.#counts.value;
     const meta = this.#meta.value;
-    const { isServerThere, refused, isPutBack } = this.#result.value;
+    const { isServerThere, refused, fault, isPutBack } = this.#result.value;
     const clock_s = meta?.clock_s ?? null;
     return {
       unsent,
@@ -327,6 +327,7 @@ class YardDevice implements RecordDevice {
         isForked: meta?.isForkUnheeded ?? false,
         unread,
         refused,
+        fault,
         isPutBack,
         isOutdated: this.#isOutdated.value,
       }),

@@ -14,6 +14,7 @@ export type PhotoSent = { readonly kind: 'taken' | 'away' } | { readonly kind: '
 
 /** Everything that a device asks of the server, one line a route of wire/routes.ts; photos go as bytes. */
 export const recordCalls = {
+  health: () => call<{ readonly ok: true }>('GET', '/api/health'),
   yardJob: (job: string, have: string | null) =>
     call<YardJob>('GET', at(job, `/yard${have === null ? '' : `?have=${have}`}`)),
   takeRecords: (job: string, texts: readonly string[]) => call<TookRecords>('POST', at(job, '/records'), { texts }),

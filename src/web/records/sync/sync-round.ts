@@ -4,6 +4,7 @@ import type { RecordDatabase } from '../record-db.ts';
 import { pullPieces, pullTexts } from './pull-texts.ts';
 import { pushPhotos } from './push-photos.ts';
 import { listUnsentJobs, pushTexts } from './push-texts.ts';
+import { recordCalls } from './record-calls.ts';
 import { refreshJob } from './refresh-job.ts';
 import { sendAllAgain } from './send-all-again.ts';
 import type { Step } from './step.ts';
@@ -19,8 +20,10 @@ export interface RoundListener {
 
 export interface RoundResult {
   readonly isServerThere: boolean;
-  /** Why something was not taken. */
+  /** Why the server would not take something. */
   readonly refused: string | null;
+  /** Why this device could not go on. */
+  readonly fault: string | null;
   readonly isPutBack: boolean;
 }
 
@@ -45,10 +48,18 @@ export async function runRound(
     if (step.kind === 'refused') refused.push(step.why);
     return step.kind !== 'away';
   };
-  const end = (isServerThere: boolean) => ({ isServerThere, refused: refused.at(-1) ?? null, isPutBack });
+  const end = (isServerThere: boolean) => ({
+    isServerThere,
+    refused: refused.at(-1) ?? null,
+    fault: null,
+    isPutBack,
+  });
 
+  const unsentJobs = await listUnsentJobs(db);
+  // Where there is nothing to send and nothing to fetch, it is still said whether the server is there.
+  if (unsentJobs.length === 0 && job === null && (await recordCalls.health()).kind === 'away') return end(false);
   onState('sending');
-  for (const waiting of await listUnsentJobs(db)) {
+  for (const waiting of unsentJobs) {
     const pushed = await pushTexts(db, waiting, hear);
     if (!goesOn(pushed)) return end(false);
     if (pushed.kind !== 'done') continue;

@@ -8,8 +8,10 @@ export interface DeviceTroubles {
   readonly isForked: boolean;
   /** Texts that a newer version of the program wrote. */
   readonly unread: number;
-  /** Why the server, or this device, would not take something. */
+  /** Why the server would not take something. */
   readonly refused: string | null;
+  /** Why this device could not take in what the server has. */
+  readonly fault: string | null;
   /** The server was put back to an earlier state. */
   readonly isPutBack: boolean;
   /** Another page of this browser is of a newer version. */
@@ -19,14 +21,23 @@ export interface DeviceTroubles {
 /** A clock that is off by less is nothing that a person must know of [s]. */
 const CLOCK_TOLERANCE_S = 300;
 
+const UNITS = [
+  [86_400, 'day'],
+  [3_600, 'hour'],
+  [60, 'minute'],
+] as const;
+
 /** What a person must know of it, one sentence each; null: nothing. */
 export function tellProblem(troubles: DeviceTroubles): string | null {
-  const { clock_s, asides, isForked, unread, refused, isPutBack, isOutdated } = troubles;
+  const { clock_s, asides, isForked, unread, refused, fault, isPutBack, isOutdated } = troubles;
   const told = [
     isOutdated
       ? 'A newer version of this page is open in this browser: this one can write nothing. Load it anew.'
       : null,
-    refused === null ? null : `Not everything was taken: ${refused} It stays on this device and is sent again.`,
+    refused === null
+      ? null
+      : `The server did not take everything: ${endSentence(refused)} It stays on this device and is sent again.`,
+    fault === null ? null : `This device did not take in everything: ${endSentence(fault)} It is tried again.`,
     clock_s === null ? null : tellClock(clock_s),
     asides === 0
       ? null
@@ -49,9 +60,13 @@ export function tellProblem(troubles: DeviceTroubles): string | null {
 function tellClock(clock_s: number): string | null {
   const off = Math.abs(clock_s);
   if (off < CLOCK_TOLERANCE_S) return null;
-  const [unit, words] = off >= 86_400 * 0.9 ? [86_400, 'day'] : off >= 3_600 * 0.9 ? [3_600, 'hour'] : [60, 'minute'];
-  const times = Math.round(off / Number(unit));
-  return `This device's clock is ${count(times, String(words), `${words}s`)} ${clock_s < 0 ? 'ahead' : 'behind'}. It orders nothing, but the times on the records are wrong: set it.`;
+  const [unit_s, name] = UNITS.find(([seconds]) => off >= 0.9 * seconds) ?? UNITS[2];
+  const times = Math.round(off / unit_s);
+  return `This device's clock is ${count(times, name, `${name}s`)} ${clock_s < 0 ? 'ahead' : 'behind'}. It orders nothing, but the times on the records are wrong: set it.`;
+}
+
+function endSentence(words: string): string {
+  return /[.!?]$/.test(words) ? words : `${words}.`;
 }
 
 function count(n: number, one: string, more: string): string {

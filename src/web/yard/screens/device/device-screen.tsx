@@ -135,8 +135,7 @@ export function DeviceScreen() {
         )}
       </section>
       <p class={styles.small}>
-        {job === null ? 'No job is on this device.' : `Job: ${job.name}. `}
-        This device: {device.id.value}
+        {job === null ? 'No job is on this device.' : `Job: ${job.name}.`} This device: {device.id.value}
       </p>
     </YardFrame>
   );
