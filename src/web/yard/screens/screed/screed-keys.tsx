@@ -54,8 +54,11 @@ function StepKeys({ walk, piece, here }: ScreedKeysProps) {
           <BigKey
             kind={isDone ? 'plain' : 'main'}
             isTall
-            more="level · plumb · cap"
-            name={`All right ${isDone ? 'now ' : ''}level · plumb · cap: ${placesOf(numbers)}`}
+            more={
+              <>
+                level · plumb · cap<span class="aloud">: {placesOf(numbers)}</span>
+              </>
+            }
             onPress={() => void walk.allRight()}
           >
             {isDone ? 'All right now' : 'All right'}
