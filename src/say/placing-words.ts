@@ -37,7 +37,7 @@ export function tellLevel(level: number): string {
 }
 
 /** The way back: `9 mm toward loose stop end, 4 mm up`. */
-export function tellMoves(moves: readonly Move[]): string {
+function tellMoves(moves: readonly Move[]): string {
   return moves.map(({ by, toward }) => `${by} mm ${toward}`).join(', ');
 }
 

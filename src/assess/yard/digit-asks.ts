@@ -31,7 +31,7 @@ export function findLongest({ length, width, depth, words }: PanelSetOut, item: 
 }
 
 /** Digits of the longest length that the tape can show along an axis of an item. */
-export function countDigits(setOut: PanelSetOut, item: SetOutItem, axis: Axis): number {
+function countDigits(setOut: PanelSetOut, item: SetOutItem, axis: Axis): number {
   return String(Math.ceil(findLongest(setOut, item, axis))).length;
 }
 

@@ -7,7 +7,7 @@ import type { Move, PlacingAnswer } from './placing-answer.ts';
 type TapedEnds = { readonly from: string; readonly to: string } | null;
 
 /** Between what the two lengths of an item run, in the yard's words: a form has no left and no right. */
-export function findTapedEnds(setOut: PanelSetOut, { castIn, printed }: SetOutItem): readonly [TapedEnds, TapedEnds] {
+function findTapedEnds(setOut: PanelSetOut, { castIn, printed }: SetOutItem): readonly [TapedEnds, TapedEnds] {
   const { end, otherEnd, rail, otherRail } = findDatumSides(setOut.words, setOut.datum);
   const along = { from: end, to: otherEnd };
   const across = { from: rail, to: otherRail };
