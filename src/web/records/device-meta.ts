@@ -6,7 +6,7 @@ const LETTERS = 'abcdefghijklmnopqrstuvwxyz0123456789';
 const ID_LENGTH = 16;
 
 /** The id of an installation, drawn by chance. 252 is the greatest multiple of 36 in a byte: above it the draw would favour some. */
-export function drawDeviceId(): string {
+function drawDeviceId(): string {
   let id = '';
   while (id.length < ID_LENGTH) {
     for (const byte of crypto.getRandomValues(new Uint8Array(ID_LENGTH)))

@@ -74,7 +74,7 @@ export async function readUnread(db: RecordDatabase): Promise<void> {
  * the ones from here are kept apart.
  * @param upTo the place that the device then has come to; null: leaves it
  */
-export async function keepTexts(
+async function keepTexts(
   db: RecordDatabase,
   job: string,
   lines: RecordList['records'],
