@@ -29,13 +29,6 @@ export function tellShare(ratio: number): string {
   return `${(shown / 100).toFixed(2)} of what it carries`;
 }
 
-/** A level in words, since signs are read both ways: `2 mm below the face`. */
-export function tellLevel(level: number): string {
-  const by = Math.round(Math.abs(level));
-  if (by === 0) return 'flush with the face';
-  return `${by} mm ${level > 0 ? 'below' : 'above'} the face`;
-}
-
 /** The way back: `9 mm toward loose stop end, 4 mm up`. */
 function tellMoves(moves: readonly Move[]): string {
   return moves.map(({ by, toward }) => `${by} mm ${toward}`).join(', ');

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { AsPlaced, PlacingAnswer } from '../../src/assess/yard/placing-answer.ts';
-import { tellLevel, tellPlacing, tellShare, WET_SETTING_CAUTION } from '../../src/say/placing-words.ts';
+import { tellPlacing, tellShare, WET_SETTING_CAUTION } from '../../src/say/placing-words.ts';
 import { planOf } from '../assess/yard/pieces.ts';
 
 const { setOut } = planOf('P13');
@@ -126,9 +126,5 @@ describe('numbers in words', () => {
     expect(tellShare(1.0001)).toBe('1.01 of what it carries');
     expect(tellShare(12)).toBe('more than 10 times what it carries');
     expect(tellShare(Number.POSITIVE_INFINITY)).toBe('nothing is left of what it carries');
-  });
-
-  it('levels say which side of the face', () => {
-    expect([2, -3, 0.2].map(tellLevel)).toEqual(['2 mm below the face', '3 mm above the face', 'flush with the face']);
   });
 });
