@@ -1,7 +1,7 @@
 import type { PartBack } from '../assess/yard/after-stripping.ts';
 import type { EarlyAge } from '../assess/yard/early-age.ts';
 import type { ExactHits } from '../assess/yard/exact-hits.ts';
-import type { OpenPoint, PieceReport } from '../assess/yard/piece-report.ts';
+import type { OpenPoint } from '../assess/yard/piece-report.ts';
 import { writeRuns } from './number-runs.ts';
 
 /** Who lifts an open point, in words that go on after `lifted by`. */
@@ -11,24 +11,6 @@ export const LIFTER_WORDS: Readonly<Record<OpenPoint['liftedBy'], string>> = {
   qa: 'QA',
   'design engineer': 'the design engineer',
 };
-
-/** What holds a piece, in one sentence: how many points are left, the hardest in full. */
-export function tellStatus({ phase, openPoints, counts, clearance, poured }: PieceReport): string {
-  if (phase === 'scrapped') return 'scrapped';
-  if (poured !== null) return openPoints.length === 0 ? phase : `${phase} with ${openPoints.length} open points`;
-  if (phase === 'not started') return 'not started';
-  const stages = ([1, 2] as const).map((stage) => {
-    const { done, left, out } = counts[stage];
-    const name = stage === 1 ? 'before the cage' : 'before the pour';
-    if (left + out === 0) return `${name} done`;
-    return `${name} ${done} done, ${left} left${out === 0 ? '' : `, ${out} out`}`;
-  });
-  const hardest = openPoints.find(({ isHard }) => isHard) ?? openPoints[0];
-  const held = clearance.record?.kind === 'held' ? [`held: ${clearance.record.body.reason}`] : [];
-  const open = hardest === undefined ? [] : [`${hardest.words} (lifted by ${LIFTER_WORDS[hardest.liftedBy]})`];
-  const cleared = clearance.is === 'none' || clearance.is === 'held' ? [] : [clearance.is];
-  return [...held, ...cleared, ...stages, ...open].join('; ');
-}
 
 /** Open points that say the same of several inserts, as one line each: `no. 3–5, 9: not looked at`. */
 export function gatherPoints(points: readonly OpenPoint[]): readonly (Omit<OpenPoint, 'number'> & {

@@ -39,7 +39,7 @@ export function demoFile(change: (file: JobFile) => JobFile = (file) => file): J
   return change(mustRead(JSON.parse(readFileSync('demo/job.json', 'utf8'))));
 }
 
-export function contextOf(file: JobFile): YardContext {
+function contextOf(file: JobFile): YardContext {
   return {
     index: indexJob(file),
     revision: {
