@@ -1,9 +1,9 @@
 import type { OpenPoint } from '../../../../assess/yard/piece-report.ts';
+import { gatherPoints, LIFTER_WORDS } from '../../../../say/piece-words.ts';
 import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
 import { Table } from '../../../parts/table.tsx';
 import type { ClearanceFacts } from './clearance-facts.ts';
-import { LIFTERS } from './pour-pieces.tsx';
 import styles from './yard.module.css';
 
 /** What was decided about pouring, on what, and what stands against it now. */
@@ -44,19 +44,19 @@ export function ClearancePart({
         </>
       )}
       {openPoints.length > 0 && (
-        <Table<OpenPoint>
+        <Table<ReturnType<typeof gatherPoints>[number]>
           caption="What is open"
           columns={[
             { head: 'what is open', kind: 'wide', cell: ({ words }) => words },
-            { head: 'lifted by', kind: 'short', cell: ({ liftedBy }) => LIFTERS[liftedBy] },
+            { head: 'lifted by', kind: 'short', cell: ({ liftedBy }) => LIFTER_WORDS[liftedBy] },
             {
               head: 'on a condition',
               kind: 'short',
               cell: ({ isHard }) => (isHard ? 'no: only on an override' : 'may be'),
             },
           ]}
-          rows={openPoints}
-          keyOf={({ words, number }) => `${number} ${words}`}
+          rows={gatherPoints(openPoints)}
+          keyOf={({ words }) => words}
         />
       )}
     </Section>

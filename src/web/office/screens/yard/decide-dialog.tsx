@@ -1,12 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { InsertReport } from '../../../../assess/yard/piece-report.ts';
-import { mayDo } from '../../../../assess/yard/rights.ts';
-import { ENGINE_VERSION } from '../../../../engine/version.ts';
-import type { BodyOf } from '../../../../records/record.ts';
+import { ROLE_WORDS } from '../../../../assess/yard/rights.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Dialog } from '../../../parts/dialog.tsx';
 import { ChoiceField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
+import { makeDecision, mayDecide, type Verdict } from '../../../yard/state/decide.ts';
 import { factOf } from '../../../yard/state/facts.ts';
 import type { OpenPiece } from '../../../yard/state/read-piece.ts';
 import type { Yard } from '../../../yard/state/yard.ts';
@@ -14,34 +13,11 @@ import { tellError } from '../../state/use-asked.ts';
 import { WhoDecides } from './who-works.tsx';
 import styles from './yard.module.css';
 
-type Verdict = BodyOf<'decision'>['verdict'];
-
 const VERDICTS: readonly { readonly value: Verdict; readonly text: string }[] = [
   { value: 'accepted', text: 'Accepted as placed' },
   { value: 'to be moved', text: 'To be moved' },
   { value: 'rejected', text: 'Rejected: it may not stay so' },
 ];
-
-/** As many records as a decision can name. */
-const MOST_RECORDS = 20;
-
-/** Records that say how the insert is: what a decision is about. */
-function listAbout({ sight, place, screed }: InsertReport): readonly string[] {
-  return [sight, place, screed].flatMap((slot) => slot?.latest.map(({ id }) => id) ?? []).slice(0, MOST_RECORDS);
-}
-
-function freezeComputed({ answer }: InsertReport): BodyOf<'decision'>['computed'] {
-  return {
-    state: answer === null ? 'not known' : answer.verdict,
-    ratio: finiteOf(answer?.asPlaced?.after.ratio ?? null),
-    engine: ENGINE_VERSION,
-  };
-}
-
-/** A ratio without limit is no number that a record can hold. */
-function finiteOf(ratio: number | null): number | null {
-  return ratio !== null && Number.isFinite(ratio) ? ratio : null;
-}
 
 /** What becomes of an insert that is off: who decides, in which role, and why. The record keeps what was computed. */
 export function DecideDialog({
@@ -59,41 +35,18 @@ export function DecideDialog({
   const reason = useSignal('');
   const failed = useSignal<string | null>(null);
   const person = yard.device.person.value;
-  const about = listAbout(insert);
-  const act = verdict.value === 'accepted' ? 'accept' : 'ask to move or reject';
-  // What was rejected once can only be accepted by whoever may accept that.
-  const extent = insert.decision?.body.verdict === 'rejected' ? 'rejected' : (insert.extent ?? 'inside the limits');
-  const permission = mayDo(person, act, extent);
-  const role = permission.may ? (permission.as ?? person?.roles[0] ?? null) : null;
+  const permission = mayDecide(person, insert, verdict.value);
+  const body = person === null ? null : makeDecision(insert, person, verdict.value, reason.value);
   const stop =
-    about.length === 0
-      ? 'Nothing is recorded of this insert yet: there is nothing to decide on.'
-      : person === null
-        ? 'Say first who decides.'
-        : !permission.may
-          ? `${person.name}: ${permission.why}.`
-          : role === null
-            ? `${person.name} has no role on the people list: a decision names one.`
-            : null;
+    person === null ? 'Say first who decides.' : permission.may ? null : `${person.name}: ${permission.why}.`;
   const decide = async () => {
-    if (stop !== null || role === null || person === null) return;
+    if (body === null) return;
     if (reason.value === '') {
       failed.value = 'The reason is missing: whoever reads it in years has nothing else.';
       return;
     }
     try {
-      await yard.device.write({
-        ...factOf(piece, insert.item),
-        kind: 'decision',
-        body: {
-          about,
-          verdict: verdict.value,
-          role,
-          registration: role === 'design engineer' ? person.registration : null,
-          reason: reason.value,
-          computed: freezeComputed(insert),
-        },
-      });
+      await yard.device.write({ ...factOf(piece, insert.item), kind: 'decision', body });
       onClose();
     } catch (error) {
       failed.value = tellError(error);
@@ -142,9 +95,11 @@ export function DecideDialog({
           {stop}
         </Notice>
       ) : (
-        <p>
-          {`Decided by ${person?.name} as ${role}${role === 'design engineer' ? `, registration ${person?.registration}` : ''}. What is computed now is kept with it.`}
-        </p>
+        body !== null && (
+          <p>
+            {`Decided by ${person?.name} as ${ROLE_WORDS[body.role]}${body.registration === null ? '' : `, registration ${body.registration}`}. What is computed now is kept with it.`}
+          </p>
+        )
       )}
       {failed.value !== null && (
         <Notice kind="fault" title="Not written">

@@ -9,6 +9,7 @@ import { Section } from '../../../parts/page.tsx';
 import { type ShownState, StateMark } from '../../../parts/state-mark.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import { writeQuantity } from '../../../parts/units.ts';
+import { listDecidable } from '../../../yard/state/decide.ts';
 import type { OpenPiece } from '../../../yard/state/read-piece.ts';
 import type { Yard } from '../../../yard/state/yard.ts';
 import { DecideDialog } from './decide-dialog.tsx';
@@ -77,7 +78,7 @@ function Decision({ of: { decision } }: { readonly of: InsertReport }) {
 /** Every insert of a piece: how it stands, where it was found, what that does to its connection, and what was decided. */
 export function InsertsPart({ yard, piece }: { readonly yard: Yard; readonly piece: OpenPiece }) {
   const deciding = useSignal<string | null>(null);
-  const isOff = ({ state }: InsertReport) => state === 'out' || state === 'accepted' || state === 'conflict';
+  const decidable = new Set(listDecidable(piece.report.inserts));
   const columns: readonly Column<InsertReport>[] = [
     { head: 'no.', kind: 'number', isName: true, cell: ({ item }) => item.number },
     { head: 'what it must be', cell: ({ item }) => `${describeType(item)}; ${describeFace(item)}` },
@@ -93,7 +94,7 @@ export function InsertsPart({ yard, piece }: { readonly yard: Yard; readonly pie
             <span key={words}>{words}</span>
           ))}
           <Decision of={insert} />
-          {isOff(insert) && (
+          {decidable.has(insert) && (
             <span class="not-printed">
               <Button
                 kind="quiet"

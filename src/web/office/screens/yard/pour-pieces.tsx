@@ -1,6 +1,7 @@
 import { Link } from 'wouter-preact';
-import type { FormReport, OpenPoint, PieceReport } from '../../../../assess/yard/piece-report.ts';
+import type { FormReport, PieceReport } from '../../../../assess/yard/piece-report.ts';
 import { countOf } from '../../../../say/part-words.ts';
+import { LIFTER_WORDS } from '../../../../say/piece-words.ts';
 import { StateMark } from '../../../parts/state-mark.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import type { OpenPiece } from '../../../yard/state/read-piece.ts';
@@ -28,14 +29,6 @@ function Counts({ of: { done, left, out } }: { readonly of: PieceReport['counts'
   );
 }
 
-/** Who lifts a point, in words. */
-export const LIFTERS: Readonly<Record<OpenPoint['liftedBy'], string>> = {
-  'checking it': 'by checking it',
-  setter: 'the setter',
-  qa: 'QA',
-  'design engineer': 'the design engineer',
-};
-
 /** What stands against pouring a piece that is not poured yet; the hardest first. */
 function Holds({ report }: { readonly report: PieceReport }) {
   if (report.phase === 'scrapped') return <>–</>;
@@ -49,7 +42,7 @@ function Holds({ report }: { readonly report: PieceReport }) {
   if (first === undefined) return <>{report.clearance.is === 'none' ? 'ready to be cleared' : '–'}</>;
   return (
     <>
-      {first.words}; lifted: {LIFTERS[first.liftedBy]}
+      {`${first.words} (lifted by ${LIFTER_WORDS[first.liftedBy]})`}
       {points.length > 1 && <span class={styles.more}>{` and ${points.length - 1} more`}</span>}
     </>
   );

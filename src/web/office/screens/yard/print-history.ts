@@ -3,6 +3,7 @@ import { FOOT_CAUTION } from '../../../../drawing/sheets/cautions.ts';
 import { PAPERS } from '../../../../drawing/sheets/paper.ts';
 import { drawPieceHistory, type HistoryContent } from '../../../../drawing/sheets/piece-history-sheet.ts';
 import type { HistoryLine } from '../../../../say/history-lines.ts';
+import { gatherPoints } from '../../../../say/piece-words.ts';
 import type { RecordNames } from '../../../../say/record-words.ts';
 import { download, fileNameOf } from '../../../parts/download.ts';
 import { writePdfInWorker } from '../../../parts/pdf-client.ts';
@@ -23,7 +24,7 @@ function tellStanding({ phase, counts, screed, openPoints }: PieceReport): reado
     count('Before the cage', counts[1]),
     count('Before the pour', counts[2]),
     count('After screeding', screed),
-    ...openPoints.map(({ words }) => `Open: ${words}.`),
+    ...gatherPoints(openPoints).map(({ words }) => `Open: ${words}.`),
   ];
 }
 

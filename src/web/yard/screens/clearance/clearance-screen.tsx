@@ -5,13 +5,13 @@ import { NotWritten } from '../../parts/not-written.tsx';
 import { ReasonPicker } from '../../parts/reason-picker.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
+import { roleOf } from '../../state/decide.ts';
 import { FactWriter, factOf } from '../../state/facts.ts';
 import { places } from '../../state/places.ts';
 import type { OpenPiece } from '../../state/read-piece.ts';
 import { useYard } from '../../state/yard.ts';
 import { ClearanceKeys } from './clearance-keys.tsx';
 import { ClearanceSheet } from './clearance-sheet.tsx';
-import { roleOf } from './decide.ts';
 import { DecisionForm } from './decision-form.tsx';
 import { DocketForm } from './docket-form.tsx';
 

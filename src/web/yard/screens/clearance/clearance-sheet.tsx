@@ -3,10 +3,10 @@ import type { OpenPoint } from '../../../../assess/yard/piece-report.ts';
 import { ENGINE_VERSION } from '../../../../engine/version.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
+import { listDecidable } from '../../state/decide.ts';
 import type { OpenPiece } from '../../state/read-piece.ts';
 import { useYard } from '../../state/yard.ts';
 import styles from './clearance.module.css';
-import { listDecidable } from './decide.ts';
 import { type StandingWords, tellClearance, tellPoured } from './standing-words.ts';
 
 const LIFTED_BY: Readonly<Record<OpenPoint['liftedBy'], string>> = {

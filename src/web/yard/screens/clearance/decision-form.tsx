@@ -8,11 +8,11 @@ import { Answer } from '../../parts/answer.tsx';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
 import { FormPlan, type PlanArrow } from '../../parts/form-plan.tsx';
 import { ReasonPicker } from '../../parts/reason-picker.tsx';
+import { makeDecision, mayDecide, type Verdict } from '../../state/decide.ts';
 import { lookOfReport } from '../../state/look-of.ts';
 import type { OpenPiece } from '../../state/read-piece.ts';
 import { tellInsert } from '../../state/tell-insert.ts';
 import styles from './clearance.module.css';
-import { makeDecision, mayDecide, type Verdict } from './decide.ts';
 
 export interface DecisionFormProps {
   readonly piece: OpenPiece;

@@ -1,8 +1,8 @@
-import type { InsertReport } from '../../../../assess/yard/piece-report.ts';
-import { type Act, mayDo, type Permission } from '../../../../assess/yard/rights.ts';
-import { ENGINE_VERSION } from '../../../../engine/version.ts';
-import type { Person, Role } from '../../../../records/person.ts';
-import type { BodyOf, FactRecord } from '../../../../records/record.ts';
+import type { InsertReport } from '../../../assess/yard/piece-report.ts';
+import { type Act, mayDo, type Permission } from '../../../assess/yard/rights.ts';
+import { ENGINE_VERSION } from '../../../engine/version.ts';
+import type { Person, Role } from '../../../records/person.ts';
+import type { BodyOf, FactRecord } from '../../../records/record.ts';
 
 type Decision = BodyOf<'decision'>;
 export type Verdict = Decision['verdict'];
@@ -31,6 +31,11 @@ export function roleOf({ roles }: Person, as: Role | null): Role {
   return as ?? roles[0] ?? 'setter';
 }
 
+/** A ratio without limit is no number that a record can hold. */
+function finiteOf(ratio: number | null): number | null {
+  return ratio !== null && Number.isFinite(ratio) ? ratio : null;
+}
+
 /** A decision with what was computed when it was made. */
 export function makeDecision(insert: InsertReport, person: Person, verdict: Verdict, reason: string): Decision | null {
   const permission = mayDecide(person, insert, verdict);
@@ -45,7 +50,7 @@ export function makeDecision(insert: InsertReport, person: Person, verdict: Verd
     reason,
     computed: {
       state: answer?.verdict ?? 'not known',
-      ratio: answer?.asPlaced?.after.ratio ?? null,
+      ratio: finiteOf(answer?.asPlaced?.after.ratio ?? null),
       engine: ENGINE_VERSION,
     },
   };
