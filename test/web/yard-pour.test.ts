@@ -35,7 +35,7 @@ describe('pours and pieces', () => {
     await finger.tap(/^Find by mark/);
     await screen.shoot('find-by-mark');
     await checkTargets(page);
-    await finger.tap('P1');
+    await finger.tap(/^P1\b/);
     await finger.tap(/^P12 no. 2/);
     await page.getByRole('heading', { name: 'P12 no. 2' }).waitFor();
     expect(finger.touches).toBe(3);

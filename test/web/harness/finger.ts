@@ -14,7 +14,9 @@ export class Finger {
   }
 
   async tap(name: string | RegExp): Promise<void> {
-    await this.page.getByRole('button', { name }).or(this.page.getByRole('link', { name })).first().tap();
+    // A word in full, or the start of it.
+    const named = { name, exact: typeof name === 'string' };
+    await this.page.getByRole('button', named).or(this.page.getByRole('link', named)).first().tap();
     this.touches += 1;
   }
 

@@ -54,7 +54,11 @@ export function BigKey({
       aria-pressed={isOn}
       aria-label={name}
       data-main={kind === 'quiet' ? undefined : ''}
-      onClick={onPress}
+      onClick={({ currentTarget, detail }) => {
+        // After a tap the focus does not stay: the next Enter of somebody who types digits would press this key again.
+        if (detail > 0) currentTarget.blur();
+        onPress();
+      }}
     >
       <Words more={more}>{children}</Words>
     </button>

@@ -58,7 +58,8 @@ export function DigitPad({
       const key = readKeyboardKey(event.key);
       if (key === null) return;
       if (key === 'done') {
-        if (target instanceof HTMLElement && target.closest('button, a') !== null) return;
+        // With nothing typed, Enter is for the key that has the focus.
+        if (typed === '' && target instanceof HTMLElement && target.closest('button, a') !== null) return;
         finish(typed);
       } else press(key);
       event.preventDefault();

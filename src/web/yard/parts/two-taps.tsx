@@ -48,6 +48,7 @@ interface QuestionProps {
   readonly no?: string;
   readonly children?: ComponentChildren;
   readonly onYes: () => void;
+  /** Takes the question away: called after yes too. */
   readonly onNo: () => void;
 }
 
@@ -76,8 +77,8 @@ export function Question({ question, yes, kind = 'main', no = 'No, back', childr
         <BigKey
           kind={kind}
           onPress={() => {
-            onNo();
             onYes();
+            onNo();
           }}
         >
           {yes}

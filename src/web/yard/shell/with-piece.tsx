@@ -1,9 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { Answer } from '../parts/answer.tsx';
 import { BigLink } from '../parts/big-key.tsx';
+import { ChoosePerson } from '../screens/start/choose-person.tsx';
 import { places } from '../state/places.ts';
 import type { OpenPiece } from '../state/read-piece.ts';
 import { usePiece } from '../state/use-piece.ts';
+import { useYard } from '../state/yard.ts';
 import { YardFrame } from './yard-frame.tsx';
 
 export interface WithPieceProps {
@@ -15,6 +17,13 @@ export interface WithPieceProps {
 /** A screen about a piece: waits for it, and says what to do where it cannot be shown. */
 export function WithPiece({ id, children }: WithPieceProps) {
   const reading = usePiece(id);
+  const { device } = useYard();
+  if (reading.kind === 'open' && device.person.value === null)
+    return (
+      <YardFrame title="Who are you?" back={places.start()}>
+        <ChoosePerson onChosen={() => {}} />
+      </YardFrame>
+    );
   if (reading.kind === 'open') return <>{children(reading.piece)}</>;
   if (reading.kind === 'reading')
     return (

@@ -1,5 +1,6 @@
 import { Link } from 'wouter-preact';
 import { light } from '../state/light.ts';
+import { nameRoles } from '../state/name-roles.ts';
 import { places } from '../state/places.ts';
 import { useYard } from '../state/yard.ts';
 import { SyncChip } from './sync-chip.tsx';
@@ -60,8 +61,8 @@ export function YardHead({ title, piece, stage, back }: FrameHead) {
       <div class={styles.end}>
         {person !== null && (
           <Link href={places.device()} class={styles.small}>
-            <small>{person.roles.join(', ') || 'no role'}</small>
-            {person.name ?? 'name erased'}
+            <small class={styles.name}>{nameRoles(person.roles)}</small>
+            <span class={styles.name}>{person.name ?? 'name erased'}</span>
           </Link>
         )}
         <SyncChip />

@@ -8,15 +8,20 @@ import type { OpenPiece } from '../../state/read-piece.ts';
 export function FormKeys({ form, piece }: { readonly form: FormSession; readonly piece: OpenPiece }) {
   const { next, before } = form;
   const isChecked = piece.report.form.state !== 'open' && piece.report.form.state !== 'open again';
+  const isGood = piece.report.form.state === 'good';
   if (form.isWritten.value || (isChecked && form.values.value.length === 0 && !form.isAnew.value))
     return (
       <>
-        <BigKey onPress={() => form.again()} more="all lengths once more">
-          Measure the form again
-        </BigKey>
-        <BigLink kind="main" isTall to={places.walk(piece.id, 1)} more="mould face and edges">
+        <BigLink kind={isGood ? 'main' : 'plain'} isTall to={places.walk(piece.id, 1)} more="mould face and edges">
           Before the cage
         </BigLink>
+        <BigKey
+          kind={isGood ? 'plain' : 'main'}
+          onPress={() => form.again()}
+          more={isGood ? 'all lengths once more' : 'once it is put right'}
+        >
+          Measure the form again
+        </BigKey>
       </>
     );
   if (next === null)

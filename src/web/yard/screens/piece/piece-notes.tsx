@@ -38,7 +38,7 @@ export function PieceNotes({ piece }: { readonly piece: OpenPiece }) {
           <h2>Wrong or to be decided: {wrong.length}</h2>
           <ul class={styles.points}>
             {shown.map((point) => (
-              <li key={`${point.number} ${point.words}`}>
+              <li key={point.words}>
                 <span>{point.words}</span>
                 <span class={styles.lifts}>{nameLifter(point, context)}</span>
               </li>

@@ -1,5 +1,6 @@
 import { Link } from 'wouter-preact';
 import type { OpenPoint, PieceReport, YardContext } from '../../../../assess/yard/piece-report.ts';
+import { LIFTER_WORDS } from '../../../../say/piece-words.ts';
 import { PhaseMark } from '../../parts/phase-mark.tsx';
 import { sortPoints } from '../../state/pieces/sort-points.ts';
 import { places } from '../../state/places.ts';
@@ -31,10 +32,18 @@ export function PieceRow({ id }: { readonly id: string }) {
   );
 }
 
+const FORM_WORDS = {
+  open: 'not checked',
+  'open again': 'open again',
+  good: 'good',
+  out: 'OUT',
+  conflict: 'two answers',
+} as const;
+
 function StageCounts({ report }: { readonly report: PieceReport }) {
   return (
     <span class={styles.stages}>
-      <span>form {report.form.state}</span>
+      <span>form {FORM_WORDS[report.form.state]}</span>
       {([1, 2] as const).map((stage) => {
         const { done, left, out } = report.counts[stage];
         const total = done + left + out;
@@ -50,12 +59,12 @@ function StageCounts({ report }: { readonly report: PieceReport }) {
 }
 
 /** Who can lift a point, by name where the people list has one. */
-export function nameLifter(point: OpenPoint, { people }: Pick<YardContext, 'people'>): string {
+export function nameLifter(point: Pick<OpenPoint, 'liftedBy'>, { people }: Pick<YardContext, 'people'>): string {
   if (point.liftedBy === 'checking it') return 'checking it lifts it';
   const names = people.flatMap(({ name, roles }) =>
     name !== null && roles.includes(point.liftedBy as (typeof roles)[number]) ? [name] : [],
   );
-  const role = point.liftedBy === 'qa' ? 'QA' : point.liftedBy;
+  const role = LIFTER_WORDS[point.liftedBy];
   return names.length === 0 ? role : `${role}: ${names.join(', ')}`;
 }
 

@@ -1,5 +1,6 @@
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
+import { nameRoles } from '../../state/name-roles.ts';
 import { useYard } from '../../state/yard.ts';
 import styles from './start-screen.module.css';
 
@@ -24,7 +25,7 @@ export function ChoosePerson({ onChosen }: { readonly onChosen: () => void }) {
           <BigKey
             key={id}
             isOn={device.person.value?.id === id}
-            more={roles.join(', ') || 'no role'}
+            more={nameRoles(roles)}
             onPress={() => {
               void device.choosePerson(id);
               onChosen();

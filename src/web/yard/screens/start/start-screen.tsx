@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { NewerPage } from '../../parts/newer-page.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
+import { nameRoles } from '../../state/name-roles.ts';
 import { places } from '../../state/places.ts';
 import { useYard } from '../../state/yard.ts';
 import { ChooseJob } from './choose-job.tsx';
@@ -54,7 +55,7 @@ export function StartScreen() {
         <section class={styles.part}>
           <h2>You are</h2>
           <p class={styles.person}>{person.name ?? 'name erased'}</p>
-          <p>{person.roles.join(', ') || 'no role: looking, measuring and writing down are open to you'}</p>
+          <p>{nameRoles(person.roles)}</p>
         </section>
       )}
       <OfflineState />

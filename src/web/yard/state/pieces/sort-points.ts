@@ -1,9 +1,10 @@
 import type { OpenPoint, PieceReport } from '../../../../assess/yard/piece-report.ts';
+import { gatherPoints } from '../../../../say/piece-words.ts';
 
 /** Open points as a person reads them: what is wrong one by one, what is only not looked at yet as counts. */
 export interface SortedPoints {
-  /** What cannot be cleared with a condition first. */
-  readonly wrong: readonly OpenPoint[];
+  /** What cannot be cleared with a condition first; what says the same of several inserts is one line. */
+  readonly wrong: ReturnType<typeof gatherPoints>;
   /** `the form, 7 before the cage, 13 before the pour`; null: all was looked at. */
   readonly unchecked: string | null;
 }
@@ -24,7 +25,9 @@ export function sortPoints({ openPoints, plan, form }: PieceReport): SortedPoint
     ...(count(2) > 0 ? [`${count(2)} before the pour`] : []),
   ];
   return {
-    wrong: openPoints.filter((point) => !isUnchecked(point)).sort((a, b) => Number(b.isHard) - Number(a.isHard)),
+    wrong: gatherPoints(
+      openPoints.filter((point) => !isUnchecked(point)).sort((a, b) => Number(b.isHard) - Number(a.isHard)),
+    ),
     unchecked: parts.length === 0 ? null : parts.join(', '),
   };
 }

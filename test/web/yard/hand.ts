@@ -1,0 +1,192 @@
+import type { Page } from 'playwright-core';
+import type { SetOutItem } from '../../../src/assess/set-out/set-out.ts';
+import type { PiecePlan } from '../../../src/assess/yard/piece-plan.ts';
+import { tellTape } from '../../../src/web/yard/state/tape-words.ts';
+import { checkForm, Finger } from '../harness/finger.ts';
+import { waitUntilKept } from '../harness/kept-pages.ts';
+import type { Screen } from '../harness/screen.ts';
+import { PEOPLE, TABLET } from '../harness/yard.ts';
+import type { Office } from '../harness.ts';
+import { MARK, POUR } from './eight.ts';
+
+/** What a tape shows of an insert along an axis [mm]. */
+export type Tape = (item: SetOutItem, axis: 'x' | 'y') => number;
+
+/** That it is where it must be. */
+export const inPlace: Tape = ({ taped }, axis) => Math.round(taped[axis === 'x' ? 0 : 1]);
+
+/** A person with a tablet, who does everything by its keys. */
+export class Hand {
+  readonly screen: Screen;
+  readonly finger: Finger;
+
+  private constructor(screen: Screen) {
+    this.screen = screen;
+    this.finger = new Finger(screen.page);
+  }
+
+  /** Takes the job along: everything is on the tablet before it leaves. It ends on the screen of the pour. */
+  static async leave(office: Office, person: keyof typeof PEOPLE): Promise<Hand> {
+    const screen = await office.open('/yard/', { context: { viewport: TABLET.landscape, hasTouch: true } });
+    const hand = new Hand(screen);
+    const { page } = screen;
+    page.setDefaultTimeout(15_000);
+    await waitUntilKept(page, office.server);
+    // A page that was loaded before the worker was there is not its page yet.
+    await page.reload();
+    await hand.tap(/panels/);
+    await hand.tap(new RegExp(`^${PEOPLE[person].replace(/[().]/g, '\\$&')}`));
+    await hand.tap(/^Go to the pours/);
+    await hand.tap(new RegExp(`^${POUR}`));
+    await page.getByRole('link', { name: new RegExp(`^${MARK} no. 8`) }).waitFor();
+    return hand;
+  }
+
+  get page(): Page {
+    return this.screen.page;
+  }
+
+  tap(name: string | RegExp): Promise<void> {
+    return this.finger.tap(name);
+  }
+
+  /** Walks out of the network, or back into it. */
+  async setOffline(isOffline: boolean): Promise<void> {
+    await this.screen.context.setOffline(isOffline);
+  }
+
+  /** What was asked for in vain while there was no line, or no server, is no fault. */
+  allowCut(): void {
+    this.screen.faults.allow(/net::ERR_(INTERNET_DISCONNECTED|CONNECTION_REFUSED|NETWORK_CHANGED|EMPTY_RESPONSE)/);
+  }
+
+  /** From any screen of a piece, or from the pour, to a piece of the pour. */
+  async open(serial: string, mark = MARK): Promise<void> {
+    await this.toPour();
+    await this.tap(new RegExp(`^${mark} no. ${serial}`));
+    await this.page.getByRole('heading', { name: `${mark} no. ${serial}` }).waitFor();
+  }
+
+  async toPour(): Promise<void> {
+    const heading = this.page.getByRole('heading', { level: 1 });
+    while (!((await heading.textContent()) ?? '').includes(POUR)) {
+      const before = this.page.url();
+      await this.tap('Back');
+      await this.page.waitForURL((url) => url.href !== before);
+    }
+  }
+
+  /** Somebody else takes the tablet, or the same person goes by another role. */
+  async handTo(person: keyof typeof PEOPLE): Promise<void> {
+    await this.page
+      .getByRole('banner')
+      .getByRole('link', { name: /Nobody/ })
+      .tap();
+    await this.tap(/^Change person/);
+    await this.page.getByRole('button', { name: PEOPLE[person] }).tap();
+    await this.page.getByRole('banner').getByText(PEOPLE[person]).waitFor();
+    await this.tap('Back');
+    await this.tap(new RegExp(`^${POUR}`));
+  }
+
+  /** The form and both stages, the cage between them. */
+  async checkAll(serial: string, plan: PiecePlan, tape: Tape = inPlace): Promise<void> {
+    await this.checkForm(serial, plan);
+    await this.walk(plan, 1, tape);
+    await this.putCageIn();
+    await this.walk(plan, 2, tape);
+  }
+
+  /** The form, as it should be; it ends at the walk before the cage. */
+  async checkForm(serial: string, plan: PiecePlan): Promise<void> {
+    await this.open(serial);
+    await this.tap(/^The form/);
+    await checkForm(this.finger, plan);
+    await this.page.getByText('The form is good').waitFor();
+    await this.tap(/^Before the cage/);
+  }
+
+  /** The stage of a walk that is open: all as shown, and taped where it is asked for. */
+  async walk(plan: PiecePlan, stage: 1 | 2, tape: Tape = inPlace): Promise<void> {
+    for (const stop of plan.stops.filter((one) => one.stage === stage)) {
+      await this.tap(/^All as shown/);
+      await this.tapeStop(plan, stop.asks, tape);
+    }
+    await this.page.getByText(/^(All good before|All looked at)/).waitFor();
+  }
+
+  /** Types what is asked at a stop, one insert after another; what is off is left as it is. */
+  async tapeStop(plan: PiecePlan, asks: PiecePlan['stops'][number]['asks'], tape: Tape): Promise<void> {
+    for (const [k, { number, axis }] of asks.entries()) {
+      const item = plan.setOut.items.find((one) => one.number === number)!;
+      await this.finger.type(`${number} · ${tellTape(plan.setOut, item, axis)}`, tape(item, axis));
+      const isLast = asks[k + 1]?.number !== number;
+      const isOff = asks.some(
+        (ask) => ask.number === number && Math.abs(tape(item, ask.axis) - inPlace(item, ask.axis)) > item.tolerance,
+      );
+      if (isLast && isOff) await this.tap(/^Leave it, go on/);
+    }
+  }
+
+  async putCageIn(): Promise<void> {
+    await this.tap(/^The cage goes in now/);
+    await this.tap(/^The cage goes in$/);
+    await this.page.waitForURL(/walk\/2$/);
+  }
+
+  /** After screeding, a tap a stop. */
+  async checkScreed(serial: string): Promise<void> {
+    await this.open(serial);
+    await this.tap(/^After screeding/);
+    const right = this.page.getByRole('button', { name: /^All right level · plumb · cap/ });
+    const end = this.page.getByText('All level, plumb and capped');
+    for (;;) {
+      await right.or(end).first().waitFor();
+      if ((await end.count()) > 0) return;
+      const name = await right.getAttribute('aria-label');
+      await right.tap();
+      await this.page.waitForFunction((was) => document.querySelector(`[aria-label="${was}"]`) === null, name);
+    }
+  }
+
+  /** Clears a piece with nothing open, two taps. */
+  async clear(serial: string): Promise<void> {
+    await this.open(serial);
+    await this.tap(/^Clearance, pour/);
+    await this.page.getByRole('heading', { name: 'Nothing is open' }).waitFor();
+    await this.tap(/^Clear nothing is open/);
+    await this.page
+      .getByRole('dialog')
+      .getByRole('button', { name: /^Clear/ })
+      .tap();
+    await this.page.getByText('CLEARED', { exact: true }).waitFor();
+  }
+
+  /** That a cleared piece was poured; its clearance is open. */
+  async pour(): Promise<void> {
+    await this.tap(/^It was poured/);
+    await this.tap(/^Yes, it is poured/);
+    await this.page.getByText('Poured, cleared before').waitFor();
+  }
+
+  /** That it was poured though it was not cleared; its clearance is open. */
+  async pourAnyway(flag: string): Promise<void> {
+    await this.tap(/^It was poured/);
+    await this.tap(/^Truck at the gate/);
+    await this.tap(/^It was poured/);
+    await this.page.getByText(flag, { exact: true }).waitFor();
+  }
+
+  /** Sends and fetches at once, by the key of the screen of the device; back at the pour. */
+  async sendNow(): Promise<void> {
+    await this.toPour();
+    await this.page
+      .getByRole('banner')
+      .getByRole('link', { name: /server holds/ })
+      .tap();
+    await this.tap(/^Send now/);
+    await this.page.getByText('All is sent.').waitFor();
+    await this.tap('Back');
+    await this.tap(new RegExp(`^${POUR}`));
+  }
+}
