@@ -144,16 +144,17 @@ function listMeetings(
 /** What it meets there and did not as designed; what was too near and now overlaps counts too. */
 function findNewMeetings(placed: Placed): string[] {
   const { index, moved, castIn, setOut } = placed;
+  const now = listMeetings(placed, moved, castIn.id, placed.level === null ? null : Math.max(0, placed.level));
+  // What it met as designed is looked for only where it meets something: most do not.
+  if (now.length === 0) return [];
   const nameOf = ({ a, b }: Meeting) => JSON.stringify([a, b]);
   const before = new Map(listMeetings(placed, index, castIn.id, null).map((one) => [nameOf(one), one]));
   const words = formClashWords(setOut);
-  const now = listMeetings(placed, moved, castIn.id, placed.level === null ? null : Math.max(0, placed.level)).filter(
-    (one) => {
-      const was = before.get(nameOf(one));
-      return was === undefined || (one.clearance_mm <= 0 && was.clearance_mm > 0);
-    },
-  );
-  return [...new Set(now.map((one) => tellMeeting(one, words)))];
+  const isNew = (one: Meeting) => {
+    const was = before.get(nameOf(one));
+    return was === undefined || (one.clearance_mm <= 0 && was.clearance_mm > 0);
+  };
+  return [...new Set(now.filter(isNew).map((one) => tellMeeting(one, words)))];
 }
 
 /** Everything that is wrong with an insert where it was found and was not as designed, in words without a full stop. */
