@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { listFormMeasures } from '../../src/assess/yard/form-measures.ts';
 import { planPiece } from '../../src/assess/yard/plan-piece.ts';
 import { indexJob } from '../../src/job/job-index.ts';
-import { readSheet, type SheetGround } from '../../src/web/yard/screens/sheet/read-sheet.ts';
+import { readSheet, readTime, type SheetGround } from '../../src/web/yard/screens/sheet/read-sheet.ts';
 import {
   cellName,
   formCellName,
@@ -166,6 +166,27 @@ describe('a sheet that is typed in', () => {
     const { drafts } = readSheet(fill({ [cellName('stage 1', key, 'x')]: '4' }, { photo }), GROUND);
     expect(drafts.map(({ kind }) => kind)).toEqual(['photo', 'measured']);
     expect(drafts[0]?.body).toMatchObject({ photo: photo.hash, of: 'sheet' });
+  });
+});
+
+describe('a time on a sheet', () => {
+  it('is read with a colon or without, in 24 hours', () => {
+    expect(['0940', '9:40', '940', '23.59'].map(readTime)).toEqual(['09:40', '09:40', '09:40', '23:59']);
+    expect(['2460', '9', 'noon', ''].map(readTime)).toEqual([null, null, null, null]);
+  });
+
+  it('is no time on a day that does not exist or is only begun', () => {
+    const cells = { [cellName('stage 1', key, 'x')]: '4' };
+    for (const [day, words] of [
+      ['2026-13-01', /there is no 2026-13-01/],
+      ['30.11.2026', /there is no 30.11.2026/],
+      ['2026-11-', /which day/],
+    ] as const) {
+      const parts = { ...EMPTY_DRAFT.parts, 'stage 1': { ...SIGNED, day } };
+      const { faults, drafts } = readSheet(fill(cells, { parts }), GROUND);
+      expect(faults.map((fault) => fault.words).join('\n')).toMatch(words);
+      expect(drafts).toEqual([]);
+    }
   });
 });
 

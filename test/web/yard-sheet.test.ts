@@ -49,8 +49,11 @@ it('takes a sheet of twenty inserts by keyboard alone in less than five minutes,
   await hand.type('B');
   await hand.press('Tab');
   const day = new Date(Date.now() - 86_400_000);
-  const two = (value: number) => String(value).padStart(2, '0');
-  await hand.type(`${two(day.getUTCDate())}${two(day.getUTCMonth() + 1)}${day.getUTCFullYear()}`);
+  const [year, month, date] = day.toISOString().slice(0, 10).split('-') as [string, string, string];
+  // Year and month stand there, if it is this month's.
+  if (new Date().toISOString().startsWith(`${year}-${month}`)) await hand.press('End');
+  else await hand.press('Control+A', ...`${year}-${month}-`);
+  await hand.type(date);
   while ((await hand.at()) !== 'stage 1 time') await hand.press('Tab');
   await hand.type('0940');
   while ((await hand.at()) !== 'stage 1 by') await hand.press('Tab');

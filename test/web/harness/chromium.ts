@@ -86,11 +86,14 @@ function runUnpacking(entry: string, box: string): void {
     );
 }
 
-/** Starts one browser without a window. Rejects with one line when none can be had. */
-export async function launchChromium(): Promise<Browser> {
+/**
+ * Starts one browser without a window. Rejects with one line when none can be had.
+ * @param more arguments beside the usual ones
+ */
+export async function launchChromium(more: readonly string[] = []): Promise<Browser> {
   const { path, env } = findChromium();
   try {
-    return await chromium.launch({ executablePath: path, args: ARGS, env: { ...process.env, ...env } });
+    return await chromium.launch({ executablePath: path, args: [...ARGS, ...more], env: { ...process.env, ...env } });
   } catch (error) {
     const [line] = String(error).split('\n');
     throw new Error(`no browser: ${path} does not start (${line}); set ONEPOUR_CHROMIUM`);

@@ -29,7 +29,7 @@ export function AfterSheet({
             <ul>
               {missing.map(({ part, name, out, back }) => (
                 <li key={part}>
-                  {name}: {back} of {out}. A plate that stays in the panel blocks its insert: look for it now.
+                  {name}: {back} of {out}. Look for it now: what stays in the panel blocks an insert.
                 </li>
               ))}
             </ul>

@@ -62,6 +62,25 @@ export function findSheetRevision(
   };
 }
 
+/** A day as it was typed, `2026-11-30`; one that is only begun is none. */
+export function readDay(text: string): string {
+  const typed = text.trim();
+  return typed.endsWith('-') ? '' : typed;
+}
+
+/** A time of 24 hours as it was typed, with a colon or without: `0940`, `9:40`. Null: it is none. */
+export function readTime(text: string): string | null {
+  const read = /^(\d{1,2})[:.]?(\d{2})$/.exec(text.trim());
+  if (read === null || Number(read[1]) > 23 || Number(read[2]) > 59) return null;
+  return `${read[1]!.padStart(2, '0')}:${read[2]}`;
+}
+
+/** The moment by the clock of the yard [ms since 1970]; null: there is no such day or time. */
+function readMoment(day: string, time: string): number | null {
+  const at = /^\d{4}-\d{2}-\d{2}$/.test(day) ? Date.parse(`${day}T${readTime(time) ?? ''}`) : Number.NaN;
+  return Number.isNaN(at) ? null : at;
+}
+
 /** Moment and person of each part that something is typed in; an empty field takes over from the part before. */
 function readHeads(draft: SheetDraft, used: ReadonlySet<SheetPart>, now: number) {
   const faults: SheetFault[] = [];
@@ -69,18 +88,19 @@ function readHeads(draft: SheetDraft, used: ReadonlySet<SheetPart>, now: number)
   let before: PartHead = { day: '', time: '', by: '' };
   for (const part of SHEET_PARTS) {
     const own = draft.parts[part];
-    const head = { day: own.day || before.day, time: own.time || before.time, by: own.by || before.by };
+    const head = { day: readDay(own.day) || before.day, time: own.time || before.time, by: own.by || before.by };
     before = head;
     if (!used.has(part)) continue;
     const fault = (field: keyof PartHead, words: string) => faults.push({ at: headField(part, field), words });
     if (head.day === '') fault('day', `${PART_WORDS[part]}: which day was it measured?`);
     if (head.time === '') fault('time', `${PART_WORDS[part]}: at what time was it measured? As signed on the sheet`);
     if (head.by === '') fault('by', `${PART_WORDS[part]}: who measured?`);
-    // Without a zone, so by the clock of the yard.
-    const at = Date.parse(`${head.day}T${head.time}`);
-    if (head.day !== '' && head.time !== '' && Number.isNaN(at)) fault('time', `${PART_WORDS[part]}: no such moment`);
+    if (head.day === '' || head.time === '') continue;
+    const at = readMoment(head.day, head.time);
+    if (at === null)
+      fault('time', `${PART_WORDS[part]}: there is no ${head.day} ${head.time}; a day is 2026-11-30, a time 0940`);
     else if (at > now) fault('time', `${PART_WORDS[part]}: that moment is still to come`);
-    if (Number.isFinite(at)) heads.set(part, { at: new Date(at).toISOString(), by: head.by });
+    else heads.set(part, { at: new Date(at).toISOString(), by: head.by });
   }
   return { faults, heads };
 }

@@ -5,7 +5,7 @@ export type SheetPart = 'stage 1' | 'stage 2' | 'screed';
 export const SHEET_PARTS: readonly SheetPart[] = ['stage 1', 'stage 2', 'screed'];
 
 const headOfPart = z.strictObject({
-  /** As `<input type="date">` and `type="time"` give them; empty: as the part before. */
+  /** As typed; empty: as the part before. */
   day: z.string(),
   time: z.string(),
   /** Who measured; empty: as the part before. */

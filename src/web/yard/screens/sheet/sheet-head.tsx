@@ -12,7 +12,10 @@ export interface SheetHeadProps {
   readonly onChange: (draft: SheetDraft) => void;
 }
 
-/** When a part of the sheet was measured and by whom: as signed on the paper, not when it is typed. */
+/**
+ * When a part of the sheet was measured and by whom: as signed on the paper, not when it is typed. Plain fields: those of browsers write days and hours in
+ * the order of the device's country, and a sheet is not always from there.
+ */
 export function SheetHead({ draft, part, people, hasLetter = false, onChange }: SheetHeadProps) {
   const head = draft.parts[part];
   const isFirst = part === 'stage 1';
@@ -37,16 +40,28 @@ export function SheetHead({ draft, part, people, hasLetter = false, onChange }: 
       <label>
         {isFirst ? 'Day measured' : 'Day, if another'}
         <input
-          type="date"
+          type="text"
+          class={styles.day}
+          inputMode="numeric"
+          placeholder="year-month-day"
+          maxLength={10}
+          autocomplete="off"
           data-cell={headField(part, 'day')}
           value={head.day}
+          // Year and month stand there already: mostly it is this month.
+          onFocus={() => head.day === '' && isFirst && put('day', `${new Date().toISOString().slice(0, 8)}`)}
           onInput={({ currentTarget }) => put('day', currentTarget.value)}
         />
       </label>
       <label>
         {isFirst ? 'Time measured' : 'Time, if another'}
         <input
-          type="time"
+          type="text"
+          class={styles.time}
+          inputMode="numeric"
+          placeholder="0940"
+          maxLength={5}
+          autocomplete="off"
           data-cell={headField(part, 'time')}
           value={head.time}
           onInput={({ currentTarget }) => put('time', currentTarget.value)}
