@@ -78,7 +78,11 @@ export function PieceMore({ piece, onBack }: { readonly piece: OpenPiece; readon
             onYes={() => {
               const words = reason.value;
               reason.value = null;
-              if (words !== null) void run(() => acts.scrap(words));
+              if (words !== null)
+                void run(async () => {
+                  await acts.scrap(words);
+                  onBack();
+                });
             }}
           >
             <p>{reason.value}. Its records stay; another casting of the mark gets a number of its own.</p>
