@@ -23,6 +23,8 @@ const SCREEN_FILES = [
   'src/web/office/office.webmanifest',
   'src/web/answer/index.html',
   'src/web/answer/answer.webmanifest',
+  'src/web/yard/index.html',
+  'src/web/yard/yard.webmanifest',
 ];
 
 const folder = mkdtempSync(join(tmpdir(), 'onepour-ready-'));
@@ -36,6 +38,7 @@ function layProject(): void {
   for (const page of [
     'office/main.tsx',
     'answer/main.tsx',
+    'yard/main.tsx',
     'worker/main.ts',
     'pdf-worker/main.ts',
     'service-worker/main.ts',
