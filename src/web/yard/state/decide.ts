@@ -8,7 +8,7 @@ type Decision = BodyOf<'decision'>;
 export type Verdict = Decision['verdict'];
 
 /** The records that say where an insert is and how it looks: a decision is on them. As many as a decision can name. */
-export function listAbout({ sight, place, screed }: InsertReport): readonly FactRecord[] {
+function listAbout({ sight, place, screed }: InsertReport): readonly FactRecord[] {
   return [sight, place, screed].flatMap((slot) => slot?.latest ?? []).slice(0, 20);
 }
 
