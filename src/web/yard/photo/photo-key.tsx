@@ -35,6 +35,7 @@ export function PhotoKey({ onPicture, onFault, ...key }: PhotoKeyProps) {
   };
   return (
     <>
+      <BigKey {...key} onPress={() => ref.current?.click()} />
       <input
         ref={ref}
         type="file"
@@ -45,7 +46,6 @@ export function PhotoKey({ onPicture, onFault, ...key }: PhotoKeyProps) {
         aria-hidden="true"
         onChange={({ currentTarget }) => void take(currentTarget)}
       />
-      <BigKey {...key} onPress={() => ref.current?.click()} />
     </>
   );
 }

@@ -77,7 +77,7 @@ export function ExceptionForm({ piece, item, onSay, onPhoto, onCap, onBack }: Ex
               {wrong}
             </BigKey>
           ))}
-          <BigKey onPress={() => (isCounting.value = true)} more="not counted yet">
+          <BigKey onPress={() => (isCounting.value = true)} more={turns === null ? 'not counted yet' : 'count again'}>
             {turns === null ? 'Count the turns' : `${turns} turns by hand`}
           </BigKey>
           <PhotoKey

@@ -36,13 +36,13 @@ export function StripForm({
                 <small>{out} went in</small>
               </p>
               <BigKey name={`One less of ${name}`} onPress={() => put(part, countBack(back, -1))}>
-                −
+                <span class={styles.sign}>−</span>
               </BigKey>
               <output class={styles.count} aria-label={`${name}: back`}>
                 {back ?? '–'}
               </output>
               <BigKey name={`One more of ${name}`} onPress={() => put(part, countBack(back, 1))}>
-                +
+                <span class={styles.sign}>+</span>
               </BigKey>
               <BigKey isOn={back === out} name={`All ${out} of ${name} are back`} onPress={() => put(part, out)}>
                 All {out}
