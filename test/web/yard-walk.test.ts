@@ -93,6 +93,7 @@ describe('an insert that is not as it must be', () => {
       // Where the value has gone on by itself already, it means nothing.
       await page.keyboard.press('Enter');
     }
+    await screen.shoot('walk-keyboard');
     await page.getByText(`${item.number}: Good`).waitFor();
   }, 90_000);
 

@@ -1,4 +1,5 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useSignal } from '@preact/signals';
+import { useLayoutEffect } from 'preact/hooks';
 import { isFull, type PadKey, type PadRules, pressPad, readKeyboardKey, readTyped } from '../state/typed-length.ts';
 import styles from './digit-pad.module.css';
 
@@ -35,21 +36,23 @@ export function DigitPad({
   onDone,
   doneWords = 'Next',
 }: DigitPadProps) {
-  const [typed, setTyped] = useState(first);
+  const state = useSignal(first);
+  const typed = state.value;
   const rules: PadRules = { longest, hasMinus };
   const value = readTyped(typed);
   const finish = (text: string) => {
     const read = readTyped(text);
     if (read === null) return;
-    setTyped('');
+    state.value = '';
     onDone(read);
   };
   const press = (key: PadKey) => {
-    const next = pressPad(typed, key, rules);
+    const next = pressPad(state.peek(), key, rules);
     if (goesOn && key !== 'back' && key !== 'minus' && isFull(next, rules)) finish(next);
-    else setTyped(next);
+    else state.value = next;
   };
-  useEffect(() => {
+  // Before the next key, not after the next frame: a quick hand at the keyboard loses no digit.
+  useLayoutEffect(() => {
     const listen = (event: KeyboardEvent) => {
       const { target } = event;
       if (event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
@@ -59,8 +62,8 @@ export function DigitPad({
       if (key === null) return;
       if (key === 'done') {
         // With nothing typed, Enter is for the key that has the focus.
-        if (typed === '' && target instanceof HTMLElement && target.closest('button, a') !== null) return;
-        finish(typed);
+        if (state.peek() === '' && target instanceof HTMLElement && target.closest('button, a') !== null) return;
+        finish(state.peek());
       } else press(key);
       event.preventDefault();
     };

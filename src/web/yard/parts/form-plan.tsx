@@ -20,8 +20,8 @@ const SIGNS: Readonly<Record<SpotLook, string>> = {
   other: '',
 };
 
-/** Said aloud, and in the legend. */
-export const LOOK_WORDS: Readonly<Record<SpotLook, string>> = {
+/** Said aloud. */
+const LOOK_WORDS: Readonly<Record<SpotLook, string>> = {
   open: 'open',
   again: 'open again',
   good: 'good',

@@ -2,7 +2,7 @@ import { placesOf } from '../../../../say/number-runs.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { tellInsert } from '../../state/tell-insert.ts';
 import { TapedValues } from './taped-values.tsx';
-import type { WalkPartProps } from './walk-sheet.tsx';
+import type { WalkPartProps } from './walk-part.ts';
 
 /** What the last entry came to, beside the next stop: nobody taps to be told that it is good. */
 export function SaidBefore({ walk, piece }: Pick<WalkPartProps, 'walk' | 'piece'>) {

@@ -9,7 +9,7 @@ import type { WalkStep } from '../../state/walk/walk-session.ts';
 import { CageKey } from './cage-key.tsx';
 import { InsertPhotoKey } from './insert-photo-key.tsx';
 import { UndoKey } from './undo-key.tsx';
-import type { WalkPartProps } from './walk-sheet.tsx';
+import type { WalkPartProps } from './walk-part.ts';
 
 /** No level is more [mm], and so far beyond the form a tape may show an insert that is off. */
 const DEEPEST = 300;

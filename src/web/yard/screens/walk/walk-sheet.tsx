@@ -6,19 +6,12 @@ import { InsertWords } from '../../parts/insert-words.tsx';
 import { NumberPicker } from '../../parts/number-picker.tsx';
 import { RecognisedAnswer } from '../../parts/recognised-answer.tsx';
 import type { OpenPiece } from '../../state/read-piece.ts';
-import type { StopState } from '../../state/walk/stop-state.ts';
-import type { WalkSession } from '../../state/walk/walk-session.ts';
 import { DifferencePicker } from './difference-picker.tsx';
 import { InsertAnswer } from './insert-answer.tsx';
 import { SaidBefore } from './said-before.tsx';
 import { WalkEnd } from './walk-end.tsx';
+import type { WalkPartProps } from './walk-part.ts';
 import styles from './walk-screen.module.css';
-
-export interface WalkPartProps {
-  readonly walk: WalkSession;
-  readonly piece: OpenPiece;
-  readonly here: StopState | null;
-}
 
 /** Below the plan: what it must look like, what differs, or what to do about it. */
 export function WalkSheet({ walk, piece, here }: WalkPartProps) {

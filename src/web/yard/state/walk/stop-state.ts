@@ -31,7 +31,7 @@ export interface StopState {
   readonly isDone: boolean;
 }
 
-export function findStopState(state: Known, plan: PiecePlan, stop: CheckStop): StopState {
+function findStopState(state: Known, plan: PiecePlan, stop: CheckStop): StopState {
   const unseen = stop.members.filter((item) => findSight(state, plan, item) === null);
   const wrong = stop.members.filter((item) => findSight(state, plan, item) === 'wrong');
   const asks = stop.asks.filter(({ key, axis }) => {
