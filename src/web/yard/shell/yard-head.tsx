@@ -15,6 +15,8 @@ export interface FrameHead {
   readonly stage?: string;
   /** Where "back" leads; null: nowhere. */
   readonly back: string | null;
+  /** Leaves a part of a screen that has no address of its own: `back` may be where one is. */
+  readonly onBack?: () => void;
 }
 
 const NEXT = { shed: 'sun', sun: 'night', night: 'shed' } as const;
@@ -29,14 +31,14 @@ function LightKey() {
 }
 
 /** The head of a sheet: which piece, by which revision, in which stage; who works; where the records are. */
-export function YardHead({ title, piece, stage, back }: FrameHead) {
+export function YardHead({ title, piece, stage, back, onBack }: FrameHead) {
   const { device } = useYard();
   const person = device.person.value;
   document.title = `${title} · Onepour yard`;
   return (
     <header class={styles.head}>
       {back !== null && (
-        <Link href={back} class={styles.back} aria-label="Back">
+        <Link href={back} class={styles.back} aria-label="Back" onClick={onBack}>
           <svg viewBox="0 0 24 24" aria-hidden="true">
             <path d="M15 4l-8 8 8 8" />
           </svg>

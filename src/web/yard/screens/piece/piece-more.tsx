@@ -45,6 +45,7 @@ export function PieceMore({ piece, onBack }: { readonly piece: OpenPiece; readon
     ...headOfPiece(piece),
     stage: 'more',
     back: places.piece(piece.id),
+    onBack,
   };
   if (mode.value === 're-mark')
     return (

@@ -1,5 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { findBlindMirrors } from '../../../../assess/yard/blind-mirrors.ts';
+import { callPerson } from '../../../../assess/yard/rights.ts';
+import { slotKey } from '../../../../records/fold/fold-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { RecognisedAnswer } from '../../parts/recognised-answer.tsx';
@@ -11,6 +13,23 @@ import styles from './piece-screen.module.css';
 /** Points shown at once. */
 const AT_ONCE = 4;
 
+/** That it is scrapped, why and by whom; nothing of it is to be checked any more. */
+function Scrapped({ piece: { state, context } }: { readonly piece: OpenPiece }) {
+  const latest = state.slots.get(slotKey(null, 'scrapped'))?.latest ?? [];
+  return (
+    <Answer kind="wrong" words="SCRAPPED">
+      {latest.map(
+        ({ id, kind, body, person }) =>
+          kind === 'scrapped' && (
+            <p key={id}>
+              {body.reason}, {callPerson(context.people, person)}
+            </p>
+          ),
+      )}
+    </Answer>
+  );
+}
+
 /** What must not be overlooked, what measuring cannot show, and what is open with who can lift it. */
 export function PieceNotes({ piece }: { readonly piece: OpenPiece }) {
   const { report, plan, context } = piece;
@@ -19,13 +38,21 @@ export function PieceNotes({ piece }: { readonly piece: OpenPiece }) {
   const { wrong, unchecked } = sortPoints(report);
   const shown = wrong.slice(from.value, from.value + AT_ONCE);
   const blind = findBlindMirrors(plan);
+  const flagged = flags.map((flag) => (
+    <p key={flag.kind + flag.words} class={styles.flag}>
+      {flag.words}
+    </p>
+  ));
+  if (report.phase === 'scrapped')
+    return (
+      <div class={styles.notes}>
+        <Scrapped piece={piece} />
+        {flagged}
+      </div>
+    );
   return (
     <div class={styles.notes}>
-      {flags.map((flag) => (
-        <p key={flag.kind + flag.words} class={styles.flag}>
-          {flag.words}
-        </p>
-      ))}
+      {flagged}
       <RecognisedAnswer recognised={recognised} />
       {blind.map(({ words }) => (
         <Answer key={words} kind="unsure" words="Measuring cannot show a mirror here" isSmall>

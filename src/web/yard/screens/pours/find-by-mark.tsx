@@ -21,6 +21,7 @@ export function FindByMark({ onBack }: { readonly onBack: () => void }) {
     <YardFrame
       title="Find by mark"
       back={places.pours()}
+      onBack={onBack}
       keys={
         <>
           <BigKey isDisabled={spelled.value === ''} onPress={() => (spelled.value = '')}>
