@@ -14,7 +14,7 @@ import { SheetScreen } from './screens/sheet/sheet-screen.tsx';
 import { StartScreen } from './screens/start/start-screen.tsx';
 import { WalkScreen } from './screens/walk/walk-screen.tsx';
 import { YardShell } from './shell/yard-shell.tsx';
-import { places } from './state/places.ts';
+import { places } from '../pieces/places.ts';
 
 export function YardApp() {
   return (

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { foldPiece } from '../../../src/records/fold/fold-piece.ts';
 import type { FactRecord } from '../../../src/records/record.ts';
 import type { WriteDraft } from '../../../src/web/records/record-device.ts';
-import type { OpenPiece } from '../../../src/web/yard/state/read-piece.ts';
+import type { OpenPiece } from '../../../src/web/pieces/read-piece.ts';
 import { WalkSession } from '../../../src/web/yard/state/walk/walk-session.ts';
 import { demoFile, PieceTablet, pieceOf, type SamplePiece } from '../../assess/yard/yard-sample.ts';
 

@@ -1,9 +1,9 @@
 import { placesOf } from '../../../say/number-runs.ts';
 import { nameKind } from '../../../say/record-words.ts';
-import { type FactWriter, takeBack } from '../state/facts.ts';
+import { type FactWriter, takeBack } from '../../pieces/facts.ts';
 import { findUndo } from '../state/find-undo.ts';
-import type { OpenPiece } from '../state/read-piece.ts';
-import { useYard } from '../state/yard.ts';
+import type { OpenPiece } from '../../pieces/read-piece.ts';
+import { useYard } from '../../pieces/yard.ts';
 import { BigKey } from './big-key.tsx';
 
 /** Takes back what was written last on this device for this piece, and says what that is. It stays in the history, struck through. */

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { RecordOf } from '../../../records/record.ts';
-import { useYard } from '../state/yard.ts';
+import { useYard } from '../../pieces/yard.ts';
 import styles from './photo-view.module.css';
 
 /** A photo that a record names, from this device or the server; where neither has it, that is said. */

@@ -1,7 +1,7 @@
 import { Link } from 'wouter-preact';
-import { places } from '../state/places.ts';
-import { tellSync } from '../state/sync-words.ts';
-import { useYard } from '../state/yard.ts';
+import { places } from '../../pieces/places.ts';
+import { tellSync } from '../../pieces/sync-words.ts';
+import { useYard } from '../../pieces/yard.ts';
 import styles from './sync-chip.module.css';
 
 const CLASSES = { 'all sent': 'sent', 'here only': 'here', problem: 'problem' } as const;

@@ -2,10 +2,10 @@ import type { ComponentChildren } from 'preact';
 import { Answer } from '../parts/answer.tsx';
 import { BigLink } from '../parts/big-key.tsx';
 import { ChoosePerson } from '../screens/start/choose-person.tsx';
-import { places } from '../state/places.ts';
-import type { OpenPiece } from '../state/read-piece.ts';
+import { places } from '../../pieces/places.ts';
+import type { OpenPiece } from '../../pieces/read-piece.ts';
 import { usePiece } from '../state/use-piece.ts';
-import { useYard } from '../state/yard.ts';
+import { useYard } from '../../pieces/yard.ts';
 import { YardFrame } from './yard-frame.tsx';
 
 export interface WithPieceProps {

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { OpenPiece } from '../state/read-piece.ts';
+import type { OpenPiece } from '../../pieces/read-piece.ts';
 import styles from './yard-frame.module.css';
 import { type FrameHead, YardHead } from './yard-head.tsx';
 

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { openDevice } from '../../records/open-device.ts';
 import { Answer } from '../parts/answer.tsx';
-import { Yard, YardPlace } from '../state/yard.ts';
+import { Yard, YardPlace } from '../../pieces/yard.ts';
 import styles from './yard-shell.module.css';
 
 /** Opens what is on this device; everything else lies in it. */

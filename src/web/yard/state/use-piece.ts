@@ -1,5 +1,5 @@
-import type { PieceReading } from './read-piece.ts';
-import { useYard } from './yard.ts';
+import type { PieceReading } from '../../pieces/read-piece.ts';
+import { useYard } from '../../pieces/yard.ts';
 
 /** A piece with its plan and report; the screen follows what is written and what arrives. */
 export function usePiece(id: string): PieceReading {

@@ -6,9 +6,9 @@ import { nameItems, nameSubject, type RecordNames, tellRecord } from '../../../.
 import { Button } from '../../../parts/button.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
-import type { OpenPiece } from '../../../yard/state/read-piece.ts';
-import { chooseRecord, isDecidedElsewhere } from '../../../yard/state/settle.ts';
-import type { Yard } from '../../../yard/state/yard.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { chooseRecord, isDecidedElsewhere } from '../../../pieces/settle.ts';
+import type { Yard } from '../../../pieces/yard.ts';
 import { tellError } from '../../state/use-asked.ts';
 import { writeMoment } from '../../state/write-moment.ts';
 import styles from './yard.module.css';

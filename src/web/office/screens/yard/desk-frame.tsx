@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { Link } from 'wouter-preact';
 import { Button } from '../../../parts/button.tsx';
 import { Empty } from '../../../parts/notice.tsx';
-import type { Yard } from '../../../yard/state/yard.ts';
+import type { Yard } from '../../../pieces/yard.ts';
 import { addresses } from '../../state/addresses.ts';
 import { useYardDesk } from './use-yard-desk.ts';
 

@@ -4,7 +4,7 @@ import type { AsideRecord } from '../../../../wire/records.ts';
 import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
 import type { DeviceJob } from '../../../records/record-device.ts';
-import type { OpenPiece } from '../../../yard/state/read-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { addresses } from '../../state/addresses.ts';
 import { writeMoment } from '../../state/write-moment.ts';
 import { tellFlag } from './tell-flag.ts';

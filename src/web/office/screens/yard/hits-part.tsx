@@ -3,7 +3,7 @@ import type { Person } from '../../../../records/person.ts';
 import { Section } from '../../../parts/page.tsx';
 import { type ShownState, StateMark } from '../../../parts/state-mark.tsx';
 import { Table } from '../../../parts/table.tsx';
-import type { OpenPiece } from '../../../yard/state/read-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 
 const MARKS: Readonly<Record<ExactHits['verdict'], ShownState>> = {
   'as by taping': 'passes',

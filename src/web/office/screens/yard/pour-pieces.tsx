@@ -4,7 +4,7 @@ import { countOf } from '../../../../say/part-words.ts';
 import { LIFTER_WORDS } from '../../../../say/piece-words.ts';
 import { StateMark } from '../../../parts/state-mark.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
-import type { OpenPiece } from '../../../yard/state/read-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { addresses } from '../../state/addresses.ts';
 import { PhaseMark } from './piece-marks.tsx';
 import styles from './yard.module.css';

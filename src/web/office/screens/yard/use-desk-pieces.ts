@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { OpenPiece } from '../../../yard/state/read-piece.ts';
-import type { Yard } from '../../../yard/state/yard.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import type { Yard } from '../../../pieces/yard.ts';
 
 /** A piece takes some 20 ms to be planned and judged; as long as this the page does nothing else [ms]. */
 const SLICE = 50;

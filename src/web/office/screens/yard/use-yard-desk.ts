@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Yard } from '../../../yard/state/yard.ts';
+import type { Yard } from '../../../pieces/yard.ts';
 import { tellError } from '../../state/use-asked.ts';
 import { openYard } from './open-yard.ts';
 

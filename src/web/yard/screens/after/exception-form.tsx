@@ -8,8 +8,8 @@ import { DigitPad } from '../../parts/digit-pad.tsx';
 import { InsertPicture } from '../../parts/insert-picture.tsx';
 import { keepPicture } from '../../photo/keep-photo.ts';
 import { PhotoKey } from '../../photo/photo-key.tsx';
-import type { OpenPiece } from '../../state/read-piece.ts';
-import { useYard } from '../../state/yard.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import styles from './after.module.css';
 import { startException, UNCOVER_ANSWERS } from './uncover.ts';
 

@@ -4,8 +4,8 @@ import type { Person } from '../../../../records/person.ts';
 import { BigKey } from '../../parts/big-key.tsx';
 import { TwoTaps } from '../../parts/two-taps.tsx';
 import { UndoLast } from '../../parts/undo-last.tsx';
-import type { FactWriter } from '../../state/facts.ts';
-import type { OpenPiece } from '../../state/read-piece.ts';
+import type { FactWriter } from '../../../pieces/facts.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { ClearanceStep } from './clearance-screen.tsx';
 
 export interface ClearanceKeysProps {

@@ -3,9 +3,9 @@ import type { OpenPoint } from '../../../../assess/yard/piece-report.ts';
 import { ENGINE_VERSION } from '../../../../engine/version.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
-import { listDecidable } from '../../state/decide.ts';
-import type { OpenPiece } from '../../state/read-piece.ts';
-import { useYard } from '../../state/yard.ts';
+import { listDecidable } from '../../../pieces/decide.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import styles from './clearance.module.css';
 import { type StandingWords, tellClearance, tellPoured } from './standing-words.ts';
 

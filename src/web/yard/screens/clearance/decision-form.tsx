@@ -8,9 +8,9 @@ import { Answer } from '../../parts/answer.tsx';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
 import { FormPlan, type PlanArrow } from '../../parts/form-plan.tsx';
 import { ReasonPicker } from '../../parts/reason-picker.tsx';
-import { makeDecision, mayDecide, type Verdict } from '../../state/decide.ts';
+import { makeDecision, mayDecide, type Verdict } from '../../../pieces/decide.ts';
 import { lookOfReport } from '../../state/look-of.ts';
-import type { OpenPiece } from '../../state/read-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { tellInsert } from '../../state/tell-insert.ts';
 import styles from './clearance.module.css';
 

@@ -9,12 +9,12 @@ import { TwoTaps } from '../../parts/two-taps.tsx';
 import { UndoLast } from '../../parts/undo-last.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
-import { FactWriter } from '../../state/facts.ts';
-import { places } from '../../state/places.ts';
-import type { OpenPiece } from '../../state/read-piece.ts';
+import { FactWriter } from '../../../pieces/facts.ts';
+import { places } from '../../../pieces/places.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { sayMoment } from '../../state/say-moment.ts';
-import { chooseRecord, isDecidedElsewhere } from '../../state/settle.ts';
-import { useYard } from '../../state/yard.ts';
+import { chooseRecord, isDecidedElsewhere } from '../../../pieces/settle.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import styles from './conflict.module.css';
 import { compareSaid, listConflicts, nameSlot } from './conflict-words.ts';
 

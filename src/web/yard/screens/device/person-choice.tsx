@@ -1,5 +1,5 @@
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
-import { useYard } from '../../state/yard.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import styles from './device.module.css';
 
 /** Everybody whom the office has named, a key each. */

@@ -9,10 +9,10 @@ import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { ScrollKeys } from '../../parts/scroll-keys.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
-import { places } from '../../state/places.ts';
-import type { OpenPiece } from '../../state/read-piece.ts';
+import { places } from '../../../pieces/places.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { sayMoment } from '../../state/say-moment.ts';
-import { useYard, type Yard } from '../../state/yard.ts';
+import { useYard, type Yard } from '../../../pieces/yard.ts';
 import styles from './history.module.css';
 import { HistoryList } from './history-list.tsx';
 

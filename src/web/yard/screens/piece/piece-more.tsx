@@ -10,9 +10,9 @@ import { PhotoKey } from '../../photo/photo-key.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
 import { findNextSerial, listHeads } from '../../state/pieces/list-heads.ts';
 import { PieceActs } from '../../state/pieces/piece-acts.ts';
-import { places } from '../../state/places.ts';
-import type { OpenPiece } from '../../state/read-piece.ts';
-import { useYard } from '../../state/yard.ts';
+import { places } from '../../../pieces/places.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import styles from './piece-screen.module.css';
 import { ReMark } from './re-mark.tsx';
 

@@ -6,7 +6,7 @@ import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { RecognisedAnswer } from '../../parts/recognised-answer.tsx';
 import { sortPoints } from '../../state/pieces/sort-points.ts';
-import type { OpenPiece } from '../../state/read-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { nameLifter } from '../pour/piece-row.tsx';
 import styles from './piece-screen.module.css';
 

@@ -3,7 +3,7 @@ import type { OpenPoint, PieceReport, YardContext } from '../../../../assess/yar
 import { LIFTER_WORDS } from '../../../../say/piece-words.ts';
 import { PhaseMark } from '../../parts/phase-mark.tsx';
 import { sortPoints } from '../../state/pieces/sort-points.ts';
-import { places } from '../../state/places.ts';
+import { places } from '../../../pieces/places.ts';
 import { usePiece } from '../../state/use-piece.ts';
 import styles from './pour-screen.module.css';
 

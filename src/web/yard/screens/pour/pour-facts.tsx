@@ -1,5 +1,5 @@
 import type { PieceHead } from '../../../../assess/yard/piece-head.ts';
-import { useYard } from '../../state/yard.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import styles from './pour-screen.module.css';
 
 /** What everybody at the form must know: revision, concrete, strength to strip at, whom to call. */

@@ -5,8 +5,8 @@ import { Answer } from '../../parts/answer.tsx';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
 import { type ListedPour, listPours } from '../../state/pieces/list-pours.ts';
-import { places } from '../../state/places.ts';
-import { useYard } from '../../state/yard.ts';
+import { places } from '../../../pieces/places.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { FindByMark } from './find-by-mark.tsx';
 import styles from './pours-screen.module.css';
 

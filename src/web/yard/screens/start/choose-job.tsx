@@ -3,7 +3,7 @@ import type { JobHead } from '../../../../wire/jobs.ts';
 import { call } from '../../../parts/call.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
-import { useYard } from '../../state/yard.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import styles from './start-screen.module.css';
 
 interface JobChoice {

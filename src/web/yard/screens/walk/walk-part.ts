@@ -1,4 +1,4 @@
-import type { OpenPiece } from '../../state/read-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { StopState } from '../../state/walk/stop-state.ts';
 import type { WalkSession } from '../../state/walk/walk-session.ts';
 

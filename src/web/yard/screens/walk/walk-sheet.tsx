@@ -5,7 +5,7 @@ import { InsertPicture } from '../../parts/insert-picture.tsx';
 import { InsertWords } from '../../parts/insert-words.tsx';
 import { NumberPicker } from '../../parts/number-picker.tsx';
 import { RecognisedAnswer } from '../../parts/recognised-answer.tsx';
-import type { OpenPiece } from '../../state/read-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { DifferencePicker } from './difference-picker.tsx';
 import { InsertAnswer } from './insert-answer.tsx';
 import { SaidBefore } from './said-before.tsx';

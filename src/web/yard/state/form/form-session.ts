@@ -2,7 +2,7 @@ import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type FormMeasure, listFormMeasures } from '../../../../assess/yard/form-measures.ts';
 import type { RecordDevice } from '../../../records/record-device.ts';
 import { listStartDrafts } from '../pieces/start-drafts.ts';
-import type { OpenPiece } from '../read-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 
 /** Form values that are typed and not written down yet, kept over a reload. */
 export interface FormDraftStore {

@@ -1,5 +1,5 @@
 import { findHead, type PieceHead } from '../../../../assess/yard/piece-head.ts';
-import type { Yard } from '../yard.ts';
+import type { Yard } from '../../../pieces/yard.ts';
 
 /** Every piece that a pour plans or a record names, by mark and serial. Those that are not read from the device yet are as they are planned. */
 export function listHeads(yard: Yard): readonly PieceHead[] {

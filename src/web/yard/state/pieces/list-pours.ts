@@ -1,6 +1,6 @@
 import type { PieceHead } from '../../../../assess/yard/piece-head.ts';
 import { slotKey } from '../../../../records/fold/fold-piece.ts';
-import type { Yard } from '../yard.ts';
+import type { Yard } from '../../../pieces/yard.ts';
 import { listHeads } from './list-heads.ts';
 
 /** A pour as the list shows it; `id` null: pieces that no pour plans. */

@@ -4,7 +4,7 @@ import type { BodyOf } from '../../../../records/record.ts';
 import type { RecordDevice, WriteDraft } from '../../../records/record-device.ts';
 import { findUndo } from '../find-undo.ts';
 import { listStartDrafts } from '../pieces/start-drafts.ts';
-import type { OpenPiece } from '../read-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { findNextStop, listStops, type StopState } from './stop-state.ts';
 
 export type TapedAxis = 'x' | 'y' | 'level';

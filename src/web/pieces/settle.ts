@@ -1,6 +1,6 @@
-import type { SetOutItem } from '../../../assess/set-out/set-out.ts';
-import type { FactRecord, KindAndBody } from '../../../records/record.ts';
-import type { WriteDraft } from '../../records/record-device.ts';
+import type { SetOutItem } from '../../assess/set-out/set-out.ts';
+import type { FactRecord, KindAndBody } from '../../records/record.ts';
+import type { WriteDraft } from '../records/record-device.ts';
 import { factOf } from './facts.ts';
 import type { OpenPiece } from './read-piece.ts';
 

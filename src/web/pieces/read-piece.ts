@@ -1,10 +1,10 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
-import { findHead, type PieceHead } from '../../../assess/yard/piece-head.ts';
-import type { PiecePlan } from '../../../assess/yard/piece-plan.ts';
-import type { PieceReport, YardContext } from '../../../assess/yard/piece-report.ts';
-import { planPiece } from '../../../assess/yard/plan-piece.ts';
-import { reportPiece } from '../../../assess/yard/report-piece.ts';
-import type { PieceState } from '../../../records/fold/piece-state.ts';
+import { findHead, type PieceHead } from '../../assess/yard/piece-head.ts';
+import type { PiecePlan } from '../../assess/yard/piece-plan.ts';
+import type { PieceReport, YardContext } from '../../assess/yard/piece-report.ts';
+import { planPiece } from '../../assess/yard/plan-piece.ts';
+import { reportPiece } from '../../assess/yard/report-piece.ts';
+import type { PieceState } from '../../records/fold/piece-state.ts';
 import type { Yard } from './yard.ts';
 
 /** Everything that a screen says about one piece. */

@@ -1,10 +1,10 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import { listPlanned, type PieceHead } from '../../../assess/yard/piece-head.ts';
-import type { YardContext } from '../../../assess/yard/piece-report.ts';
-import { indexJob } from '../../../job/job-index.ts';
-import type { RecordDevice } from '../../records/record-device.ts';
+import { listPlanned, type PieceHead } from '../../assess/yard/piece-head.ts';
+import type { YardContext } from '../../assess/yard/piece-report.ts';
+import { indexJob } from '../../job/job-index.ts';
+import type { RecordDevice } from '../records/record-device.ts';
 import { type PieceReading, readPiece } from './read-piece.ts';
 
 /** The job that this device works on, as every screen reads it, and its pieces as they are asked for. */

@@ -1,4 +1,4 @@
-import type { SyncState } from '../../records/record-device.ts';
+import type { SyncState } from '../records/record-device.ts';
 
 /** Where the records are, in a few words. */
 export interface SyncWords {

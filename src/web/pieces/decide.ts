@@ -1,8 +1,8 @@
-import type { InsertReport } from '../../../assess/yard/piece-report.ts';
-import { type Act, mayDo, type Permission } from '../../../assess/yard/rights.ts';
-import { ENGINE_VERSION } from '../../../engine/version.ts';
-import type { Person, Role } from '../../../records/person.ts';
-import type { BodyOf, FactRecord } from '../../../records/record.ts';
+import type { InsertReport } from '../../assess/yard/piece-report.ts';
+import { type Act, mayDo, type Permission } from '../../assess/yard/rights.ts';
+import { ENGINE_VERSION } from '../../engine/version.ts';
+import type { Person, Role } from '../../records/person.ts';
+import type { BodyOf, FactRecord } from '../../records/record.ts';
 
 type Decision = BodyOf<'decision'>;
 export type Verdict = Decision['verdict'];

@@ -1,6 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { SetOutItem } from '../../../assess/set-out/set-out.ts';
-import type { RecordDevice, WriteDraft } from '../../records/record-device.ts';
+import type { SetOutItem } from '../../assess/set-out/set-out.ts';
+import type { RecordDevice, WriteDraft } from '../records/record-device.ts';
 import type { OpenPiece } from './read-piece.ts';
 
 /** What every record about a piece, or one of its inserts, says: by this plan, here, now. */
