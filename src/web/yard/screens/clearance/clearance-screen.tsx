@@ -34,7 +34,11 @@ const REASONS = {
     'Design engineer told before the pour',
   ],
   hold: ['Insert missing or wrong', 'Waiting for the design engineer', 'Form out', 'Revision to come'],
-  override: ['Truck at the gate', 'Design engineer told by telephone', 'Will be drilled or cut out later, as agreed'],
+  override: [
+    'Truck at the gate',
+    'Design engineer told by telephone',
+    'Put right later, as agreed with the design engineer',
+  ],
   poured: ['Truck at the gate', 'Nobody knew that it was not cleared', 'Poured by mistake'],
 } as const;
 

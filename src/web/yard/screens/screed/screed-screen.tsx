@@ -23,13 +23,19 @@ export function ScreedScreen({ piece }: { readonly piece: string }) {
   return <WithPiece id={piece}>{(open) => <Screed piece={open} />}</WithPiece>;
 }
 
-function lookOf({ state, plan }: OpenPiece): (item: SetOutItem) => SpotLook {
+/** One that is off, by sight or by what was taped since, is off whatever was said of it before. */
+function lookOf({ state, plan, report }: OpenPiece): (item: SetOutItem) => SpotLook {
   const wanted = new Set(plan.afterScreed.map(({ castIn }) => castIn.key));
+  const off = new Set(
+    report.inserts.flatMap((insert) =>
+      insert.state === 'out' || insert.state === 'conflict' ? [insert.item.number] : [],
+    ),
+  );
   return (item) => {
     if (!wanted.has(item.castIn.key)) return 'other';
     const record = findScreed(state, plan, item);
     if (record === null) return 'open';
-    return isRight(record) ? 'good' : 'out';
+    return isRight(record) && !off.has(item.number) ? 'good' : 'out';
   };
 }
 
@@ -112,13 +118,12 @@ function Screed({ piece }: { readonly piece: OpenPiece }) {
   );
 }
 
-function ScreedEnd({ piece: { plan, state } }: { readonly piece: OpenPiece }) {
+function ScreedEnd({ piece }: { readonly piece: OpenPiece }) {
+  const { plan } = piece;
+  const look = lookOf(piece);
   if (plan.afterScreed.length === 0)
     return <Answer kind="plain" words="Nothing stands in the trowelled face of this piece" />;
-  const off = plan.afterScreed.filter((item) => {
-    const record = findScreed(state, plan, item);
-    return record !== null && !isRight(record);
-  });
+  const off = plan.afterScreed.filter((item) => look(item) === 'out');
   return off.length === 0 ? (
     <Answer kind="good" words="All level, plumb and capped" />
   ) : (

@@ -12,6 +12,11 @@ export interface SheetHeadProps {
   readonly onChange: (draft: SheetDraft) => void;
 }
 
+/** Year and month of a day by the clock of the yard: `2026-11-`. */
+function beginDay(now: Date): string {
+  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-`;
+}
+
 /**
  * When a part of the sheet was measured and by whom: as signed on the paper, not when it is typed. Plain fields: those of browsers write days and hours in
  * the order of the device's country, and a sheet is not always from there.
@@ -49,7 +54,7 @@ export function SheetHead({ draft, part, people, hasLetter = false, onChange }: 
           data-cell={headField(part, 'day')}
           value={head.day}
           // Year and month stand there already: mostly it is this month.
-          onFocus={() => head.day === '' && isFirst && put('day', `${new Date().toISOString().slice(0, 8)}`)}
+          onFocus={() => head.day === '' && isFirst && put('day', beginDay(new Date()))}
           onInput={({ currentTarget }) => put('day', currentTarget.value)}
         />
       </label>
