@@ -23,10 +23,14 @@ describe('the form itself', () => {
     const [a] = plan.setOut.form.diagonals;
     await checkForm(finger, plan, { [`${a!.from} to ${a!.to}`]: a!.length + 15 });
     await page.getByText('The form is out').waitFor();
+    await checkTargets(page);
     await page
       .getByText(/racked/)
       .first()
       .waitFor();
     await screen.shoot('portrait-form-racked');
+    // The check itself is taken back by one key, too.
+    await finger.tap(/^Undo/);
+    await page.getByText('Not checked yet').waitFor();
   }, 90_000);
 });

@@ -1,5 +1,6 @@
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
+import { UndoKey } from '../../parts/undo-key.tsx';
 import { type FormSession, findLongestMeasure } from '../../state/form/form-session.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
@@ -22,6 +23,7 @@ export function FormKeys({ form, piece }: { readonly form: FormSession; readonly
         >
           Measure the form again
         </BigKey>
+        <UndoKey piece={piece} onUndo={() => void form.undo()} />
       </>
     );
   if (next === null)

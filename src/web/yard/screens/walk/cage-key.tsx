@@ -35,7 +35,7 @@ export function CageKey({ piece }: { readonly piece: OpenPiece }) {
   };
   return (
     <TwoTaps
-      kind="main"
+      kind={isLeft ? 'plain' : 'main'}
       more={isLeft ? `${numbers.length + Number(isFormOpen)} left from before` : 'nothing left from before'}
       question="Does the cage go in now?"
       yes="The cage goes in"

@@ -2,13 +2,13 @@ import { findLongest } from '../../../../assess/yard/digit-asks.ts';
 import { placesOf } from '../../../../say/number-runs.ts';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
+import { UndoKey } from '../../parts/undo-key.tsx';
 import { places } from '../../../pieces/places.ts';
 import { tellTape } from '../../state/tape-words.ts';
 import { findSight } from '../../state/walk/stop-state.ts';
 import type { WalkStep } from '../../state/walk/walk-session.ts';
 import { CageKey } from './cage-key.tsx';
 import { InsertPhotoKey } from './insert-photo-key.tsx';
-import { UndoKey } from './undo-key.tsx';
 import type { WalkPartProps } from './walk-part.ts';
 
 /** No level is more [mm], and so far beyond the form a tape may show an insert that is off. */
@@ -20,7 +20,7 @@ export function WalkKeys(props: WalkPartProps) {
   return (
     <>
       <StepKeys {...props} />
-      <UndoKey walk={props.walk} piece={props.piece} />
+      <UndoKey piece={props.piece} onUndo={() => void props.walk.undo()} />
     </>
   );
 }

@@ -1,6 +1,8 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type FormMeasure, listFormMeasures } from '../../../../assess/yard/form-measures.ts';
 import type { RecordDevice } from '../../../records/record-device.ts';
+import { takeBack } from '../../../pieces/facts.ts';
+import { findUndo } from '../find-undo.ts';
 import { listStartDrafts } from '../pieces/start-drafts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 
@@ -11,7 +13,7 @@ export interface FormDraftStore {
 }
 
 export interface FormPlace {
-  readonly device: Pick<RecordDevice, 'writeAll'>;
+  readonly device: Pick<RecordDevice, 'writeAll' | 'id'>;
   readonly drafts: FormDraftStore;
   readonly piece: OpenPiece;
   /** The piece as it is known now. */
@@ -115,6 +117,24 @@ export class FormSession {
       this.#isWritten.value = true;
       this.#isAnew.value = false;
       this.#keep([]);
+    } catch (error) {
+      this.#fault.value = error instanceof Error ? error.message : String(error);
+    } finally {
+      this.#isBusy = false;
+    }
+  }
+
+  /** Takes back what was written last for this piece. */
+  async undo(): Promise<void> {
+    if (this.#isBusy) return;
+    this.#isBusy = true;
+    const { device } = this.#place;
+    try {
+      const piece = this.#place.read();
+      const records = findUndo(piece.state, device.id.value);
+      await device.writeAll(takeBack(piece, records, 'taken back at once'));
+      this.#fault.value = null;
+      this.#isWritten.value = false;
     } catch (error) {
       this.#fault.value = error instanceof Error ? error.message : String(error);
     } finally {

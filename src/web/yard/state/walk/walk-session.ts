@@ -2,6 +2,7 @@ import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import type { BodyOf } from '../../../../records/record.ts';
 import type { RecordDevice, WriteDraft } from '../../../records/record-device.ts';
+import { takeBack } from '../../../pieces/facts.ts';
 import { findUndo } from '../find-undo.ts';
 import { listStartDrafts } from '../pieces/start-drafts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
@@ -186,31 +187,15 @@ export class WalkSession {
     const piece = this.#place.read();
     if (piece === null) return;
     const records = findUndo(piece.state, this.#place.device.id.value);
-    const drafts = records.map(
-      ({ id, item }): WriteDraft => ({
-        kind: 'correction',
-        body: { of: id, reason: 'taken back at once' },
-        piece: piece.id,
-        item,
-        checkKey: null,
-        measuredAt: null,
-        measuredBy: null,
-      }),
-    );
-    if (drafts.length === 0 || !(await this.#write(drafts))) return;
     const [first] = records;
+    const drafts = takeBack(piece, records, 'taken back at once');
+    if (drafts.length === 0 || !(await this.#write(drafts))) return;
     const item = piece.plan.setOut.items.find(({ castIn }) => castIn.key === first?.item);
     if (item !== undefined && item.stage === this.stage) {
       this.goTo(item.number);
       this.#goOn(this.#at.value);
     }
     this.#said.value = { kind: 'taken back', count: drafts.length };
-  }
-
-  /** What was taken back would be; for the key that does it. Empty: nothing. */
-  listUndo() {
-    const piece = this.#place.read();
-    return piece === null ? [] : findUndo(piece.state, this.#place.device.id.value);
   }
 
   #goOn(from: number): void {
