@@ -47,12 +47,18 @@ function upToWhole(length: number): number {
   return Math.max(1, Math.ceil(length - 1e-6));
 }
 
+function upToTenth(angle: number): string {
+  return (Math.ceil(10 * angle - 1e-6) / 10).toFixed(1);
+}
+
 function tellPlate(plate: AsPlaced['plate']): string | null {
   switch (plate.kind) {
     case 'does not go on':
       return `the plate does not go on, hole ${plate.hole} lacks ${upToWhole(plate.lacks)} mm`;
     case 'shifted':
       return `the plate goes on when it is shifted ${upToWhole(plate.by)} mm`;
+    case 'turned':
+      return `the plate goes on when it is turned ${upToTenth(plate.turn_deg)}° and shifted ${upToWhole(plate.by)} mm: it will stand askew by that`;
     case 'as designed':
     case 'no plate':
       return null;

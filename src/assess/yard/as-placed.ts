@@ -6,6 +6,7 @@ import { resolveConnection } from '../../job/resolve/resolve-connection.ts';
 import { assessConnection } from '../assess-connection.ts';
 import type { ConnectionAnswer } from '../connection-answer.ts';
 import { overlayPlaces } from '../live/live-connection.ts';
+import { fitBoard } from './fit-board.ts';
 import { fitPlate, listBolts } from './fit-plate.ts';
 import { placeCastIn, type SeatQuestion } from './placed-cast-in.ts';
 import { findOutOfPlace, findPlacedFindings } from './placed-findings.ts';
@@ -34,11 +35,7 @@ function findConnection({ index, setOut, item }: PlacedQuestion): Connection | u
     .find(({ inserts }) => inserts.some(({ insert }) => insert === item.castIn.id));
 }
 
-/** The mean of what was measured, found less designed; null: nothing was. */
-function meanOff(offs: readonly (number | null)[]): number | null {
-  const measured = offs.filter((off) => off !== null);
-  return measured.length === 0 ? null : measured.reduce((sum, off) => sum + off, 0) / measured.length;
-}
+const NOT_TAPED: FoundPlace = { x: null, y: null, level: null };
 
 /**
  * Where the inserts were found, with what follows for those of the same template board that were not taped: a board does not deform, so that they
@@ -49,21 +46,12 @@ function spreadOverBoards({ setOut, item, found, others }: PlacedQuestion): Read
   for (const { hasTemplate, members } of setOut.groups) {
     if (!hasTemplate) continue;
     const onBoard = members.flatMap(({ number }) => setOut.items.find((one) => one.number === number) ?? []);
-    const off = (axis: 'x' | 'y', of: 0 | 1) =>
-      meanOff(
-        onBoard.map(({ castIn, taped }) => {
-          const taken = places.get(castIn.key)?.[axis] ?? null;
-          return taken === null ? null : taken - taped[of];
-        }),
-      );
-    const [offX, offY] = [off('x', 0), off('y', 1)];
+    const lies = fitBoard(onBoard.map(({ castIn, taped }) => ({ taped, found: places.get(castIn.key) ?? NOT_TAPED })));
+    if (lies === null) continue;
     for (const { castIn, taped } of onBoard) {
-      const { x, y, level } = places.get(castIn.key) ?? { x: null, y: null, level: null };
-      places.set(castIn.key, {
-        x: x ?? (offX === null ? null : taped[0] + offX),
-        y: y ?? (offY === null ? null : taped[1] + offY),
-        level,
-      });
+      const { x, y, level } = places.get(castIn.key) ?? NOT_TAPED;
+      const at = lies(taped);
+      places.set(castIn.key, { x: x ?? at.x, y: y ?? at.y, level });
     }
   }
   return places;
@@ -132,8 +120,17 @@ export function answerAsPlaced(question: PlacedQuestion): PlacedAnswer {
   });
   const moved = overlayPlaces(index, castIns);
   const region = prepareRegion(panel.outline_mm, panel.openings_mm);
+  const isInPlace = (id: string) => {
+    const at = moved.castIn(panel.mark, id);
+    return at !== undefined && findOutOfPlace(index, panel, region, at) === null;
+  };
   const castIn = castIns.find(({ id }) => id === item.castIn.id) ?? item.castIn;
-  const findings = findPlacedFindings({ index, moved, bed, setOut, region, item, castIn, level: found.level });
+  // What was read beyond the concrete is in nobody's way: most likely it was typed wrong, and is told of that insert itself.
+  const around = overlayPlaces(
+    index,
+    castIns.filter(({ id }) => id === castIn.id || isInPlace(id)),
+  );
+  const findings = findPlacedFindings({ index, moved: around, bed, setOut, region, item, castIn, level: found.level });
   const connection = findConnection(question);
   if (connection === undefined) return { asPlaced: null, findings };
   const members = connection.inserts.flatMap(({ insert }) => moved.castIn(panel.mark, insert) ?? []);

@@ -30,10 +30,15 @@ const ROUNDING = 1e-6;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** The search ends when it knows the shift to this [mm]; the lack changes no faster than the shift. */
 const KNOWN = 1e-4;
+/** A plate that is turned by more [degrees] looks crooked, and its loads pull another way than they were designed: it does not go on. */
+const MOST_TURN = 1;
+/** A turn is known to this [degrees]: a bolt 500 mm away moves by 0.01 mm. */
+const TURN_KNOWN = 0.001;
 
 /** How far a bolt lies outside what its hole lets it when the plate is shifted; below 0: room that is left [mm]. */
 function findLack({ bolt, hole, boltDiameter }: BoltInHole, [sx, sy]: Point): number {
   const offset: Point = [bolt[0] - hole.at_mm[0] - sx, bolt[1] - hole.at_mm[1] - sy];
+  if (hole.slot_mm === 0) return Math.hypot(...offset) - (hole.diameter_mm - boltDiameter) / 2;
   const [along, across] = turnVector(offset, -hole.slotAngle_deg);
   const beyond = Math.max(0, Math.abs(along) - hole.slot_mm / 2);
   return Math.hypot(beyond, across) - (hole.diameter_mm - boltDiameter) / 2;
@@ -45,11 +50,11 @@ function findWorst(bolts: readonly BoltInHole[], shift: Point): { readonly lack:
 }
 
 /** Where a convex function is least between two ends, by the golden section. */
-function findLeast(value: (at: number) => number, from: number, to: number): number {
+function findLeast(value: (at: number) => number, from: number, to: number, known = KNOWN): number {
   let [low, high] = [from, to];
   let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
   let [atLeft, atRight] = [value(left), value(right)];
-  while (high - low > KNOWN) {
+  while (high - low > known) {
     if (atLeft <= atRight) {
       [high, right, atRight] = [right, left, atLeft];
       left = high - GOLDEN * (high - low);
@@ -95,12 +100,42 @@ function shorten(bolts: readonly BoltInHole[], [x, y]: Point): number {
   return high * Math.hypot(x, y);
 }
 
-/** Whether a plate goes onto bolts: where the drawing has it, shifted, or not; then how much its worst hole lacks at the best shift. */
+/** The bolts as a plate sees them that is turned about the middle of its holes. */
+function turnPlate(bolts: readonly BoltInHole[], turn_deg: number): readonly BoltInHole[] {
+  const middle = (axis: 0 | 1) => bolts.reduce((sum, { hole }) => sum + hole.at_mm[axis], 0) / bolts.length;
+  const [cx, cy] = [middle(0), middle(1)];
+  return bolts.map((one) => {
+    const [x, y] = turnVector([one.bolt[0] - cx, one.bolt[1] - cy], -turn_deg);
+    return { ...one, bolt: [cx + x, cy + y] };
+  });
+}
+
+/**
+ * The least turn with which a plate goes on that no shift alone lets on; null: none up to the most that is tried. So small a turn bends the way of a bolt
+ * by less than a hundredth of a mm, so that the greatest lack is all but convex in it, as it is in the shift.
+ */
+export function findTurn(bolts: readonly BoltInHole[]): { readonly turn_deg: number; readonly shift: Point } | null {
+  const at = (turn_deg: number) => ({ turn_deg, ...findBestShift(turnPlate(bolts, turn_deg)) });
+  const best = at(findLeast((turn) => at(turn).lack, -MOST_TURN, MOST_TURN, TURN_KNOWN));
+  if (best.lack > 0) return null;
+  let [out, inside] = [0, best];
+  while (Math.abs(inside.turn_deg - out) > TURN_KNOWN) {
+    const between = at((out + inside.turn_deg) / 2);
+    if (between.lack <= 0) inside = between;
+    else out = between.turn_deg;
+  }
+  return inside;
+}
+
+/** Whether a plate goes onto bolts: where the drawing has it, shifted, turned too, or not; then how much its worst hole lacks at the best shift. */
 export function fitPlate(bolts: readonly BoltInHole[]): AsPlaced['plate'] {
   if (bolts.length === 0) return { kind: 'no plate' };
   if (findWorst(bolts, [0, 0]).lack <= ROUNDING) return { kind: 'as designed' };
   const { shift, lack, hole } = findBestShift(bolts);
-  return lack <= 0 ? { kind: 'shifted', by: shorten(bolts, shift) } : { kind: 'does not go on', lacks: lack, hole };
+  if (lack <= 0) return { kind: 'shifted', by: shorten(bolts, shift) };
+  const turned = findTurn(bolts);
+  if (turned === null) return { kind: 'does not go on', lacks: lack, hole };
+  return { kind: 'turned', by: Math.hypot(...turned.shift), turn_deg: Math.abs(turned.turn_deg) };
 }
 
 /**

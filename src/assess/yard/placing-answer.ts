@@ -27,10 +27,11 @@ export interface AsPlaced {
   readonly connection: string;
   readonly before: { readonly state: ConnectionState; readonly ratio: number | null };
   readonly after: { readonly state: ConnectionState; readonly ratio: number | null; readonly why: string | null };
-  /** The plate: goes on as designed, goes on when it is shifted, does not go on; no plate is known. */
+  /** The plate: goes on as designed, goes on when it is shifted, or turned too, does not go on; no plate is known. Lengths mm. */
   readonly plate:
     | { readonly kind: 'as designed' | 'no plate' }
     | { readonly kind: 'shifted'; readonly by: number }
+    | { readonly kind: 'turned'; readonly by: number; readonly turn_deg: number }
     | { readonly kind: 'does not go on'; readonly lacks: number; readonly hole: string };
   /** What else is wrong with it there: too near an edge, too little cover, meets a bar. In words, empty: nothing. */
   readonly findings: readonly string[];

@@ -111,3 +111,46 @@ describe('a plate on its bolts', () => {
     expect(fitPlate([fixed, bolt('2', [200, 0], [10.9, 0], slot)]).kind).toBe('does not go on');
   });
 });
+
+describe('a plate that is turned', () => {
+  const corners = [
+    ['1', [-150, -50]],
+    ['2', [150, -50]],
+    ['3', [150, 50]],
+    ['4', [-150, 50]],
+  ] as const;
+  const turnedBy = (turn_deg: number) =>
+    corners.map(([id, at]) => {
+      const [x, y] = turnVector(at, turn_deg);
+      return bolt(id, at, [x - at[0], y - at[1]]);
+    });
+
+  it('goes on where its bolts lie turned together, by no more than it must', () => {
+    // 0.7° at 158 mm from the middle is 1.93 mm, of which the holes take up 1 mm: what is left is about 0.34°.
+    for (const by of [0.7, -0.7]) {
+      const plate = fitPlate(turnedBy(by));
+      expect(plate.kind).toBe('turned');
+      if (plate.kind !== 'turned') continue;
+      expect(plate.turn_deg).toBeCloseTo(0.7 - (Math.asin(0.5 / Math.hypot(150, 50)) * 360) / Math.PI, 2);
+      expect(plate.by).toBeCloseTo(0, 1);
+      const { lack } = findBestShift(
+        turnedBy(by).map((one) => ({ ...one, bolt: turnVector(one.bolt, -Math.sign(by) * plate.turn_deg) })),
+      );
+      expect(lack).toBeLessThan(0.001);
+    }
+  });
+
+  it('does not go on where it would have to stand askew by more than a degree, or where bolts are too far apart', () => {
+    expect(fitPlate(turnedBy(2.5)).kind).toBe('does not go on');
+    expect(fitPlate([bolt('1', [0, 0], [0, 0]), bolt('2', [200, 0], [9, 0])])).toMatchObject({
+      kind: 'does not go on',
+      lacks: expect.closeTo(3.5, 2) as number,
+    });
+  });
+
+  it('is shifted only where that is enough', () => {
+    expect(fitPlate(turnedBy(0.3).map((one) => ({ ...one, bolt: [one.bolt[0] + 4, one.bolt[1]] }))).kind).toBe(
+      'shifted',
+    );
+  });
+});

@@ -242,6 +242,19 @@ describe('computed as placed', () => {
     expect(answer.asPlaced?.unmeasured).toHaveLength(4);
   });
 
+  it('is not stopped by a length of another that was typed far beyond the form', () => {
+    const plan = planOf('P03');
+    const [first, second] = plan.setOut.items as readonly [SetOutItem, SetOutItem];
+    const far = new Map([[first.castIn.key, { x: 90_000, y: 900, level: null }]]);
+    const context = { index: demoIndex, bed: plan.setOut.bed };
+    const { findings } = judgePlacing(context, plan, second, findAt(second, 12, 0), far);
+    expect(findings).toEqual(judgePlacing(context, plan, second, findAt(second, 12, 0), new Map()).findings);
+    expect(judgePlacing(context, plan, first, { x: 90_000, y: 900, level: null }, new Map())).toMatchObject({
+      verdict: 'does not work',
+      findings: ['there is no concrete there'],
+    });
+  });
+
   it('does not blame the place for what failed as designed', () => {
     const plan = planOf('P03');
     const item = plan.setOut.items.find(({ connection }) => connection === 'C09')!;

@@ -31,6 +31,8 @@ function tellPlate({ plate }: AsPlaced): string | null {
   switch (plate.kind) {
     case 'shifted':
       return `plate goes on, shifted ${writeQuantity('length', plate.by)}`;
+    case 'turned':
+      return `plate goes on, turned ${plate.turn_deg.toFixed(1)}° and shifted ${writeQuantity('length', plate.by)}`;
     case 'does not go on':
       return `plate does not go on: ${writeQuantity('length', plate.lacks)} missing at ${plate.hole}`;
     case 'as designed':
