@@ -171,6 +171,8 @@ function buildProgram(leave: (code: number) => void): Command {
     .option('--host <address>', 'the address to listen at', '127.0.0.1')
     .option('--store <file>', 'where the jobs are kept; made when it is not there', 'onepour-data/office.db')
     .option('--demo', 'put the demo job into a store that has no job yet')
+    .option('--certificate <file>', 'HTTPS with this certificate (PEM), so that tablets in the yard can work offline')
+    .option('--key <file>', 'the private key of the certificate (PEM)')
     .addHelpText('after', '\nThere are no accounts: whoever reaches the address can read and change every job.')
     .action(async (options: OfficeFlags) => {
       const { runOffice } = await import('./office-command.ts');

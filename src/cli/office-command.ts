@@ -1,4 +1,6 @@
-import { OfficeError, startOffice } from '../server/start-office.ts';
+import type { CertificateFiles } from '../server/certificate.ts';
+import { OfficeError } from '../server/office-error.ts';
+import { startOffice } from '../server/start-office.ts';
 import type { Store } from '../store/store.ts';
 import { EXIT, UsageError } from './exit-codes.ts';
 import { fromRoot } from './from-root.ts';
@@ -10,6 +12,8 @@ export interface OfficeFlags {
   readonly host: string;
   readonly store: string;
   readonly demo?: boolean;
+  readonly certificate?: string;
+  readonly key?: string;
 }
 
 const LOOPBACK = new Set(['127.0.0.1', 'localhost', '::1']);
@@ -19,6 +23,16 @@ function readPort(text: string | undefined): number | null {
   const port = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
   if (port >= 0 && port <= 65_535) return port;
   throw new UsageError(`--port "${text}": expected a number from 0 to 65535, 0 for any that is free`);
+}
+
+function pairFiles({ certificate, key }: OfficeFlags): CertificateFiles | null {
+  if (certificate === undefined && key === undefined) return null;
+  if (certificate !== undefined && key !== undefined) return { certificate, key };
+  throw new UsageError(
+    certificate === undefined
+      ? '--key without --certificate: for HTTPS both are needed'
+      : '--certificate without --key: for HTTPS both are needed',
+  );
 }
 
 async function prepareDemo(store: Store): Promise<void> {
@@ -34,12 +48,14 @@ function waitForEnd(): Promise<void> {
 }
 
 /** Runs the office until it is stopped. */
-export async function runOffice({ port, host, store, demo }: OfficeFlags): Promise<number> {
+export async function runOffice(flags: OfficeFlags): Promise<number> {
+  const { port, host, store, demo } = flags;
   const tell = (line: string) => process.stderr.write(`onepour office: ${line}\n`);
   const office = await startOffice({
     storePath: store,
     host,
     port: readPort(port),
+    certificate: pairFiles(flags),
     webFolder: fromRoot('dist/web'),
     prepare: demo === true ? prepareDemo : async () => {},
     tell,

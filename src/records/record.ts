@@ -12,7 +12,7 @@ const envelope = {
   /** Permanent key of the cast-in item; null: of the piece. */
   item: mark.max(120).nullable(),
   /** The latest records of this piece and item that the writer knew; of the whole piece where it decides about it. Gives the order, never a clock. */
-  seen: z.array(recordId).max(400).readonly(),
+  seen: z.array(recordId).max(1000).readonly(),
   /** By which revision it was done; null: none was known. */
   revision: z.strictObject({ letter: mark, fingerprint: hash }).nullable(),
   /** Hash of what the yard had to do; null where nothing of the design is answered. */

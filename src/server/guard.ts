@@ -9,9 +9,12 @@ function inUrl(address: string): string {
   return address.includes(':') ? `[${address}]` : address.toLowerCase();
 }
 
-/** The names under which a server that listens at an address may be called. */
-export function listNames(host: string): ReadonlySet<string> {
-  const names = new Set([...LOOPBACK, inUrl(host)]);
+/**
+ * The names under which a server that listens at an address may be called.
+ * @param certified names that its certificate is for
+ */
+export function listNames(host: string, certified: readonly string[] = []): ReadonlySet<string> {
+  const names = new Set([...LOOPBACK, inUrl(host), ...certified]);
   if (!EVERYWHERE.has(host)) return names;
   for (const card of Object.values(networkInterfaces()))
     for (const { address } of card ?? []) names.add(inUrl(address));
@@ -25,7 +28,7 @@ function readHost(text: string): { readonly name: string; readonly whole: string
 }
 
 /** Why a call is refused; null: it is not. */
-function findRefusal({ method, headers }: FastifyRequest, names: ReadonlySet<string>): string | null {
+function findRefusal({ method, headers }: FastifyRequest, names: ReadonlySet<string>, scheme: string): string | null {
   const host = readHost(headers.host ?? '');
   // A foreign name that leads to this machine would let a page of another site read the jobs.
   if (host === null || !names.has(host.name))
@@ -35,15 +38,15 @@ function findRefusal({ method, headers }: FastifyRequest, names: ReadonlySet<str
   if (site !== undefined && site !== 'same-origin' && site !== 'none')
     return 'a page of another site may not change anything here';
   const { origin } = headers;
-  if (origin !== undefined && origin.toLowerCase() !== `http://${host.whole}`)
+  if (origin !== undefined && origin.toLowerCase() !== `${scheme}://${host.whole}`)
     return `a page of ${origin} may not change anything here`;
   return null;
 }
 
 /** Refuses calls under a foreign name, and changes asked for by a page of another site, before anything else looks at them. */
-export function guard(app: FastifyInstance, names: ReadonlySet<string>): void {
+export function guard(app: FastifyInstance, names: ReadonlySet<string>, scheme: 'http' | 'https'): void {
   app.addHook('onRequest', async (request, reply) => {
-    const message = findRefusal(request, names);
+    const message = findRefusal(request, names, scheme);
     if (message !== null) await reply.code(403).send({ error: 'refused', message });
   });
 }

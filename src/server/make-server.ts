@@ -2,6 +2,7 @@ import helmet from '@fastify/helmet';
 import { type FastifyInstance, fastify } from 'fastify';
 import type { Store } from '../store/store.ts';
 import { addApi } from './api.ts';
+import type { Certificate } from './certificate.ts';
 import { cutOffWhenClosing } from './closing.ts';
 import { wordFaults } from './faults.ts';
 import { guard } from './guard.ts';
@@ -31,13 +32,17 @@ export interface ServerOptions {
   readonly webFolder: string;
   /** Names under which the server answers, see `listNames`. */
   readonly names: ReadonlySet<string>;
+  /** Null: plain HTTP. */
+  readonly certificate: Pick<Certificate, 'cert' | 'key'> | null;
   /** Where a fault of the server itself is told, one text each. */
   readonly tell: (line: string) => void;
 }
 
 /** The server, not yet listening. Closing it leaves the store open. */
-export async function makeServer({ store, webFolder, names, tell }: ServerOptions): Promise<FastifyInstance> {
-  const app = fastify({
+export async function makeServer(options: ServerOptions): Promise<FastifyInstance> {
+  const { store, webFolder, names, certificate, tell } = options;
+  const app: FastifyInstance = fastify({
+    https: certificate === null ? null : { cert: certificate.cert, key: certificate.key },
     bodyLimit: BODY_LIMIT,
     forceCloseConnections: 'idle',
     return503OnClosing: false,
@@ -46,10 +51,10 @@ export async function makeServer({ store, webFolder, names, tell }: ServerOption
   // Only JSON: a form of another site can send plain text without being asked about it.
   app.removeContentTypeParser('text/plain');
   cutOffWhenClosing(app);
-  guard(app, names);
+  guard(app, names, certificate === null ? 'http' : 'https');
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: CONTENT_POLICY },
-    // The server speaks plain HTTP to its own machine.
+    // A browser would hold to HTTPS for months, under names that may speak plain HTTP again tomorrow, and for every other port of this machine.
     strictTransportSecurity: false,
   });
   wordFaults(app, tell);

@@ -3,8 +3,10 @@ import { StoreError } from '../store/job-store.ts';
 import { DiskFullError } from '../store/record-store.ts';
 import { openSqliteStore } from '../store/sqlite/open-sqlite.ts';
 import type { Store } from '../store/store.ts';
+import { type CertificateFiles, readCertificate, tellCertificate } from './certificate.ts';
 import { listNames } from './guard.ts';
 import { makeServer } from './make-server.ts';
+import { OfficeError } from './office-error.ts';
 
 /** The office's own port; where another program has it, the next free one is looked for among so many. */
 const USUAL_PORT = 4180;
@@ -17,6 +19,8 @@ export interface OfficeOptions {
   readonly host: string;
   /** Null: the usual one or the next that is free. */
   readonly port: number | null;
+  /** Null: plain HTTP. */
+  readonly certificate: CertificateFiles | null;
   readonly webFolder: string;
   /** What to do with the store before anybody can call. */
   readonly prepare: (store: Store) => Promise<void>;
@@ -31,14 +35,6 @@ export interface Office {
   readonly takenPort: number | null;
   /** Ends when all calls under way are answered; the data are whole either way. */
   readonly stop: () => Promise<void>;
-}
-
-/** The office cannot be started: the text is one clear line for people. */
-export class OfficeError extends Error {
-  constructor(message: string) {
-    super(message);
-    this.name = 'OfficeError';
-  }
 }
 
 function isTaken(error: unknown): boolean {
@@ -76,17 +72,20 @@ async function openStore(path: string): Promise<Store> {
 
 /**
  * Opens the store, prepares it and serves it.
- * @throws OfficeError when the store is in use or no store, or the port is taken
+ * @throws OfficeError when the store is in use or no store, the port is taken, or the certificate cannot be used
  */
 export async function startOffice(options: OfficeOptions): Promise<Office> {
   const { storePath, host, webFolder, prepare, tell } = options;
+  const certificate = options.certificate === null ? null : readCertificate(options.certificate);
   const store = await openStore(storePath);
   try {
     await prepare(store);
-    const app = await makeServer({ store, webFolder, names: listNames(host), tell });
+    const names = listNames(host, certificate?.names);
+    const app = await makeServer({ store, webFolder, names, certificate, tell });
     const port = await listen(app, options);
+    if (certificate !== null) for (const line of tellCertificate(certificate, new Date())) tell(line);
     return {
-      address: `http://${host.includes(':') ? `[${host}]` : host}:${port}/`,
+      address: `${certificate === null ? 'http' : 'https'}://${host.includes(':') ? `[${host}]` : host}:${port}/`,
       port,
       takenPort: options.port === null && port !== USUAL_PORT ? USUAL_PORT : null,
       stop: async () => {

@@ -147,6 +147,26 @@ describe('onepour office', () => {
     );
   });
 
+  it('says its https address, and wants certificate and key', async () => {
+    const pem = (name: string) => join(ROOT, 'test/server/certificate', name);
+    const pair = ['--certificate', pem('office.pem'), '--key', pem('office-key.pem')];
+    const office = await start('--store', store, '--port', '0', ...pair);
+    expect(office.printed()).toMatch(/\nOnepour office: https:\/\/127\.0\.0\.1:\d+\/ {2}jobs are kept in /);
+    expect(await office.end('SIGTERM')).toBe(0);
+    for (const [args, line] of [
+      [pair.slice(0, 2), '--certificate without --key: for HTTPS both are needed\n'],
+      [pair.slice(2), '--key without --certificate: for HTTPS both are needed\n'],
+      [
+        [...pair.slice(0, 2), '--key', pem('other-key.pem')],
+        `onepour office: the key ${pem('other-key.pem')} does not belong to the certificate ${pem('office.pem')}\n`,
+      ],
+    ] as const) {
+      const { status, stdout, stderr } = onepour(['office', '--store', join(folder, 'other.db'), ...args]);
+      expect({ status, stdout, stderr }).toEqual({ status: 2, stdout: '', stderr: line });
+    }
+    expect(existsSync(join(folder, 'other.db'))).toBe(false);
+  });
+
   it('refuses a port that is none', () => {
     for (const port of ['http', '-1', '65536', '4180.5']) {
       const { status, stderr } = onepour(['office', '--store', store, '--port', port]);

@@ -30,7 +30,7 @@ export async function startOffice(args: readonly string[], longestFile?: number)
   const address = await new Promise<string>((resolve, reject) => {
     const add = (chunk: string) => {
       printed += chunk;
-      const found = /Onepour office: (http:\/\/\S+)/.exec(printed)?.[1];
+      const found = /Onepour office: (https?:\/\/\S+)/.exec(printed)?.[1];
       if (found !== undefined) resolve(found);
     };
     child.stdout.setEncoding('utf8').on('data', add);

@@ -67,6 +67,7 @@ describe('the screens', () => {
       store: served.store,
       webFolder: join(served.folder, 'not-there'),
       names: listNames('127.0.0.1'),
+      certificate: null,
       tell: () => {},
     });
     const answer = await app.inject({ url: '/', headers: { ...PAGE, host: 'localhost' } });

@@ -46,7 +46,13 @@ export async function serve(openStore: (path: string) => Promise<Store> = openSq
   writeFileSync(join(folder, 'secret.txt'), 'nobody reads this');
   const store = await openStore(join(folder, 'office.db'));
   const told: string[] = [];
-  const app = await makeServer({ store, webFolder, names: listNames('127.0.0.1'), tell: (line) => told.push(line) });
+  const app = await makeServer({
+    store,
+    webFolder,
+    names: listNames('127.0.0.1'),
+    certificate: null,
+    tell: (line) => told.push(line),
+  });
   const inject = (options: InjectOptions) =>
     app.inject({ ...options, headers: { host: '127.0.0.1:4180', ...options.headers } });
   return {
