@@ -97,6 +97,39 @@ function findSwapped(taken: readonly Taken[]): Recognised | null {
   return { kind: 'swapped', numbers, words: `No. ${numbers[0]} and ${numbers[1]} lie in each other's places. ${why}` };
 }
 
+/** Whether nothing but its number tells an insert from another of its group. */
+function isAlike(a: SetOutItem, b: SetOutItem): boolean {
+  return (
+    a !== b &&
+    a.connection !== null &&
+    a.connection === b.connection &&
+    a.castIn.item === b.castIn.item &&
+    a.assembly === b.assembly &&
+    a.place === b.place &&
+    a.side === b.side
+  );
+}
+
+/**
+ * Everything that is out of place was taped where another of its group belongs, and the two are alike: then the set is as designed, and no mirror is
+ * needed to explain what was taped.
+ */
+function findTakenForOther(setOut: PanelSetOut, taken: readonly Taken[]): Recognised | null {
+  const off = taken.filter((one) => !isAsDesigned(one));
+  const pairs = off.flatMap((one) => {
+    const other = setOut.items.find((item) => isAlike(item, one.item) && fits(one, item.taped));
+    return other === undefined ? [] : [[one.item.number, other.number] as const];
+  });
+  const [first] = pairs;
+  if (first === undefined || pairs.length < off.length) return null;
+  const said = pairs.map(([one, other]) => `no. ${one} was taped where no. ${other} belongs`).join(', and ');
+  return {
+    kind: 'swapped',
+    numbers: first,
+    words: `${said.charAt(0).toUpperCase()}${said.slice(1)}. They are alike: most likely the wrong one of the group was taped. Look at its number on the sheet and tape it once more.`,
+  };
+}
+
 /** A group that lies mirrored or turned about its own middle, everything else in its place. */
 function findTurnedGroup(setOut: PanelSetOut, taken: readonly Taken[]): Recognised | null {
   const off = taken.filter((one) => !isAsDesigned(one));
@@ -165,6 +198,7 @@ export function recognise(
   seenInFace: ReadonlySet<string> = new Set(),
 ): Recognised {
   const { setOut } = plan;
+  if (setOut.items.length === 0) return { kind: 'as designed' };
   const taken = setOut.items.flatMap((item): Taken[] => {
     const place = found.get(item.castIn.key);
     return place === undefined || (place.x === null && place.y === null) ? [] : [{ item, x: place.x, y: place.y }];
@@ -173,6 +207,8 @@ export function recognise(
     return { kind: 'cannot be told', words: `Nothing is taped yet. ${tellMarks(setOut.datumWords, [])}` };
   const mirrors = findExplaining(setOut, taken);
   if (taken.every(isAsDesigned)) return mirrors.length === 0 ? { kind: 'as designed' } : tellBlind(plan, mirrors);
+  const other = findTakenForOther(setOut, taken);
+  if (other !== null) return findSwapped(taken) ?? other;
   const swapped = findSwapped(taken) ?? findTurnedGroup(setOut, taken);
   // Of two readings alone it is likelier that the two were exchanged than that all lie the wrong way round.
   if (mirrors.length > 0 && (swapped === null || taken.length > 2))

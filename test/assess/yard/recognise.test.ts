@@ -227,6 +227,24 @@ describe('a part of a set', () => {
     });
   });
 
+  it('the wrong one of a group of alike inserts taped is that, and no set or group that lies mirrored', () => {
+    for (const mark of demoMarks) {
+      const piece = planOf(mark);
+      for (const one of piece.setOut.items)
+        for (const other of piece.setOut.items) {
+          if (one === other || one.connection === null || one.connection !== other.connection) continue;
+          if (one.assembly !== other.assembly || one.side !== other.side) continue;
+          const away = Math.hypot(one.taped[0] - other.taped[0], one.taped[1] - other.taped[1]);
+          if (away < 3 * one.tolerance) continue;
+          const told = recognise(piece, new Map([[one.castIn.key, findAt(other)]]));
+          expect(told, `${mark} ${one.number} at ${other.number}`).toMatchObject({
+            kind: 'swapped',
+            words: expect.stringContaining(`No. ${one.number} was taped where no. ${other.number} belongs`) as string,
+          });
+        }
+    }
+  });
+
   it('a group mirrored about its own middle is named, not the whole set', () => {
     const p = planOf('P13', {
       ...demo,
