@@ -15,20 +15,34 @@ export type Tape = (item: SetOutItem, axis: 'x' | 'y') => number;
 /** That it is where it must be. */
 export const inPlace: Tape = ({ taped }, axis) => Math.round(taped[axis === 'x' ? 0 : 1]);
 
+/** Has a keyboard beside the tablet: lengths are typed on it, everything else is tapped. */
+class KeyboardFinger extends Finger {
+  override async type(label: string, value: number): Promise<void> {
+    const pad = this.page.getByRole('region', { name: label, exact: true });
+    await pad.waitFor();
+    await this.page.keyboard.type(String(value));
+    this.touches += String(value).length;
+    const next = pad.getByRole('button', { name: 'Next' });
+    if ((await pad.count()) === 0 || !(await next.isEnabled({ timeout: 300 }).catch(() => false))) return;
+    await this.page.keyboard.press('Enter');
+    this.touches += 1;
+  }
+}
+
 /** A person with a tablet, who does everything by its keys. */
 export class Hand {
   readonly screen: Screen;
   readonly finger: Finger;
 
-  private constructor(screen: Screen) {
+  private constructor(screen: Screen, hasKeyboard: boolean) {
     this.screen = screen;
-    this.finger = new Finger(screen.page);
+    this.finger = new (hasKeyboard ? KeyboardFinger : Finger)(screen.page);
   }
 
   /** Takes the job along: everything is on the tablet before it leaves. It ends on the screen of the pour. */
-  static async leave(office: Office, person: keyof typeof PEOPLE): Promise<Hand> {
+  static async leave(office: Office, person: keyof typeof PEOPLE, hasKeyboard: boolean): Promise<Hand> {
     const screen = await office.open('/yard/', { context: { viewport: TABLET.landscape, hasTouch: true } });
-    const hand = new Hand(screen);
+    const hand = new Hand(screen, hasKeyboard);
     const { page } = screen;
     page.setDefaultTimeout(15_000);
     await waitUntilKept(page, office.server);
@@ -69,10 +83,12 @@ export class Hand {
 
   async toPour(): Promise<void> {
     const heading = this.page.getByRole('heading', { level: 1 });
-    while (!((await heading.textContent()) ?? '').includes(POUR)) {
-      const before = this.page.url();
+    const stage = this.page.getByRole('banner').getByRole('paragraph').first();
+    const where = async () => [this.page.url(), await heading.textContent(), await stage.textContent()].join();
+    while (!((await heading.textContent()) ?? '').includes(`Pour ${POUR}`)) {
+      const before = await where();
       await this.tap('Back');
-      await this.page.waitForURL((url) => url.href !== before);
+      while ((await where()) === before) await this.page.waitForTimeout(20);
     }
   }
 
@@ -140,12 +156,11 @@ export class Hand {
     await this.tap(/^After screeding/);
     const right = this.page.getByRole('button', { name: /^All right level · plumb · cap/ });
     const end = this.page.getByText('All level, plumb and capped');
-    for (;;) {
+    for (let done = 1; ; done += 1) {
       await right.or(end).first().waitFor();
       if ((await end.count()) > 0) return;
-      const name = await right.getAttribute('aria-label');
       await right.tap();
-      await this.page.waitForFunction((was) => document.querySelector(`[aria-label="${was}"]`) === null, name);
+      await this.page.getByText(new RegExp(`after screeding · ${done} of`)).waitFor();
     }
   }
 

@@ -1,14 +1,13 @@
 import { expect } from 'vitest';
 import { tellTape } from '../../../src/web/yard/state/tape-words.ts';
 import type { Office } from '../harness.ts';
-import { listStored } from '../records/tablet.ts';
 import { Eight, OTHER_MARK } from './eight.ts';
 import { Hand, inPlace, type Tape } from './hand.ts';
-import { readScreens, readTablet, recordsOf, reportAll, tellServer, tellStates } from './told.ts';
 
 /** By how much the two who taped the same insert differ [mm]. */
 const APART = 30;
-const BOTH_TAPED = 5;
+/** The insert that both taped. */
+export const BOTH_TAPED = 5;
 
 /** What two tablets are left with, the network still cut. */
 export interface CutOff {
@@ -46,7 +45,7 @@ async function workWithOne(one: Hand, eight: Eight): Promise<void> {
   await one.tap(/^Clearance, pour/);
   const clear = one.page.getByRole('button', { name: /^Clear/ });
   await clear.first().waitFor();
-  for (const key of await clear.all()) expect(await key.isDisabled(), await key.innerText()).toBe(true);
+  for (const key of await clear.all()) expect(await key.isDisabled(), (await key.textContent()) ?? '').toBe(true);
   await one.screen.shoot('whole-refused');
   await one.tap(/^Hold this piece/);
   await one.tap(/^Insert missing or wrong/);
@@ -61,17 +60,13 @@ async function workWithOne(one: Hand, eight: Eight): Promise<void> {
 
 /** What the foreman does with the second tablet. */
 async function workWithTwo(two: Hand, eight: Eight): Promise<void> {
-  try { await workWithTwo2(two, eight); } catch (e) { await two.screen.shoot('fail-two'); throw e; }
-}
-async function workWithTwo2(two: Hand, eight: Eight): Promise<void> {
   await two.open('8');
   await two.tap(/^More …/);
   await two.tap(/^Scrap it/);
   await two.tap(/^Cracked/);
   await two.tap(/^Scrap it/);
   await two.tap(/^Yes, it is scrapped/);
-  await two.tap(/^Back to the piece/);
-  await two.page.getByText(/^scrapped/).first().waitFor();
+  await two.page.getByText('SCRAPPED', { exact: true }).waitFor();
   await two.open('7');
   await two.tap(/^More …/);
   await two.tap(/^Mark anew/);
@@ -86,7 +81,6 @@ async function workWithTwo2(two: Hand, eight: Eight): Promise<void> {
   await two.tap(/^The wrong form was set/);
   await two.tap(new RegExp(`^Mark it ${OTHER_MARK} no. 1`));
   await two.page.getByRole('heading', { name: `${OTHER_MARK} no. 1` }).waitFor();
-  await two.tap(/^Back to the piece/);
   // Poured as it happened, before anybody had cleared it.
   await two.open('6');
   await two.tap(/^Clearance, pour/);
@@ -97,7 +91,10 @@ async function workWithTwo2(two: Hand, eight: Eight): Promise<void> {
   const plan = eight.plan('4');
   await two.checkForm('4', plan);
   await two.tap(/^Something differs/);
-  await two.page.getByRole('group', { name: 'Which one differs' }).getByRole('button', { name: '2', exact: true }).tap();
+  await two.page
+    .getByRole('group', { name: 'Which one differs' })
+    .getByRole('button', { name: '2', exact: true })
+    .tap();
   await two.tap(/^Not firm/);
   await two.tap(/^Leave it, go on/);
   await two.walk(plan, 1);
@@ -118,9 +115,15 @@ async function workWithTwo2(two: Hand, eight: Eight): Promise<void> {
   await two.open('3');
   await two.tap(/^Before the pour/);
   await two.tap(/^Go to …/);
-  await two.page.getByRole('group', { name: 'Go to' }).getByRole('button', { name: `${BOTH_TAPED}`, exact: true }).tap();
+  await two.page
+    .getByRole('group', { name: 'Go to' })
+    .getByRole('button', { name: `${BOTH_TAPED}`, exact: true })
+    .tap();
   await two.tap(/^Measure this one too/);
-  await two.page.getByRole('group', { name: 'Measure' }).getByRole('button', { name: `${BOTH_TAPED}`, exact: true }).tap();
+  await two.page
+    .getByRole('group', { name: 'Measure' })
+    .getByRole('button', { name: `${BOTH_TAPED}`, exact: true })
+    .tap();
   const { setOut } = eight.plan('3');
   const item = setOut.items.find(({ number }) => number === BOTH_TAPED)!;
   for (const axis of ['x', 'y'] as const)
@@ -136,7 +139,7 @@ async function workWithTwo2(two: Hand, eight: Eight): Promise<void> {
 export async function checkPourOffline(office: Office): Promise<CutOff> {
   const { server } = office;
   const eight = await Eight.serve(server);
-  const [one, two] = await Promise.all([Hand.leave(office, 'checker'), Hand.leave(office, 'foreman')]);
+  const [one, two] = await Promise.all([Hand.leave(office, 'checker', true), Hand.leave(office, 'foreman', false)]);
   await server.stop();
   for (const hand of [one, two]) await hand.setOffline(true);
   try {
@@ -146,5 +149,3 @@ export async function checkPourOffline(office: Office): Promise<CutOff> {
   }
   return { eight, one, two };
 }
-
-export { readScreens, readTablet, recordsOf, reportAll, tellServer, tellStates, listStored };

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
-import { reportPiece } from '../../../src/assess/yard/report-piece.ts';
 import type { PieceReport } from '../../../src/assess/yard/piece-report.ts';
+import { reportPiece } from '../../../src/assess/yard/report-piece.ts';
 import { writeCanonical } from '../../../src/job/canonical.ts';
 import { foldPiece } from '../../../src/records/fold/fold-piece.ts';
 import type { FactRecord } from '../../../src/records/record.ts';
@@ -56,13 +56,13 @@ export async function readScreens({ screen, page }: Hand, eight: Eight): Promise
   const rows = page.getByRole('main').getByRole('listitem');
   // Read from the device one after another.
   await page.waitForFunction(() => document.querySelector('main li[aria-busy]') === null);
-  const shown = [await rows.allInnerTexts()];
+  const shown = await rows.allTextContents();
   for (const piece of eight.pieces()) {
     await screen.goto(`/yard/piece/${piece}/history`);
     await page.getByRole('heading', { level: 1, name: /no\. \d/ }).waitFor();
-    shown.push([await page.getByRole('main').innerText()]);
+    shown.push((await page.getByRole('main').textContent()) ?? '');
   }
-  return shown.flat().join('\n\n');
+  return shown.join('\n\n');
 }
 
 /** What is to be said of each piece of the mark, computed here of the server's records. */
