@@ -1,9 +1,9 @@
 import type { StrippedReport } from '../../../../assess/yard/after-stripping.ts';
-import { BigKey } from '../../parts/big-key.tsx';
-import { UndoLast } from '../../parts/undo-last.tsx';
 import type { FactWriter } from '../../../pieces/facts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
+import { BigKey } from '../../parts/big-key.tsx';
+import { UndoLast } from '../../parts/undo-last.tsx';
 import type { AfterStep } from './after-screen.tsx';
 
 export interface AfterKeysProps {

@@ -1,6 +1,6 @@
 import type { StrippedReport } from '../../../../assess/yard/after-stripping.ts';
-import { Answer } from '../../parts/answer.tsx';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { Answer } from '../../parts/answer.tsx';
 import styles from './after.module.css';
 import { EarlyAgePart } from './early-age-part.tsx';
 

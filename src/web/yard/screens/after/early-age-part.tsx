@@ -1,7 +1,7 @@
 import { type EarlyAge, judgeEarlyAge } from '../../../../assess/yard/early-age.ts';
 import { tellEarlyAge } from '../../../../say/piece-words.ts';
-import { Answer, type AnswerKind } from '../../parts/answer.tsx';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { Answer, type AnswerKind } from '../../parts/answer.tsx';
 
 /** Words that are read from across the shed; never green: that it may be lifted is for the lifting design to say. */
 const HEADS: Readonly<Record<EarlyAge['kind'], { readonly kind: AnswerKind; readonly words: string }>> = {

@@ -2,14 +2,14 @@ import { useSignal } from '@preact/signals';
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import { findNeededEngagement, proveThread } from '../../../../assess/yard/after-stripping.ts';
 import type { BodyOf } from '../../../../records/record.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
 import { InsertPicture } from '../../parts/insert-picture.tsx';
 import { keepPicture } from '../../photo/keep-photo.ts';
 import { PhotoKey } from '../../photo/photo-key.tsx';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import styles from './after.module.css';
 import { startException, UNCOVER_ANSWERS } from './uncover.ts';
 

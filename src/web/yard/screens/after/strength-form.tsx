@@ -2,16 +2,9 @@ import { useSignal } from '@preact/signals';
 import type { BodyOf } from '../../../../records/record.ts';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
 import styles from './after.module.css';
+import { readValues } from './uncover.ts';
 
 type Result = BodyOf<'strength-result'>;
-
-/** Numbers as a test report writes them, set apart by spaces or semicolons; a comma is a point. Null: one of them is no strength. */
-export function readValues(text: string): readonly number[] | null {
-  const parts = text.trim().split(/[\s;]+/);
-  const values = parts.map((part) => Number(part.replace(',', '.')));
-  const isRead = parts[0] !== '' && values.length <= 20 && values.every((value) => value > 0 && value <= 250);
-  return isRead ? values : null;
-}
 
 /** A result of the test laboratory, for this piece. */
 export function StrengthForm({

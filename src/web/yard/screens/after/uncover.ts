@@ -43,3 +43,11 @@ export function findAgeHours(poured: string | null, now: number): number | null 
   const hours = Math.round((now - Date.parse(poured)) / 3_600_000);
   return hours > 0 ? hours : null;
 }
+
+/** Numbers as a test report writes them, set apart by spaces or semicolons; a comma is a point. Null: one of them is no strength. */
+export function readValues(text: string): readonly number[] | null {
+  const parts = text.trim().split(/[\s;]+/);
+  const values = parts.map((part) => Number(part.replace(',', '.')));
+  const isRead = parts[0] !== '' && values.length <= 20 && values.every((value) => value > 0 && value <= 250);
+  return isRead ? values : null;
+}
