@@ -5,7 +5,14 @@ import type { PieceReport, YardContext } from '../../assess/yard/piece-report.ts
 import { planPiece } from '../../assess/yard/plan-piece.ts';
 import { reportPiece } from '../../assess/yard/report-piece.ts';
 import type { PieceState } from '../../records/fold/piece-state.ts';
-import type { Yard } from './yard.ts';
+import type { RecordDevice } from '../records/record-device.ts';
+
+/** What a piece is read from: the yard that it lies in. */
+interface PieceGround {
+  readonly device: Pick<RecordDevice, 'piece'>;
+  readonly context: ReadonlySignal<YardContext | null>;
+  readonly planned: ReadonlySignal<ReadonlyMap<string, PieceHead>>;
+}
 
 /** Everything that a screen says about one piece. */
 export interface OpenPiece {
@@ -25,7 +32,11 @@ export type PieceReading =
   | { readonly kind: 'open'; readonly piece: OpenPiece };
 
 /** The same piece is planned again only when what it is, or the revision, changed: a record changes its report alone. */
-export function readPiece(yard: Yard, id: string, isRead: ReadonlySignal<boolean>): ReadonlySignal<PieceReading> {
+export function readPiece(
+  yard: PieceGround,
+  id: string,
+  isRead: ReadonlySignal<boolean>,
+): ReadonlySignal<PieceReading> {
   const state = yard.device.piece(id);
   const head = computed(() => findHead(state.value, yard.planned.value.get(id) ?? null));
   const mark = computed(() => head.value?.mark ?? null);

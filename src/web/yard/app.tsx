@@ -1,4 +1,5 @@
 import { Redirect, Route, Switch } from 'wouter-preact';
+import { places } from '../pieces/places.ts';
 import { AfterScreen } from './screens/after/after-screen.tsx';
 import { ClearanceScreen } from './screens/clearance/clearance-screen.tsx';
 import { ConflictScreen } from './screens/conflict/conflict-screen.tsx';
@@ -14,7 +15,6 @@ import { SheetScreen } from './screens/sheet/sheet-screen.tsx';
 import { StartScreen } from './screens/start/start-screen.tsx';
 import { WalkScreen } from './screens/walk/walk-screen.tsx';
 import { YardShell } from './shell/yard-shell.tsx';
-import { places } from '../pieces/places.ts';
 
 export function YardApp() {
   return (

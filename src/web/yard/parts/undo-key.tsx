@@ -1,8 +1,8 @@
 import { placesOf } from '../../../say/number-runs.ts';
 import { nameKind } from '../../../say/record-words.ts';
-import { findUndo } from '../state/find-undo.ts';
 import type { OpenPiece } from '../../pieces/read-piece.ts';
 import { useYard } from '../../pieces/yard.ts';
+import { findUndo } from '../state/find-undo.ts';
 import { BigKey } from './big-key.tsx';
 
 /** Says what was written last on this device for a piece, and has it taken back. */

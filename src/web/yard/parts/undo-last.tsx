@@ -1,7 +1,7 @@
 import { type FactWriter, takeBack } from '../../pieces/facts.ts';
-import { findUndo } from '../state/find-undo.ts';
 import type { OpenPiece } from '../../pieces/read-piece.ts';
 import { useYard } from '../../pieces/yard.ts';
+import { findUndo } from '../state/find-undo.ts';
 import { UndoKey } from './undo-key.tsx';
 
 /** Takes back what was written last on this device for this piece, and says what that is. It stays in the history, struck through. */

@@ -1,11 +1,11 @@
 import type { ComponentChildren } from 'preact';
+import { places } from '../../pieces/places.ts';
+import type { OpenPiece } from '../../pieces/read-piece.ts';
+import { useYard } from '../../pieces/yard.ts';
 import { Answer } from '../parts/answer.tsx';
 import { BigLink } from '../parts/big-key.tsx';
 import { ChoosePerson } from '../screens/start/choose-person.tsx';
-import { places } from '../../pieces/places.ts';
-import type { OpenPiece } from '../../pieces/read-piece.ts';
 import { usePiece } from '../state/use-piece.ts';
-import { useYard } from '../../pieces/yard.ts';
 import { YardFrame } from './yard-frame.tsx';
 
 export interface WithPieceProps {

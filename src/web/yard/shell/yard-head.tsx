@@ -1,8 +1,8 @@
 import { Link } from 'wouter-preact';
-import { light } from '../state/light.ts';
-import { nameRoles } from '../state/name-roles.ts';
 import { places } from '../../pieces/places.ts';
 import { useYard } from '../../pieces/yard.ts';
+import { light } from '../state/light.ts';
+import { nameRoles } from '../state/name-roles.ts';
 import { SyncChip } from './sync-chip.tsx';
 import styles from './yard-head.module.css';
 

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { Yard, YardPlace } from '../../pieces/yard.ts';
 import { openDevice } from '../../records/open-device.ts';
 import { Answer } from '../parts/answer.tsx';
-import { Yard, YardPlace } from '../../pieces/yard.ts';
 import styles from './yard-shell.module.css';
 
 /** Opens what is on this device; everything else lies in it. */

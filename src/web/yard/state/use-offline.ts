@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { type OfflineWords, tellOffline } from './offline-words.ts';
 import { useYard } from '../../pieces/yard.ts';
+import { type OfflineWords, tellOffline } from './offline-words.ts';
 
 /** Whether this page opens without the network; follows the service worker. */
 export function useOffline(): OfflineWords {

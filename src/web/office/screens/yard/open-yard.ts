@@ -1,5 +1,5 @@
-import { openDevice } from '../../../records/open-device.ts';
 import { Yard } from '../../../pieces/yard.ts';
+import { openDevice } from '../../../records/open-device.ts';
 
 /** The records on this device as the office reads them: opened at the first need, once for the page. */
 const opened: { yard: Promise<Yard> | null } = { yard: null };

@@ -1,11 +1,11 @@
 import type { ClearanceChoice } from '../../../../assess/yard/clearance.ts';
 import { mayDo } from '../../../../assess/yard/rights.ts';
 import type { Person } from '../../../../records/person.ts';
+import type { FactWriter } from '../../../pieces/facts.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { BigKey } from '../../parts/big-key.tsx';
 import { TwoTaps } from '../../parts/two-taps.tsx';
 import { UndoLast } from '../../parts/undo-last.tsx';
-import type { FactWriter } from '../../../pieces/facts.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { ClearanceStep } from './clearance-screen.tsx';
 
 export interface ClearanceKeysProps {

@@ -1,11 +1,11 @@
 import type { ClearanceChoice } from '../../../../assess/yard/clearance.ts';
 import type { OpenPoint } from '../../../../assess/yard/piece-report.ts';
 import { ENGINE_VERSION } from '../../../../engine/version.ts';
-import { Answer } from '../../parts/answer.tsx';
-import { BigKey } from '../../parts/big-key.tsx';
 import { listDecidable } from '../../../pieces/decide.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
+import { Answer } from '../../parts/answer.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
 import styles from './clearance.module.css';
 import { type StandingWords, tellClearance, tellPoured } from './standing-words.ts';
 

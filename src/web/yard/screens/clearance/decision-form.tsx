@@ -4,13 +4,13 @@ import type { InsertReport } from '../../../../assess/yard/piece-report.ts';
 import { ROLE_WORDS } from '../../../../assess/yard/rights.ts';
 import type { Person } from '../../../../records/person.ts';
 import type { BodyOf } from '../../../../records/record.ts';
+import { makeDecision, mayDecide, type Verdict } from '../../../pieces/decide.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
 import { FormPlan, type PlanArrow } from '../../parts/form-plan.tsx';
 import { ReasonPicker } from '../../parts/reason-picker.tsx';
-import { makeDecision, mayDecide, type Verdict } from '../../../pieces/decide.ts';
 import { lookOfReport } from '../../state/look-of.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { tellInsert } from '../../state/tell-insert.ts';
 import styles from './clearance.module.css';
 

@@ -1,12 +1,12 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { download, fileNameOf } from '../../../parts/download.ts';
+import { places } from '../../../pieces/places.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
-import { places } from '../../../pieces/places.ts';
 import { useNow } from '../../state/use-now.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import styles from './device.module.css';
 import { countRecords, tellRoom, tellServer } from './device-words.ts';
 import { PersonChoice } from './person-choice.tsx';

@@ -1,5 +1,5 @@
-import { BigKey, KeyRow } from '../../parts/big-key.tsx';
 import { useYard } from '../../../pieces/yard.ts';
+import { BigKey, KeyRow } from '../../parts/big-key.tsx';
 import styles from './device.module.css';
 
 /** Everybody whom the office has named, a key each. */

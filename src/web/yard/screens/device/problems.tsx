@@ -1,7 +1,7 @@
+import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { NewerPage } from '../../parts/newer-page.tsx';
-import { useYard } from '../../../pieces/yard.ts';
 
 /** What a person must know of this device: each with what to do. */
 export function Problems() {

@@ -1,9 +1,9 @@
+import { places } from '../../../pieces/places.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
 import { UndoKey } from '../../parts/undo-key.tsx';
 import { type FormSession, findLongestMeasure } from '../../state/form/form-session.ts';
-import { places } from '../../../pieces/places.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 
 /** Digits while lengths are typed; afterwards, where to go. */
 export function FormKeys({ form, piece }: { readonly form: FormSession; readonly piece: OpenPiece }) {

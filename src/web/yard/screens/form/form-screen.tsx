@@ -1,13 +1,13 @@
 import { useMemo } from 'preact/hooks';
+import { places } from '../../../pieces/places.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { FormPlan } from '../../parts/form-plan.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
 import { FormSession } from '../../state/form/form-session.ts';
 import { localFormDrafts } from '../../state/form/local-form-drafts.ts';
 import { findMeasureLine } from '../../state/form/measure-line.ts';
-import { places } from '../../../pieces/places.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import { FormKeys } from './form-keys.tsx';
 import styles from './form-screen.module.css';
 import { FormSheet } from './form-sheet.tsx';

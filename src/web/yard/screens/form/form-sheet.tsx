@@ -1,6 +1,6 @@
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
 import type { FormSession } from '../../state/form/form-session.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import styles from './form-screen.module.css';
 
 const WORDS = {

@@ -1,6 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useLocation } from 'wouter-preact';
 import { mayDo } from '../../../../assess/yard/rights.ts';
+import { places } from '../../../pieces/places.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { ReasonPicker } from '../../parts/reason-picker.tsx';
@@ -10,9 +13,6 @@ import { PhotoKey } from '../../photo/photo-key.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
 import { findNextSerial, listHeads } from '../../state/pieces/list-heads.ts';
 import { PieceActs } from '../../state/pieces/piece-acts.ts';
-import { places } from '../../../pieces/places.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import styles from './piece-screen.module.css';
 import { ReMark } from './re-mark.tsx';
 

@@ -2,11 +2,11 @@ import { useSignal } from '@preact/signals';
 import { findBlindMirrors } from '../../../../assess/yard/blind-mirrors.ts';
 import { callPerson } from '../../../../assess/yard/rights.ts';
 import { slotKey } from '../../../../records/fold/fold-piece.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { RecognisedAnswer } from '../../parts/recognised-answer.tsx';
 import { sortPoints } from '../../state/pieces/sort-points.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { nameLifter } from '../pour/piece-row.tsx';
 import styles from './piece-screen.module.css';
 

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
+import { places } from '../../../pieces/places.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { FormPlan } from '../../parts/form-plan.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
 import { lookOfReport } from '../../state/look-of.ts';
-import { places } from '../../../pieces/places.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { NO_POUR } from '../pours/pours-screen.tsx';
 import { PieceMore } from './piece-more.tsx';
 import { PieceNotes } from './piece-notes.tsx';

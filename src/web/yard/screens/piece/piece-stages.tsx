@@ -1,7 +1,7 @@
-import { BigKey, BigLink, type KeyKind } from '../../parts/big-key.tsx';
-import { findNextPlace } from '../../state/pieces/next-place.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { BigKey, BigLink, type KeyKind } from '../../parts/big-key.tsx';
+import { findNextPlace } from '../../state/pieces/next-place.ts';
 
 interface Counts {
   readonly done: number;

@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { BodyOf } from '../../../../records/record.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
 import { ReasonPicker } from '../../parts/reason-picker.tsx';
 import { compareMarks, findNextSerial, listHeads } from '../../state/pieces/list-heads.ts';
 import { spellMark } from '../../state/pieces/spell-mark.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
-import { useYard } from '../../../pieces/yard.ts';
 
 const REASONS = ['Another mark was painted on it', 'The wrong form was set', 'Serial was given twice'];
 

@@ -1,9 +1,9 @@
 import { Link } from 'wouter-preact';
 import type { OpenPoint, PieceReport, YardContext } from '../../../../assess/yard/piece-report.ts';
 import { LIFTER_WORDS } from '../../../../say/piece-words.ts';
+import { places } from '../../../pieces/places.ts';
 import { PhaseMark } from '../../parts/phase-mark.tsx';
 import { sortPoints } from '../../state/pieces/sort-points.ts';
-import { places } from '../../../pieces/places.ts';
 import { usePiece } from '../../state/use-piece.ts';
 import styles from './pour-screen.module.css';
 

@@ -1,11 +1,11 @@
 import { useEffect } from 'preact/hooks';
 import { writeDay } from '../../../parts/day-field.tsx';
+import { places } from '../../../pieces/places.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigLink } from '../../parts/big-key.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
 import { listPours } from '../../state/pieces/list-pours.ts';
-import { places } from '../../../pieces/places.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import { NO_POUR } from '../pours/pours-screen.tsx';
 import { PieceRow } from './piece-row.tsx';
 import { PourFacts } from './pour-facts.tsx';

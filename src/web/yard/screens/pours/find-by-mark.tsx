@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
+import { places } from '../../../pieces/places.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { BigKey, BigLink, KeyRow } from '../../parts/big-key.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
 import { listHeads } from '../../state/pieces/list-heads.ts';
 import { spellMark } from '../../state/pieces/spell-mark.ts';
-import { places } from '../../../pieces/places.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import styles from './pours-screen.module.css';
 
 /** A piece by what is painted on it: keys only for signs that lead to a mark that exists. */

@@ -1,12 +1,12 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { writeDay } from '../../../parts/day-field.tsx';
+import { places } from '../../../pieces/places.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
 import { type ListedPour, listPours } from '../../state/pieces/list-pours.ts';
-import { places } from '../../../pieces/places.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import { FindByMark } from './find-by-mark.tsx';
 import styles from './pours-screen.module.css';
 

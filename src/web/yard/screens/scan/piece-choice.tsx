@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { useLocation } from 'wouter-preact';
+import { places } from '../../../pieces/places.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
 import { listHeads } from '../../state/pieces/list-heads.ts';
 import { spellMark } from '../../state/pieces/spell-mark.ts';
-import { places } from '../../../pieces/places.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import styles from './piece-choice.module.css';
 
 /** The pieces of a mark, a key each; scrapped ones too: somebody may stand before one. */

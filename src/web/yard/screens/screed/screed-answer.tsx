@@ -1,6 +1,6 @@
 import { placesOf } from '../../../../say/number-runs.ts';
-import { Answer } from '../../parts/answer.tsx';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { Answer } from '../../parts/answer.tsx';
 import { tellInsert } from '../../state/tell-insert.ts';
 import { findScreed, isRight } from './screed-stops.ts';
 

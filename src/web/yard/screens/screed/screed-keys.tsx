@@ -1,10 +1,10 @@
 import { placesOf } from '../../../../say/number-runs.ts';
-import { BigKey, BigLink } from '../../parts/big-key.tsx';
-import { DigitPad } from '../../parts/digit-pad.tsx';
-import { UndoLast } from '../../parts/undo-last.tsx';
 import type { FactWriter } from '../../../pieces/facts.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { BigKey, BigLink } from '../../parts/big-key.tsx';
+import { DigitPad } from '../../parts/digit-pad.tsx';
+import { UndoLast } from '../../parts/undo-last.tsx';
 import { tellTape } from '../../state/tape-words.ts';
 import type { ScreedSession, ScreedSight } from './screed-session.ts';
 import type { ScreedStop } from './screed-stops.ts';

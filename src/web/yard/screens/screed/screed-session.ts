@@ -1,10 +1,10 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import type { BodyOf } from '../../../../records/record.ts';
-import type { WriteDraft } from '../../../records/record-device.ts';
 import type { FactWriter } from '../../../pieces/facts.ts';
 import { factOf } from '../../../pieces/facts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import type { WriteDraft } from '../../../records/record-device.ts';
 import { findNextScreed, findScreed, listScreedStops, type ScreedStop } from './screed-stops.ts';
 
 export type ScreedSight = Pick<BodyOf<'screed-checked'>, 'level' | 'plumb' | 'cap'>;

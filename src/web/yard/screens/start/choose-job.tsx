@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { JobHead } from '../../../../wire/jobs.ts';
 import { call } from '../../../parts/call.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
-import { useYard } from '../../../pieces/yard.ts';
 import styles from './start-screen.module.css';
 
 interface JobChoice {

@@ -1,7 +1,7 @@
+import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { nameRoles } from '../../state/name-roles.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import styles from './start-screen.module.css';
 
 /** Who works with this device now. Nobody proves who he is: a name on each record, as on a sheet. */

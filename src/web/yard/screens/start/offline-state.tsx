@@ -1,7 +1,7 @@
+import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { useOffline } from '../../state/use-offline.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import styles from './start-screen.module.css';
 
 /** Whether one can walk out of the network with this device. */

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
+import { places } from '../../../pieces/places.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { NewerPage } from '../../parts/newer-page.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
 import { nameRoles } from '../../state/name-roles.ts';
-import { places } from '../../../pieces/places.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import { ChooseJob } from './choose-job.tsx';
 import { ChoosePerson } from './choose-person.tsx';
 import { OfflineState } from './offline-state.tsx';

@@ -1,9 +1,9 @@
 import { useLocation } from 'wouter-preact';
 import { placesOf } from '../../../../say/number-runs.ts';
-import { TwoTaps } from '../../parts/two-taps.tsx';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
+import { TwoTaps } from '../../parts/two-taps.tsx';
 
 /** The cage goes in: what is left of the stage before it cannot be measured afterwards, and is said first. */
 export function CageKey({ piece }: { readonly piece: OpenPiece }) {

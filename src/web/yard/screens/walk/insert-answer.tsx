@@ -1,5 +1,5 @@
-import { Answer } from '../../parts/answer.tsx';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { Answer } from '../../parts/answer.tsx';
 import { tellInsert } from '../../state/tell-insert.ts';
 import { TapedValues } from './taped-values.tsx';
 import styles from './walk-screen.module.css';

@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
-import { keepPicture } from '../../photo/keep-photo.ts';
-import { PhotoKey } from '../../photo/photo-key.tsx';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
+import { keepPicture } from '../../photo/keep-photo.ts';
+import { PhotoKey } from '../../photo/photo-key.tsx';
 
 /** A photo of an insert that is not as it must be. */
 export function InsertPhotoKey({ piece, item }: { readonly piece: OpenPiece; readonly item: SetOutItem }) {

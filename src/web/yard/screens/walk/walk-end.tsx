@@ -1,6 +1,6 @@
 import { placesOf } from '../../../../say/number-runs.ts';
-import { Answer } from '../../parts/answer.tsx';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { Answer } from '../../parts/answer.tsx';
 import { findNextStop } from '../../state/walk/stop-state.ts';
 import type { WalkSession } from '../../state/walk/walk-session.ts';
 import styles from './walk-screen.module.css';

@@ -1,9 +1,9 @@
 import { findLongest } from '../../../../assess/yard/digit-asks.ts';
 import { placesOf } from '../../../../say/number-runs.ts';
+import { places } from '../../../pieces/places.ts';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
 import { UndoKey } from '../../parts/undo-key.tsx';
-import { places } from '../../../pieces/places.ts';
 import { tellTape } from '../../state/tape-words.ts';
 import { findSight } from '../../state/walk/stop-state.ts';
 import type { WalkStep } from '../../state/walk/walk-session.ts';

@@ -1,13 +1,13 @@
 import { useMemo } from 'preact/hooks';
+import { places } from '../../../pieces/places.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { useYard } from '../../../pieces/yard.ts';
 import { FormPlan, type PlanArrow } from '../../parts/form-plan.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
 import { lookOfReport } from '../../state/look-of.ts';
-import { places } from '../../../pieces/places.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { STAGE_HEADS } from '../../state/stage-heads.ts';
 import { WalkSession } from '../../state/walk/walk-session.ts';
-import { useYard } from '../../../pieces/yard.ts';
 import { WalkKeys } from './walk-keys.tsx';
 import styles from './walk-screen.module.css';
 import { WalkSheet } from './walk-sheet.tsx';

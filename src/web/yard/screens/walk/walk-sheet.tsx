@@ -1,11 +1,11 @@
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import { placesOf } from '../../../../say/number-runs.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { InsertPicture } from '../../parts/insert-picture.tsx';
 import { InsertWords } from '../../parts/insert-words.tsx';
 import { NumberPicker } from '../../parts/number-picker.tsx';
 import { RecognisedAnswer } from '../../parts/recognised-answer.tsx';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { DifferencePicker } from './difference-picker.tsx';
 import { InsertAnswer } from './insert-answer.tsx';
 import { SaidBefore } from './said-before.tsx';

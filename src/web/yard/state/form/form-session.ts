@@ -1,10 +1,10 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type FormMeasure, listFormMeasures } from '../../../../assess/yard/form-measures.ts';
-import type { RecordDevice } from '../../../records/record-device.ts';
 import { takeBack } from '../../../pieces/facts.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import type { RecordDevice } from '../../../records/record-device.ts';
 import { findUndo } from '../find-undo.ts';
 import { listStartDrafts } from '../pieces/start-drafts.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 
 /** Form values that are typed and not written down yet, kept over a reload. */
 export interface FormDraftStore {

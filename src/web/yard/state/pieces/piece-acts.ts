@@ -1,7 +1,7 @@
 import { namePiece } from '../../../../records/name-piece.ts';
 import type { BodyOf, KindAndBody } from '../../../../records/record.ts';
-import type { RecordDevice } from '../../../records/record-device.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import type { RecordDevice } from '../../../records/record-device.ts';
 import { draftStart } from './start-drafts.ts';
 
 /** What is done about a piece as a whole. Each throws Error in words where nothing could be written down. */

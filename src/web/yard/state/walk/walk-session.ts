@@ -1,11 +1,11 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import type { BodyOf } from '../../../../records/record.ts';
-import type { RecordDevice, WriteDraft } from '../../../records/record-device.ts';
 import { takeBack } from '../../../pieces/facts.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import type { RecordDevice, WriteDraft } from '../../../records/record-device.ts';
 import { findUndo } from '../find-undo.ts';
 import { listStartDrafts } from '../pieces/start-drafts.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { findNextStop, listStops, type StopState } from './stop-state.ts';
 
 export type TapedAxis = 'x' | 'y' | 'level';
