@@ -139,18 +139,23 @@ function tellMore({ asPlaced, findings, item, verdict }: PlacingAnswer): readonl
   ];
 }
 
+/** What to do about an insert that is not as shown, wherever it stands; empty: all three are right. */
+export function tellSight({ type, face, firm }: Sight): readonly string[] {
+  if (!type) return [WRONG_TYPE];
+  return [
+    ...(face ? [] : ['Wrong face, or the wrong way round: take it out and set it as shown.']),
+    ...(firm ? [] : ['Not firm: fasten it, then tape it again.']),
+  ];
+}
+
 /**
  * The answer to where an insert was found, for the person who stands beside it: what to do first, then what it would be as it is, and who decides.
  * Sentences, the first one large.
  * @param sight what was seen of it, if anybody looked: an insert of the wrong type is never good, wherever it stands
  */
 export function tellPlacing(answer: PlacingAnswer, sight: Sight | null = null): readonly string[] {
-  if (sight !== null && !sight.type) return [WRONG_TYPE];
-  const wrong = [
-    ...(sight === null || sight.face ? [] : ['Wrong face, or the wrong way round: take it out and set it as shown.']),
-    ...(sight === null || sight.firm ? [] : ['Not firm: fasten it, then tape it again.']),
-  ];
-  return [...wrong, ...tellPlace(answer, wrong.length > 0)];
+  const wrong = sight === null ? [] : tellSight(sight);
+  return sight !== null && !sight.type ? wrong : [...wrong, ...tellPlace(answer, wrong.length > 0)];
 }
 
 function tellPlace(answer: PlacingAnswer, isWrong: boolean): readonly string[] {

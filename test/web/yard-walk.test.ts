@@ -32,11 +32,11 @@ describe('the walk round the form', () => {
     await finger.tap(/^The cage goes in$/);
     await walk(finger, plan, 2);
     await page.getByText('All good before the pour').waitFor();
+    // The check is done: what follows only looks at it.
+    expect(finger.touches).toBeLessThan(90);
     await finger.tap(/^To the piece/);
     await page.getByRole('link', { name: /Before the pour.*all 13 done/ }).waitFor();
     await screen.shoot('piece-done');
-    console.log(`P13: ${finger.touches} touches`);
-    expect(finger.touches).toBeLessThan(90);
     await expect
       .poll(async () => (await readServerRecords(office)).filter(({ kind }) => kind === 'placed').length)
       .toBe(20);
@@ -93,7 +93,6 @@ describe('an insert that is not as it must be', () => {
       // Where the value has gone on by itself already, it means nothing.
       await page.keyboard.press('Enter');
     }
-    await screen.shoot('walk-keyboard');
     await page.getByText(`${item.number}: Good`).waitFor();
   }, 90_000);
 
@@ -146,13 +145,19 @@ describe('a set that lies the wrong way round', () => {
     for (;;) {
       await leave.or(pad).or(look).or(end).first().waitFor();
       if ((await end.count()) > 0) break;
-      if ((await leave.count()) > 0) await leave.tap();
-      else if ((await look.count()) > 0) await look.tap();
-      else {
+      if ((await leave.count()) > 0) {
+        await leave.tap();
+        await leave.waitFor({ state: 'detached' });
+      } else if ((await look.count()) > 0) {
+        const seen = page.getByRole('button', { name: (await look.getAttribute('aria-label'))!, exact: true });
+        await seen.tap();
+        await seen.waitFor({ state: 'detached' });
+      } else {
         const label = (await pad.getAttribute('aria-label'))!;
         const item = plan.setOut.items.find(({ number }) => label.startsWith(`${number} ·`))!;
         const axis = label.endsWith(tellTape(plan.setOut, item, 'x')) ? 'x' : 'y';
         await finger.type(label, mirrored(item, axis));
+        await page.getByRole('region', { name: label, exact: true }).waitFor({ state: 'detached' });
       }
     }
     await page

@@ -1,5 +1,5 @@
 import type { InsertReport } from '../../../assess/yard/piece-report.ts';
-import { type Sight, tellPlacing } from '../../../say/placing-words.ts';
+import { type Sight, tellPlacing, tellSight } from '../../../say/placing-words.ts';
 import type { AnswerKind } from '../parts/answer.tsx';
 
 /** An answer about an insert, words first. */
@@ -27,9 +27,11 @@ const KINDS: Readonly<Record<InsertReport['state'], AnswerKind>> = {
   conflict: 'wrong',
 };
 
-/** The worst that was seen of an insert by sight; null: nobody looked. */
-function findSight({ sight }: InsertReport): Sight | null {
-  const seen = (sight?.latest ?? []).flatMap((record) => (record.kind === 'placed' ? [record.body] : []));
+/** The worst that was seen of an insert by sight, in whatever stage; null: nobody looked. */
+function findSight({ sight, about }: InsertReport): Sight | null {
+  const seen = [...(sight?.latest ?? []), ...about].flatMap((record) =>
+    record.kind === 'placed' ? [record.body] : [],
+  );
   if (seen.length === 0) return null;
   const all = (which: keyof Sight) => seen.every((one) => one[which]);
   return { type: all('type'), face: all('face'), firm: all('firm') };
@@ -39,8 +41,13 @@ function findSight({ sight }: InsertReport): Sight | null {
 export function tellInsert(report: InsertReport): InsertAnswer {
   const { state, why, answer } = report;
   const isOff = state === 'out' || state === 'accepted';
+  const seen = findSight(report);
+  const toDo = isOff && answer === null && seen !== null ? tellSight(seen) : [];
+  const [first] = toDo;
+  if (state === 'out' && first !== undefined)
+    return { kind: 'wrong', words: first, more: [...toDo.slice(1), ...report.why] };
   if (!isOff || answer === null) return { kind: KINDS[state], words: STATE_WORDS[state], more: why };
-  const [words = STATE_WORDS[state], ...more] = tellPlacing(answer, findSight(report));
+  const [words = STATE_WORDS[state], ...more] = tellPlacing(answer, seen);
   if (state === 'accepted') return { kind: 'ask', words: 'Accepted as placed', more: [words, ...more] };
   return { kind: answer.advice === 'move' ? 'move' : answer.verdict === 'works' ? 'ask' : 'wrong', words, more };
 }

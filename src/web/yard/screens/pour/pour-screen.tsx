@@ -1,11 +1,13 @@
+import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { writeDay } from '../../../parts/day-field.tsx';
 import { places } from '../../../pieces/places.ts';
 import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
-import { BigLink } from '../../parts/big-key.tsx';
+import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
 import { listPours } from '../../state/pieces/list-pours.ts';
+import { FindByMark } from '../pours/find-by-mark.tsx';
 import { NO_POUR } from '../pours/pours-screen.tsx';
 import { PieceRow } from './piece-row.tsx';
 import { PourFacts } from './pour-facts.tsx';
@@ -14,11 +16,13 @@ import styles from './pour-screen.module.css';
 /** One pour: every piece with what holds it, and who can lift that. */
 export function PourScreen({ pour }: { readonly pour: string }) {
   const yard = useYard();
+  const isFinding = useSignal(false);
   const listed = listPours(yard).find(({ id }) => (id ?? NO_POUR) === pour);
   const ids = listed?.pieces.map(({ piece }) => piece).join(' ') ?? '';
   useEffect(() => {
     if (ids !== '') void yard.device.openPieces(ids.split(' '));
   }, [yard, ids]);
+  if (isFinding.value) return <FindByMark onBack={() => (isFinding.value = false)} />;
   const head = listed?.date === null || listed === undefined ? '' : `${writeDay(listed.date)} · ${listed.bedName}`;
   return (
     <YardFrame
@@ -27,7 +31,7 @@ export function PourScreen({ pour }: { readonly pour: string }) {
       back={places.pours()}
       keys={
         <>
-          <BigLink to={places.pours()}>Other pours</BigLink>
+          <BigKey onPress={() => (isFinding.value = true)}>Find by mark</BigKey>
           <BigLink kind="main" isTall to={places.scan()} more="its code opens the piece">
             Scan a sheet
           </BigLink>

@@ -28,7 +28,7 @@ export function FindByMark({ onBack }: { readonly onBack: () => void }) {
             From the start
           </BigKey>
           <BigKey kind="main" onPress={onBack}>
-            Back to the pours
+            Back
           </BigKey>
         </>
       }
