@@ -4,7 +4,7 @@ import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
 import { BigKey } from '../../parts/big-key.tsx';
 import { UndoLast } from '../../parts/undo-last.tsx';
-import type { AfterStep } from './after-screen.tsx';
+import type { AfterStep } from './after-step.ts';
 
 export interface AfterKeysProps {
   readonly piece: OpenPiece;

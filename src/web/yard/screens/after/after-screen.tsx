@@ -13,16 +13,12 @@ import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
 import { useNow } from '../../state/use-now.ts';
 import { AfterKeys } from './after-keys.tsx';
 import { AfterSheet } from './after-sheet.tsx';
+import type { AfterStep } from './after-step.ts';
 import { ExceptionForm } from './exception-form.tsx';
 import { StrengthForm } from './strength-form.tsx';
 import { StripForm } from './strip-form.tsx';
 import { ALL_OPEN, findAgeHours } from './uncover.ts';
 import { WordsForm } from './words-form.tsx';
-
-/** What is being asked. */
-export type AfterStep =
-  | { readonly kind: 'look' | 'strip' | 'pick' | 'strength' | 'comment' | 'locate' }
-  | { readonly kind: 'exception'; readonly number: number };
 
 /** After stripping: one tap for the piece, exceptions by insert, plates counted back; what may not be loaded or lifted yet. */
 export function AfterScreen({ piece }: { readonly piece: string }) {

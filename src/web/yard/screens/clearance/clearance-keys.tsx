@@ -6,7 +6,7 @@ import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { BigKey } from '../../parts/big-key.tsx';
 import { TwoTaps } from '../../parts/two-taps.tsx';
 import { UndoLast } from '../../parts/undo-last.tsx';
-import type { ClearanceStep } from './clearance-screen.tsx';
+import type { ClearanceStep } from './clearance-step.ts';
 
 export interface ClearanceKeysProps {
   readonly piece: OpenPiece;

@@ -12,14 +12,9 @@ import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
 import { ClearanceKeys } from './clearance-keys.tsx';
 import { ClearanceSheet } from './clearance-sheet.tsx';
+import type { ClearanceStep } from './clearance-step.ts';
 import { DecisionForm } from './decision-form.tsx';
 import { DocketForm } from './docket-form.tsx';
-
-/** What is being asked. */
-export type ClearanceStep =
-  | { readonly kind: 'look' }
-  | { readonly kind: 'condition' | 'hold' | 'override' | 'poured' | 'docket' }
-  | { readonly kind: 'decide'; readonly number: number };
 
 /** Whether a piece may be poured, who can lift what stands against it, and that it was poured. */
 export function ClearanceScreen({ piece }: { readonly piece: string }) {

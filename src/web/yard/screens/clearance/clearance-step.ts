@@ -1,0 +1,5 @@
+/** What is being asked about whether a piece may be poured. */
+export type ClearanceStep =
+  | { readonly kind: 'look' }
+  | { readonly kind: 'condition' | 'hold' | 'override' | 'poured' | 'docket' }
+  | { readonly kind: 'decide'; readonly number: number };
