@@ -43,10 +43,12 @@ export async function writeDrafts(
     if (meta === undefined) throw new Error('This device has lost its name: load the page anew.');
     let { chain } = meta;
     const known = new Map<string, FactRecord[]>();
-    for (const draft of drafts) {
+    // One moment for all, each a millisecond after the one before: their ids rise in the order in which they are written.
+    const first = Date.now();
+    for (const [at, draft] of drafts.entries()) {
       const own = known.get(draft.piece) ?? (await records.index('piece').getAll(draft.piece)).map(parseKept);
       known.set(draft.piece, own);
-      const now = new Date();
+      const now = new Date(first + at);
       const record = makeRecord(draft, {
         id: makeUuidV7(now.getTime(), (bytes) => crypto.getRandomValues(bytes)),
         seen: findSeen(foldPiece(draft.piece, own), draft),
