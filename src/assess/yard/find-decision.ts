@@ -36,6 +36,8 @@ function mayAccept({ people }: YardContext, { person, body }: RecordOf<'decision
  * The decision that counts for the faults of an insert as they are known now. One made before a fault was known does not cover it; an acceptance by
  * somebody who may not is none; what was rejected once can only be accepted by a design engineer. Of several that did not know of each other the
  * worse counts.
+ * @param item key of the insert; null: of the form
+ * @param checkKey of now: what was decided on what it was to be before decides nothing
  * @param faults records that say what is wrong; not empty
  * @param extent how bad it is
  */
@@ -43,11 +45,14 @@ export function findDecision(
   context: YardContext,
   slots: PieceSlots,
   seen: SeenIndex,
-  item: string,
+  item: string | null,
+  checkKey: string,
   faults: readonly FactRecord[],
   extent: Extent,
 ): DecisionAnswer {
-  const all = ofKind(recordsOf(slots.of(item, 'decision')), 'decision');
+  const all = ofKind(recordsOf(slots.of(item, 'decision')), 'decision').filter(
+    (decision) => decision.checkKey === checkKey || decision.checkKey === null,
+  );
   const now = all.filter((decision) => isOn(decision, faults, seen));
   const isRejected = (decision: RecordOf<'decision'>) =>
     all.some(

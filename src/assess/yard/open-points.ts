@@ -64,10 +64,12 @@ function pointsOfInsert(finding: InsertFinding, isFormOut: boolean): OpenPoint[]
 }
 
 /** A set that shows by its places that it is another, or another way round, than it should be. */
-function pointOfSet(recognised: Recognised | null): OpenPoint[] {
+function pointOfSet(recognised: Recognised | null, inserts: readonly InsertFinding[]): OpenPoint[] {
   if (recognised === null || recognised.kind === 'as designed' || recognised.kind === 'off') return [];
   if (recognised.kind === 'cannot be told') return [];
-  return [{ words: recognised.words, number: null, liftedBy: 'checking it', isHard: true }];
+  // Where everything that is off was accepted as it is, the likeness alone keeps nobody from naming a condition.
+  const isHard = inserts.some(({ state }) => state === 'out' || state === 'conflict');
+  return [{ words: recognised.words, number: null, liftedBy: isHard ? 'checking it' : 'qa', isHard }];
 }
 
 /** Everything that stands against clearing a piece: the form first, then the set, then one insert after another. */
@@ -79,7 +81,7 @@ export function listOpenPoints(
   const isFormOut = form.state === 'out' || form.state === 'conflict';
   return [
     ...pointOfForm(form),
-    ...pointOfSet(recognised),
+    ...pointOfSet(recognised, inserts),
     ...inserts.flatMap((finding) => pointsOfInsert(finding, isFormOut)),
   ];
 }

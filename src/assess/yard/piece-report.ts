@@ -39,6 +39,8 @@ export interface InsertReport {
   readonly answer: PlacingAnswer | null;
   /** How bad it is, for who may accept it; null: nothing is wrong. */
   readonly extent: Extent | null;
+  /** Records that say what is wrong with it, or that stand for a look that nobody took in time: what a decision is about. Empty: nothing to decide. */
+  readonly about: readonly FactRecord[];
   readonly decision: RecordOf<'decision'> | null;
   readonly screed: SlotState | null;
   readonly uncovered: SlotState | null;

@@ -17,6 +17,8 @@ export interface InsertSource {
   readonly plan: PiecePlan;
   readonly slots: PieceSlots;
   readonly seen: SeenIndex;
+  /** Photos of the piece and of its inserts that were not taken back. */
+  readonly photos: readonly FactRecord[];
   readonly found: ReadonlyMap<string, FoundRecords>;
   /** One place each, the worst, for whoever else's group it is in. */
   readonly places: ReadonlyMap<string, FoundPlace>;
@@ -90,21 +92,30 @@ const SCREED_FAULTS = [
 
 const AXIS_WORDS: Readonly<Record<Axis, string>> = { x: 'along x', y: 'along y', level: 'in level' };
 
+/** Why it does not work where it is, short; null where it works, or where nobody knows. */
+function tellWhyNot({ verdict, asPlaced, findings }: PlacingAnswer): string | null {
+  if (verdict !== 'does not work') return null;
+  // A mode is called as the engine calls it: its words are those of the trade.
+  if (asPlaced?.after.state === 'fails') return asPlaced.after.why?.replaceAll('-', ' ') ?? null;
+  if (findings[0] !== undefined) return findings[0];
+  return asPlaced?.plate.kind === 'does not go on' ? `the plate does not go on at hole ${asPlaced.plate.hole}` : null;
+}
+
 /** Where it is and what to do about it, in one sentence. */
-function tellPlace({ deviation, advice, moves, verdict, asPlaced, findings }: PlacingAnswer): string[] {
+function tellPlace(answer: PlacingAnswer): string[] {
+  const { deviation, advice, moves, verdict } = answer;
   if (advice === 'good' || advice === 'nothing measured') return [];
   const off = (['x', 'y', 'level'] as const).flatMap((axis) => {
     const by = deviation[axis];
     return by === null || Math.round(Math.abs(by)) === 0 ? [] : [`${Math.round(Math.abs(by))} mm ${AXIS_WORDS[axis]}`];
   });
-  const what =
-    advice === 'move'
-      ? `move it ${moves.map(({ by, toward }) => `${by} mm ${toward}`).join(', ')}`
-      : 'leave it as it is';
+  const way = moves.map(({ by, toward }) => `${by} mm ${toward}`).join(', ');
+  const what = advice === 'move' ? `move it ${way === '' ? 'to its place' : way}` : 'it can be moved no more';
   const then = { works: 'it works where it is', 'does not work': 'it does not work where it is' } as const;
-  const why = asPlaced?.after.why ?? findings[0] ?? null;
+  const why = tellWhyNot(answer);
   const verdictWords = verdict === 'not known' ? 'whether it works there is not known' : then[verdict];
-  return [`off by ${off.join(' and ')}: ${what}; ${verdictWords}${why === null ? '' : ` (${why})`}`];
+  const isOff = off.length === 0 ? 'off by less than 1 mm' : `off by ${off.join(' and ')}`;
+  return [`${isOff}: ${what}; ${verdictWords}${why === null ? '' : ` (${why})`}`];
 }
 
 /** Digits that are asked for and were not taken. */
@@ -154,6 +165,20 @@ interface Faults {
   readonly extent: Extent | null;
 }
 
+/**
+ * What may be taken for looking at it in time, where nobody did: a look in a later stage, else one by an earlier revision, else photos of it. Empty: there
+ * is nothing, and so nobody can take it as it is.
+ */
+function findBasis(
+  { photos, seen }: InsertSource,
+  key: string,
+  { last, all }: ReturnType<typeof findSights>,
+): readonly FactRecord[] {
+  if (last.length > 0) return last;
+  if (all.length > 0) return seen.standing(all);
+  return photos.filter(({ item }) => item === key);
+}
+
 /** Everything that is wrong with it, with the records that say so. */
 function findFaults(
   sights: readonly RecordOf<'placed'>[],
@@ -197,12 +222,12 @@ export function reportInsert(source: InsertSource, item: SetOutItem): InsertFind
   const missingDigits = findMissingDigits(source, key, found);
   const isSeen = sights.now.some(({ body }) => body.stage <= item.stage);
   const notMeasurable = tellNotMeasurable(source, item, isSeen, missingDigits);
-  const later = notMeasurable === null ? [] : sights.last;
+  const later = notMeasurable === null ? [] : findBasis(source, key, sights);
   const faults = findFaults(sights.last, screeds, found, answer, later);
   const decided =
-    faults.extent === null
+    faults.extent === null || faults.records.length === 0
       ? { record: null, isAccepted: false, withoutRight: [] }
-      : findDecision(context, slots, seen, key, faults.records, faults.extent);
+      : findDecision(context, slots, seen, key, checkKey, faults.records, faults.extent);
   const conflicts = findConflicts(source, key, checkKey).map((slot) => ({ slot, words: tellConflict(slot) }));
   const isOld = sights.now.length === 0 && sights.all.length > 0;
   const isOpen = !isSeen || missingDigits.length > 0;
@@ -235,6 +260,7 @@ export function reportInsert(source: InsertSource, item: SetOutItem): InsertFind
     uncovered: slots.of(key, 'uncovered'),
     notMeasurable,
     extent: faults.extent,
+    about: faults.records,
     missing: isTakenAsItIs ? [] : missing,
     isAbsent: sights.last.some(({ body }) => !(body.type || body.face || body.firm)),
     hasWrongType: sights.last.some(({ body }) => !body.type || !body.face),

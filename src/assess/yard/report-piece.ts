@@ -72,7 +72,8 @@ function check(context: YardContext, plan: PiecePlan, state: PieceState): Checke
   const form = reportForm(plan, slots, seen, context.index.file.library.rules.tolerances.thickness_mm);
   const recognised = recognise(plan, places, findPartner(context, plan), findSeenInFace(plan, slots));
   const moment = findMoment(state, slots);
-  const source = { context, plan, slots, seen, found, places, hasStage2Begun: hasStage2Begun(state), moment };
+  const photos = state.beside.get('photo') ?? [];
+  const source = { context, plan, slots, seen, photos, found, places, hasStage2Begun: hasStage2Begun(state), moment };
   const inserts = items.map((item) => reportInsert(source, item));
   return { slots, seen, form, recognised, inserts, openPoints: listOpenPoints(form, recognised, inserts) };
 }

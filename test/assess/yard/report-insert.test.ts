@@ -83,6 +83,15 @@ describe('an insert in a report', () => {
     expect(pointsOf(tablet, number)).toMatchObject([{ isHard, liftedBy: 'setter' }]);
     expect(insertOf(tablet, number).why[0]).toContain(`off by ${x} mm along x: move it ${x} mm toward`);
   });
+  it('says why it does not work by what makes it so, and nothing where it works', () => {
+    const tablet = checked();
+    tablet.write('checker', 2, taped(sample.plan, 2, { x: 7 }));
+    expect(insertOf(tablet, 2).why).toEqual([expect.stringMatching(/it works where it is$/)]);
+    tablet.write('checker', 4, taped(sample.plan, 4, { x: 7 }));
+    const { answer, why } = insertOf(tablet, 4);
+    expect(answer?.asPlaced).toMatchObject({ after: { state: 'passes' }, plate: { kind: 'does not go on' } });
+    expect(why[0]).toMatch(/it does not work where it is \(the plate does not go on at hole \w+\)$/);
+  });
   it('stays out along an axis that was not taped again', () => {
     const tablet = checked();
     tablet.write('checker', 2, taped(sample.plan, 2, { y: 30 }));
@@ -243,6 +252,48 @@ describe('an insert under the cage', () => {
     tablet.write('engineer', 1, decide([late], 'accepted', 'engineer'));
     expect(insertOf(tablet, 1).state).toBe('accepted');
     expect(tablet.report().openPoints).toEqual([]);
+  });
+  it('that nobody looked at may be taken by a design engineer on a photo of it', () => {
+    const tablet = new PieceTablet(1, underCage);
+    checkAll(tablet, [1]);
+    const photo = (of: 'insert' | 'piece'): KindAndBody => ({
+      kind: 'photo',
+      body: { photo: 'a'.repeat(64), type: 'image/jpeg', bytes: 1, width: 1, height: 1, of, note: null },
+    });
+    tablet.write('checker', null, photo('piece'));
+    expect(insertOf(tablet, 1).about).toEqual([]);
+    const shot = tablet.write('checker', 1, photo('insert'));
+    expect(insertOf(tablet, 1)).toMatchObject({ state: 'open', extent: 'not measurable', about: [{ id: shot.id }] });
+    tablet.write('qa', 1, decide([shot], 'accepted', 'qa'));
+    expect(insertOf(tablet, 1).state).toBe('open');
+    tablet.write('engineer', 1, decide([shot], 'accepted', 'engineer'));
+    expect(insertOf(tablet, 1).state).toBe('accepted');
+    expect(tablet.report().openPoints).toEqual([]);
+  });
+  it('that was changed after the cage went in rests on the look before, but not on a decision before', () => {
+    const tablet = checked(underCage);
+    const off = tablet.write('checker', 1, taped(underCage.plan, 1, { x: 30 }));
+    tablet.write('engineer', 1, decide([off], 'accepted', 'engineer'));
+    expect(insertOf(tablet, 1).state).toBe('accepted');
+    tablet.sample = pieceOf(
+      demoFile((file) => ({
+        ...file,
+        job: {
+          ...file.job,
+          revision: { letter: 'C', status: 'for construction', date: '2026-12-13' },
+          castIns: file.job.castIns.map((castIn) =>
+            castIn.key === keyOf(underCage.plan, 1) ? { ...castIn, x_mm: castIn.x_mm + 40 } : castIn,
+          ),
+        },
+      })),
+      'P01',
+      '1',
+    );
+    const { state, about, notMeasurable } = insertOf(tablet, 1);
+    expect({ state, notMeasurable }).toEqual({ state: 'open again', notMeasurable: expect.any(String) as string });
+    expect(about.map(({ kind }) => kind)).toEqual(['placed']);
+    tablet.write('engineer', 1, decide(about, 'accepted', 'engineer'));
+    expect(insertOf(tablet, 1).state).toBe('accepted');
   });
   it('that came loose is out in the second stage, though it was good in the first', () => {
     const tablet = checked(underCage);

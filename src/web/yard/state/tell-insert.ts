@@ -46,7 +46,11 @@ export function tellInsert(report: InsertReport): InsertAnswer {
   const [first] = toDo;
   if (state === 'out' && first !== undefined)
     return { kind: 'wrong', words: first, more: [...toDo.slice(1), ...report.why] };
-  if (!isOff || answer === null) return { kind: KINDS[state], words: STATE_WORDS[state], more: why };
+  const isAside = answer?.advice === 'move' || answer?.advice === 'leave';
+  const isWrong = seen !== null && !(seen.type && seen.face && seen.firm);
+  // What is off after screeding, or was not looked at in time, is told by why: of its place alone it would be called good.
+  if (!isOff || answer === null || !(isAside || isWrong))
+    return { kind: KINDS[state], words: STATE_WORDS[state], more: why };
   const [words = STATE_WORDS[state], ...more] = tellPlacing(answer, seen);
   if (state === 'accepted') return { kind: 'ask', words: 'Accepted as placed', more: [words, ...more] };
   return { kind: answer.advice === 'move' ? 'move' : answer.verdict === 'works' ? 'ask' : 'wrong', words, more };
