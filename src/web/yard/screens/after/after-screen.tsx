@@ -10,7 +10,7 @@ import { NotWritten } from '../../parts/not-written.tsx';
 import { NumberPicker } from '../../parts/number-picker.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
-import { useNow } from '../../state/use-now.ts';
+import { useNow } from '../../../parts/use-now.ts';
 import { AfterKeys } from './after-keys.tsx';
 import { AfterSheet } from './after-sheet.tsx';
 import type { AfterStep } from './after-step.ts';

@@ -6,7 +6,7 @@ import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
-import { useNow } from '../../state/use-now.ts';
+import { useNow } from '../../../parts/use-now.ts';
 import styles from './device.module.css';
 import { countRecords, tellRoom, tellServer } from './device-words.ts';
 import { PersonChoice } from './person-choice.tsx';

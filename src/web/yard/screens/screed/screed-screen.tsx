@@ -11,7 +11,7 @@ import { NotWritten } from '../../parts/not-written.tsx';
 import { NumberPicker } from '../../parts/number-picker.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
-import { useNow } from '../../state/use-now.ts';
+import { useNow } from '../../../parts/use-now.ts';
 import styles from './screed.module.css';
 import { ScreedAnswer } from './screed-answer.tsx';
 import { ScreedKeys } from './screed-keys.tsx';
