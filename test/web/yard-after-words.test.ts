@@ -157,9 +157,7 @@ describe('a decision about an insert that is off', () => {
       extent,
       decision: rejected ? { body: { verdict: 'rejected' } } : null,
       answer: null,
-      sight: { latest: [sight] },
-      place: null,
-      screed: null,
+      about: [sight],
     }) as unknown as InsertReport;
   const who = (roles: Person['roles'], registration: string | null = null): Person => ({
     id: 'person000000',

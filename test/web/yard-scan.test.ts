@@ -149,13 +149,11 @@ describe('without a camera', () => {
       .setInputFiles({ name: 'sheet.png', mimeType: 'image/png', buffer: writePng(sheet) });
     await page.getByRole('alertdialog', { name: /VOID/ }).waitFor({ timeout: 30_000 });
     await page.getByRole('button', { name: 'Scan another sheet' }).tap();
-    await page
-      .locator('input[type="file"]')
-      .setInputFiles({
-        name: 'bare.png',
-        mimeType: 'image/png',
-        buffer: writePng(drawSheet('hello', { width: 900, height: 700 }, [300, 200], 8)),
-      });
+    await page.locator('input[type="file"]').setInputFiles({
+      name: 'bare.png',
+      mimeType: 'image/png',
+      buffer: writePng(drawSheet('hello', { width: 900, height: 700 }, [300, 200], 8)),
+    });
     await page.getByText('This code is not one of a sheet of ours').waitFor();
     await page
       .locator('input[type="file"]')

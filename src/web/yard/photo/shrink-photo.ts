@@ -1,15 +1,11 @@
 import type { PhotoDraft } from '../../records/record-device.ts';
 
 /** The longer side of a photo that is kept [px]: a tape's millimetres can still be read on a photo of one insert. */
-export const LONGEST_SIDE = 1600;
+const LONGEST_SIDE = 1600;
 const QUALITY = 0.8;
 
 /** What a picture becomes when its longer side may have so many px; never larger than it is. */
-export function fitSize(
-  width: number,
-  height: number,
-  longest: number,
-): { readonly width: number; readonly height: number } {
+function fitSize(width: number, height: number, longest: number): { readonly width: number; readonly height: number } {
   const scale = Math.min(1, longest / Math.max(width, height));
   return { width: Math.max(1, Math.round(width * scale)), height: Math.max(1, Math.round(height * scale)) };
 }

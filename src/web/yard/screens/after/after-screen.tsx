@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { reportStripped } from '../../../../assess/yard/after-stripping.ts';
+import { useNow } from '../../../parts/use-now.ts';
 import { FactWriter, factOf } from '../../../pieces/facts.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
@@ -10,7 +11,6 @@ import { NotWritten } from '../../parts/not-written.tsx';
 import { NumberPicker } from '../../parts/number-picker.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
-import { useNow } from '../../../parts/use-now.ts';
 import { AfterKeys } from './after-keys.tsx';
 import { AfterSheet } from './after-sheet.tsx';
 import type { AfterStep } from './after-step.ts';

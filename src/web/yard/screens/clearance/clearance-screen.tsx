@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { freeze, judgeClearance } from '../../../../assess/yard/clearance.ts';
-import { roleOf } from '../../../pieces/decide.ts';
+import { makeDecision, roleOf } from '../../../pieces/decide.ts';
 import { FactWriter, factOf } from '../../../pieces/facts.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
@@ -34,6 +34,7 @@ const REASONS = {
     'Design engineer told by telephone',
     'Put right later, as agreed with the design engineer',
   ],
+  form: ['The joint takes it up', 'Fits its place so', 'Agreed with the builder'],
   poured: ['Truck at the gate', 'Nobody knew that it was not cleared', 'Poured by mistake'],
 } as const;
 
@@ -86,6 +87,7 @@ function Clearance({ piece }: { readonly piece: OpenPiece }) {
           piece={piece}
           choice={choice}
           onDecide={(number) => (step.value = { kind: 'decide', number })}
+          onDecideForm={() => (step.value = { kind: 'decide about form' })}
         />
       )}
       {now.kind === 'condition' && (
@@ -133,6 +135,19 @@ function Clearance({ piece }: { readonly piece: OpenPiece }) {
       )}
       {now.kind === 'docket' && (
         <DocketForm onBack={look} onDocket={(body) => void write({ ...of, kind: 'docket', body })} />
+      )}
+      {now.kind === 'decide about form' && (
+        <ReasonPicker
+          title="The form stays as it is. Why? The concrete will have its shape"
+          reasons={REASONS.form}
+          take="Accept the form"
+          onBack={look}
+          onReason={(reason) => {
+            const body =
+              person === null ? null : makeDecision({ ...report.form, answer: null }, person, 'accepted', reason);
+            if (body !== null) void write({ ...of, checkKey: piece.plan.formKey, kind: 'decision', body });
+          }}
+        />
       )}
       {now.kind === 'decide' && (
         <DecisionForm

@@ -1,7 +1,7 @@
 import type { ClearanceChoice } from '../../../../assess/yard/clearance.ts';
 import type { OpenPoint } from '../../../../assess/yard/piece-report.ts';
 import { ENGINE_VERSION } from '../../../../engine/version.ts';
-import { listDecidable } from '../../../pieces/decide.ts';
+import { isDecidable, listDecidable, mayDecide } from '../../../pieces/decide.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
@@ -30,10 +30,11 @@ export interface ClearanceSheetProps {
   readonly piece: OpenPiece;
   readonly choice: ClearanceChoice;
   readonly onDecide: (number: number) => void;
+  readonly onDecideForm: () => void;
 }
 
 /** How the piece stands: what must not be overlooked, what is decided, what is open and who can lift it, what a clearance would rest on. */
-export function ClearanceSheet({ piece, choice, onDecide }: ClearanceSheetProps) {
+export function ClearanceSheet({ piece, choice, onDecide, onDecideForm }: ClearanceSheetProps) {
   const { device } = useYard();
   const { report, context } = piece;
   const poured = tellPoured(report, context.people);
@@ -73,6 +74,7 @@ export function ClearanceSheet({ piece, choice, onDecide }: ClearanceSheetProps)
               )}
             </li>
           ))}
+          {isDecidable(report.form) && <AboutForm piece={piece} onDecide={onDecideForm} />}
           {decided.map(({ item, decision }) => (
             <li key={item.number} class={styles.decided}>
               <div>
@@ -104,5 +106,37 @@ export function ClearanceSheet({ piece, choice, onDecide }: ClearanceSheetProps)
         .
       </p>
     </>
+  );
+}
+
+/** A form that is out: it can be put right, or taken as it is by a design engineer. */
+function AboutForm({ piece, onDecide }: { readonly piece: OpenPiece; readonly onDecide: () => void }) {
+  const { device } = useYard();
+  const { form } = piece.report;
+  const permission = mayDecide(device.person.value, form, 'accepted');
+  return (
+    <li class={styles.decided}>
+      <div>
+        <p>
+          {form.decision === null
+            ? 'The form: put it right, or have it accepted'
+            : `The form: ${form.decision.body.verdict}`}
+        </p>
+        {form.decision !== null && (
+          <p class={styles.lifted}>
+            {form.decision.body.reason} ({form.decision.body.role})
+          </p>
+        )}
+      </div>
+      <BigKey
+        kind="quiet"
+        name="Accept the form as it is"
+        isDisabled={!permission.may}
+        onPress={onDecide}
+        more={permission.may ? undefined : permission.why}
+      >
+        Accept
+      </BigKey>
+    </li>
   );
 }

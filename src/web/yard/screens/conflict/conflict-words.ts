@@ -59,7 +59,7 @@ function sayValue(name: string, value: unknown): string {
 }
 
 /** What a record says, a line each: name and value in words. */
-export function listSaid(record: FactRecord): ReadonlyMap<string, string> {
+function listSaid(record: FactRecord): ReadonlyMap<string, string> {
   if (record.kind === 'form-checked')
     return new Map(record.body.measures.map(({ what, measured_mm }) => [what, `${measured_mm} mm`]));
   if (record.kind === 'stripped')

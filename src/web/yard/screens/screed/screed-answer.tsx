@@ -1,4 +1,5 @@
 import { placesOf } from '../../../../say/number-runs.ts';
+import { WET_SETTING_CAUTION } from '../../../../say/placing-words.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { tellInsert } from '../../state/tell-insert.ts';
@@ -27,7 +28,7 @@ export function ScreedAnswer({ piece, number }: { readonly piece: OpenPiece; rea
               <li key={line}>{line}</li>
             ))}
           </ul>
-          <p>Then look again. Never push an insert that was forgotten into wet concrete: that is no cast-in insert.</p>
+          <p>Then look again. {WET_SETTING_CAUTION}</p>
         </Answer>
       )}
       {(off.length === 0 || insert.state === 'out') && (

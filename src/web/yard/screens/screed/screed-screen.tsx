@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import { placesOf } from '../../../../say/number-runs.ts';
+import { useNow } from '../../../parts/use-now.ts';
 import { FactWriter } from '../../../pieces/facts.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
@@ -11,7 +12,6 @@ import { NotWritten } from '../../parts/not-written.tsx';
 import { NumberPicker } from '../../parts/number-picker.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
-import { useNow } from '../../../parts/use-now.ts';
 import styles from './screed.module.css';
 import { ScreedAnswer } from './screed-answer.tsx';
 import { ScreedKeys } from './screed-keys.tsx';

@@ -55,7 +55,7 @@ export function findNextScreed(stops: readonly ScreedStop[], from: number): numb
 }
 
 /** Minutes after which the trowelled face begins to set, and after which it has, at 20 °C. Source: common practice. */
-export const MOVABLE_MIN = { least: 30, most: 60 } as const;
+const MOVABLE_MIN = { least: 30, most: 60 } as const;
 
 /** How long ago it was poured, and what can still be moved. @param poured null: not recorded as poured. @param now ms since 1970 */
 export function tellSetting(poured: string | null, now: number): { readonly words: string; readonly isLate: boolean } {

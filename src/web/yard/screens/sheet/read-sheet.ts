@@ -41,7 +41,7 @@ const PART_WORDS: Readonly<Record<SheetPart, string>> = {
 };
 
 /** A length as it was typed [mm]; null: not a number that a tape gives. */
-export function readLength(text: string): number | null {
+function readLength(text: string): number | null {
   const value = /^-?\d+(\.\d*)?$/.test(text) ? Number(text) : Number.NaN;
   return Number.isFinite(value) && Math.abs(value) < 100_000 ? value : null;
 }
@@ -63,7 +63,7 @@ export function findSheetRevision(
 }
 
 /** A day as it was typed, `2026-11-30`; one that is only begun is none. */
-export function readDay(text: string): string {
+function readDay(text: string): string {
   const typed = text.trim();
   return typed.endsWith('-') ? '' : typed;
 }
