@@ -108,6 +108,9 @@ async function workWithTwo(two: Hand, eight: Eight): Promise<void> {
   await two.page.getByText('To be poured on an override').waitFor();
   await two.pourAnyway('POURED ON AN OVERRIDE');
   await two.checkScreed('4');
+  // As when a tablet goes to sleep and the browser clears its page away: it opens again without a line.
+  await two.page.reload();
+  await two.page.getByRole('main').waitFor();
   // What is left of piece 2, and of piece 3 one insert that looks doubtful.
   await two.open('2');
   await two.tap(/^Before the pour/);

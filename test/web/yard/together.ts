@@ -1,7 +1,6 @@
 import { expect } from 'vitest';
 import type { Office } from '../harness.ts';
 import { checkChains, listStored } from '../records/tablet.ts';
-import { MARK } from './eight.ts';
 import { Hand } from './hand.ts';
 import { BOTH_TAPED, type CutOff } from './story.ts';
 import { readScreens, readTablet, reportAll, tellServer, tellStates } from './told.ts';
@@ -44,13 +43,14 @@ async function checkSame(
   expect(stored).toHaveLength(count);
   expect(checkChains(stored)).toEqual([]);
   const states = await tellServer(office.server, eight);
-  const screens: string[] = [];
-  for (const hand of hands) {
-    const records = await readTablet(hand.page);
-    expect(records).toHaveLength(count);
-    expect(tellStates(eight, records)).toBe(states);
-    screens.push(await readScreens(hand, eight));
-  }
+  const screens = await Promise.all(
+    hands.map(async (hand) => {
+      const records = await readTablet(hand.page);
+      expect(records).toHaveLength(count);
+      expect(tellStates(eight, records)).toBe(states);
+      return readScreens(hand, eight);
+    }),
+  );
   for (const shown of screens) expect(shown).toBe(screens[0]);
   const reports = await reportAll(office.server, eight);
   expect(
@@ -106,11 +106,8 @@ export async function bringTogether(office: Office, cut: CutOff, first: 'one' | 
   await checkSame(office, cut, [one, two, third], count, ARRIVED);
   const ids = new Set((await listStored(server, eight.id)).map(({ record }) => record.id));
   expect(written.filter(({ id }) => !ids.has(id))).toEqual([]);
-  await one.screen.goto(`/yard/pour/T21`);
-  await one.page.getByRole('link', { name: new RegExp(`^${MARK} no. 8`) }).waitFor();
+  for (const hand of [one, two, third]) await hand.toPour();
   await one.screen.shoot(`whole-pour-${first}`);
-
-  for (const hand of [one, two]) await hand.screen.goto('/yard/pour/T21');
   await settle(one, two);
   // What neither had seen whole before is cleared by the one, and looked at by the other after screeding.
   for (const serial of ['2', '3']) {
@@ -124,13 +121,14 @@ export async function bringTogether(office: Office, cut: CutOff, first: 'one' | 
   // Loaded anew, from a server that was started anew.
   await server.stop();
   await server.restart();
-  for (const hand of [one, two, third]) {
-    hand.allowCut();
-    await hand.page.reload();
-    await hand.screen.goto('/yard/pour/T21');
-    await hand.page.getByRole('link', { name: new RegExp(`^${MARK} no. 8`) }).waitFor();
-    await hand.sendNow();
-  }
+  await Promise.all(
+    [one, two, third].map(async (hand) => {
+      hand.allowCut();
+      await hand.page.reload();
+      await hand.toPour();
+      await hand.sendNow();
+    }),
+  );
   const screed = eight.plan('2').afterScreed.length;
   // One choice, two clearances, two pours, and what was looked at after screeding.
   await checkSame(office, cut, [one, two, third], count + 1 + 2 + 2 + 2 * screed, FINISHED);
