@@ -26,6 +26,11 @@ async function openInForce(
   return { letter, fingerprint, file: opened.value.file };
 }
 
+/** Whether the log is the one that the caller knew; so where he knew none. */
+async function isLogOf(store: Store, known: { readonly number: number; readonly hash: string } | undefined) {
+  return known === undefined || (await store.hasLine(known));
+}
+
 /** What the routes of records, people and photos do. */
 export function makeRecordHandlers(
   store: Store,
@@ -47,21 +52,24 @@ export function makeRecordHandlers(
         asides: await store.listAsides(id),
         forks: await store.listForks(id),
         head,
+        isKnown: await isLogOf(store, query.known),
         now: tellTime(),
       };
       return { status: 200, body };
     },
 
-    takeRecords: async ({ params: { id }, body }) => {
+    takeRecords: async ({ params: { id }, query, body }) => {
       const answer = await store.takeRecords(id, body.texts);
       if (answer.kind !== 'done') return replyAbsent(id, answer);
-      return { status: 200, body: { ...answer.value, now: tellTime() } };
+      const isKnown = await isLogOf(store, query.known);
+      return { status: 200, body: { ...answer.value, isKnown, now: tellTime() } };
     },
 
     listRecords: async ({ params: { id }, query }) => {
       const answer = await store.listRecords(id, query.after, query.pieces ?? null);
       if (answer.kind !== 'done') return replyAbsent(id, answer);
-      return { status: 200, body: { ...answer.value, now: tellTime() } };
+      const isKnown = await isLogOf(store, query.known);
+      return { status: 200, body: { ...answer.value, isKnown, now: tellTime() } };
     },
 
     listPeople: async () => ({ status: 200, body: { people: await store.listPeople() } }),

@@ -7,7 +7,7 @@ import type { PhotoFiles } from './photos/photo-files.ts';
 import { renewShapes } from './rebuild.ts';
 import { listAsides } from './records/asides.ts';
 import { listForks } from './records/forks.ts';
-import { listRecords, readHead, readLog } from './records/log.ts';
+import { hasLine, listRecords, readHead, readLog } from './records/log.ts';
 import { listPeople, savePerson } from './records/people.ts';
 import { takeRecords } from './records/take-records.ts';
 import { issueRevision, listRevisions, openRevision } from './revisions.ts';
@@ -59,6 +59,7 @@ export async function makeStore(
     listAsides: (job) => listAsides(access, job),
     listForks: (job) => listForks(access, job),
     readHead: () => readHead(access),
+    hasLine: (line) => hasLine(access, line),
     readLog: (after) => readLog(access, after),
     listPeople: () => listPeople(access),
     savePerson: (person) => savePerson(access, person),

@@ -57,6 +57,8 @@ export interface RecordStore {
   listAsides(job: string): Promise<readonly AsideRecord[]>;
   listForks(job: string): Promise<YardJob['forks']>;
   readHead(): Promise<LogHead>;
+  /** Whether the log goes through a line that somebody knew. Lines are only added: false, and the file is an earlier one than that person's. */
+  hasLine(line: { readonly number: number; readonly hash: string }): Promise<boolean>;
   /** Lines of the log after a number, all jobs, the earliest first, at most MOST_RECORDS; none: that was the last. */
   readLog(after: number): Promise<readonly LogRow[]>;
   listPeople(): Promise<readonly Person[]>;

@@ -12,6 +12,26 @@ export const MOST_RECORDS = 500;
 /** Where the server's log ends: number and hash of its last line. */
 export const logHead = z.strictObject({ number: z.int().nonnegative(), hash: hash.nullable() });
 
+/** Asked with a call that tells where the log ends: the end that the caller heard last, as NUMBER:HASH. */
+export const logKnown = {
+  known: z
+    .string()
+    .max(80)
+    .transform((text) => {
+      const [number, ...line] = text.split(':');
+      return { number: Number(number), hash: line.join(':') };
+    })
+    .pipe(z.strictObject({ number: z.int().positive(), hash }))
+    .optional(),
+} as const;
+
+/** What such a call is answered with. */
+const logTold = {
+  head: logHead,
+  /** The log goes through the end that the caller knew, or none was named. False: the server was put back to an earlier state and has gone on from there. */
+  isKnown: z.boolean(),
+} as const;
+
 /** Texts of records, as their devices wrote them. Texts of several devices may come in one call: somebody else's file. */
 export const newRecords = z.strictObject({
   texts: z.array(z.string().max(LONGEST_TEXT)).min(1).max(MOST_RECORDS).readonly(),
@@ -37,13 +57,14 @@ export const tookRecords = z.strictObject({
     .readonly(),
   /** Devices whose running number came with two texts: each goes on under a new id. */
   forks: z.array(deviceId).readonly(),
-  head: logHead,
+  ...logTold,
   /** The server's clock when it answered. */
   now: moment,
 });
 
 /** Records of a job after a number of the log, the earliest first. */
 export const recordsAfter = z.strictObject({
+  ...logKnown,
   after: versionInAddress.default(0),
   /** Only those of these pieces, ids set apart by commas; left out: all of the job. */
   pieces: z
@@ -58,7 +79,7 @@ export const recordList = z.strictObject({
   records: z.array(z.strictObject({ number: z.int().positive(), text: z.string() })).readonly(),
   /** More follow after the last one's number. */
   isAll: z.boolean(),
-  head: logHead,
+  ...logTold,
   now: moment,
 });
 
@@ -83,11 +104,14 @@ export const yardJob = z.strictObject({
   asides: z.array(asideRecord).readonly(),
   /** Devices that were copied or put back: they wrote two texts under one number. */
   forks: z.array(z.strictObject({ device: deviceId, number: z.int().positive() })).readonly(),
-  head: logHead,
+  ...logTold,
   now: moment,
 });
 
+export const recordsAsked = z.strictObject(logKnown);
+
 export const yardJobAsked = z.strictObject({
+  ...logKnown,
   /** Fingerprint of the file that the caller has. */
   have: hash.optional(),
 });

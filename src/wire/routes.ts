@@ -11,6 +11,7 @@ import {
   photosHeld,
   recordList,
   recordsAfter,
+  recordsAsked,
   tookRecords,
   yardJob,
   yardJobAsked,
@@ -161,6 +162,7 @@ export const routes = {
     summary:
       'Takes texts of records; answered once they are on disk. Sent twice they count once; nothing is refused for coming late',
     params: job,
+    query: recordsAsked,
     body: newRecords,
     answers: { ...OF_JOB, ...WITH_BODY, 200: tookRecords },
   },

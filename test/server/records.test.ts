@@ -62,6 +62,7 @@ describe('records over HTTP', () => {
         ],
         forks: [],
         head: { number: 2, hash: expect.stringMatching(/^[0-9a-f]{64}$/) },
+        isKnown: true,
         now: MOMENT,
       },
     });
@@ -78,6 +79,7 @@ describe('records over HTTP', () => {
         ],
         isAll: true,
         head: answer.body.head,
+        isKnown: true,
         now: MOMENT,
       },
     });
@@ -97,6 +99,26 @@ describe('records over HTTP', () => {
     expect(await numbers(`pieces=${pieceOf('other')}`)).toEqual([]);
   });
 
+  it('tells whether its log goes through the end that a caller knew', async () => {
+    const device = makeDevice('a');
+    const { body } = await send(writeMany(device, id, 2));
+    const { number, hash } = body.head as { number: number; hash: string };
+    await send([device.write(id)]);
+    const other = hash.replace(/^./, (digit) => (digit === '0' ? '1' : '0'));
+    const isKnown = async (path: string, known: string) => (await ask('GET', `${path}known=${known}`)).body.isKnown;
+    for (const path of [`/api/jobs/${id}/records?`, `/api/jobs/${id}/records?after=2&`, `/api/jobs/${id}/yard?`]) {
+      expect(await isKnown(path, `${number}:${hash}`)).toBe(true);
+      expect(await isKnown(path, `${number}:${other}`)).toBe(false);
+      expect(await isKnown(path, `${number + 1}:${hash}`)).toBe(false);
+      // Its log has not come so far: the caller knew a later state of it.
+      expect(await isKnown(path, `9:${hash}`)).toBe(false);
+    }
+    const asked = await ask('POST', `/api/jobs/${id}/records?known=${number}:${other}`, { texts: [device.write(id)] });
+    expect(asked.body).toMatchObject({ took: [{ state: 'stored' }], isKnown: false });
+    for (const wrong of ['2', `0:${hash}`, `2:${hash}:`, `2.5:${hash}`, `x:${hash}`])
+      expect((await ask('GET', `/api/jobs/${id}/records?known=${wrong}`)).status).toBe(400);
+  });
+
   it('tells the clock of the server', async () => {
     const before = Date.now();
     const { body } = await send([makeDevice('a').write(id)]);
@@ -110,7 +132,7 @@ describe('records over HTTP', () => {
       status: 200,
       body: {
         ...{ id, name: 'Sample', revisions: [], inForce: null, people: [], asides: [], forks: [] },
-        ...{ head: NO_HEAD, now: MOMENT },
+        ...{ head: NO_HEAD, isKnown: true, now: MOMENT },
       },
     });
     const person = { id: 'demosetter01', name: 'N. Nobody', roles: ['setter'], registration: null };

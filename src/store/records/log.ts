@@ -27,6 +27,15 @@ export async function readHead({ db }: Access): Promise<LogHead> {
 }
 
 /** See RecordStore. */
+export async function hasLine(
+  { db }: Access,
+  { number, hash }: { readonly number: number; readonly hash: string },
+): Promise<boolean> {
+  const line = await db.selectFrom('records').select('log_hash').where('number', '=', number).executeTakeFirst();
+  return line?.log_hash === hash;
+}
+
+/** See RecordStore. */
 export async function listRecords(
   { db }: Access,
   job: string,

@@ -224,7 +224,7 @@ class YardDevice implements RecordDevice {
       });
       await this.#count();
     } catch (error) {
-      result = { ...this.#result.peek(), fault: tellWriteFault(error).message };
+      result = { ...this.#result.peek(), isPutBack: false, fault: tellWriteFault(error).message };
     }
     const isPutBack = result.isPutBack || this.#result.peek().isPutBack;
     batch(() => {
@@ -232,6 +232,8 @@ class YardDevice implements RecordDevice {
       this.#work.value = 'idle';
     });
     this.#channel.tell({ kind: 'round', result: this.#result.peek() });
+    // What it has lost it gets at once.
+    if (result.isPutBack) this.#timer.soon();
     void this.#readRoom();
     return result.isServerThere && result.refused === null && result.fault === null;
   }

@@ -70,6 +70,8 @@ export interface DeviceMeta {
   readonly clock_s: number | null;
   /** The end of the server's log as last heard. */
   readonly head: LogHead | null;
+  /** The server's log no longer went through that end: it was put back, and what it may have lost is not on the list yet. */
+  readonly isLogOther?: true;
   readonly lastSyncAt: string | null;
   /** Its id was given up for a new one, and nobody has read of it yet. */
   readonly isForkUnheeded: boolean;

@@ -6,7 +6,7 @@ import type { FactRecord, KindAndBody, RecordDraft } from '../../records/record.
 import type { AsideRecord, LogHead, YardJob } from '../../wire/records.ts';
 
 /** What this device has of a job beside its records; `file` is that of the revision in force. */
-export interface DeviceJob extends Omit<YardJob, 'inForce' | 'now'> {
+export interface DeviceJob extends Omit<YardJob, 'inForce' | 'isKnown' | 'now'> {
   readonly inForce: { readonly letter: string; readonly fingerprint: string; readonly file: JobFile } | null;
   /** When it was fetched, by this device's clock. */
   readonly fetchedAt: string;

@@ -282,23 +282,73 @@ test('nobody named, no job: nothing is written', async () => {
   await close(tablet);
 });
 
+/** Puts the server's data back to what they were before `act`. */
+async function putBackAfter(act: () => Promise<void>): Promise<void> {
+  const { folder } = office.server;
+  const names = (start: string) => readdirSync(folder).filter((name) => name.startsWith(start));
+  await office.server.stop();
+  for (const name of names('office.db')) cpSync(join(folder, name), join(folder, `kept-${name}`), { recursive: true });
+  await office.server.restart();
+  await act();
+  await office.server.stop();
+  for (const name of names('office.db')) rmSync(join(folder, name), { recursive: true });
+  for (const name of names('kept-'))
+    cpSync(join(folder, name), join(folder, name.slice('kept-'.length)), { recursive: true });
+  for (const name of names('kept-')) rmSync(join(folder, name), { recursive: true });
+  expect(existsSync(join(folder, 'office.db'))).toBe(true);
+  await office.server.restart();
+}
+
+test('a server that was put back and has gone on since gets again what it lost, of every job', async () => {
+  const { job, tablet } = await take();
+  const { tablet: other } = await take(QA);
+  await other.syncNow();
+  // Another job on the tablet, of which it fetches nothing any more.
+  const file = (await (await fetch(`${office.server.address}/api/jobs/${job}`)).json()) as { file: unknown };
+  const body = JSON.stringify({ file: file.file });
+  const made = { method: 'POST', headers: { 'content-type': 'application/json' }, body };
+  const { id: earlier } = (await (await fetch(`${office.server.address}/api/jobs`, made)).json()) as { id: string };
+  const pieces = [pieceOf(job, 'gone on'), pieceOf(earlier, 'gone on')] as const;
+  let state = '';
+  await putBackAfter(async () => {
+    await tablet.run(({ device }, id) => device.takeJob(id), earlier);
+    await tablet.run((at, of) => at.measureMany(of, 20), pieces[1]);
+    await tablet.run(({ device }, id) => device.takeJob(id), job);
+    await tablet.run((at, of) => at.measureMany(of, 20), pieces[0]);
+    await tablet.syncNow();
+    state =
+      (await foldStored(office.server, job, [pieces[0]])) + (await foldStored(office.server, earlier, [pieces[1]]));
+  });
+  // More than was lost: the log ends beyond the place up to which the tablet has fetched it.
+  const more = pieceOf(job, 'gone on, others');
+  await other.run((at, of) => at.measureMany(of, 90), more);
+  await other.syncNow();
+  await tablet.syncNow();
+  await expect.poll(async () => (await tablet.sync()).unsent).toBe(0);
+  expect((await tablet.sync()).problem).toMatch(/^The server was put back/);
+  const found =
+    (await foldStored(office.server, job, [pieces[0]])) + (await foldStored(office.server, earlier, [pieces[1]]));
+  expect(found === state).toBe(true);
+  // What was written there since is fetched from the beginning.
+  const others = await foldStored(office.server, job, [more]);
+  await expect.poll(async () => (await tablet.states([more])) === others).toBe(true);
+  // Once only.
+  await tablet.run(({ device }) => device.heedProblem(), null);
+  await tablet.syncNow();
+  expect(await tablet.sync()).toMatchObject({ unsent: 0, problem: null });
+  await close(tablet, other);
+});
+
 test('a server that was put back to an earlier state gets again what it lost', async () => {
   const { job, tablet } = await take();
   const piece = pieceOf(job, 'put back');
-  const { folder } = office.server;
-  const names = () => readdirSync(folder).filter((name) => name.startsWith('office.db'));
-  await office.server.stop();
-  for (const name of names()) cpSync(join(folder, name), join(folder, `kept-${name}`), { recursive: true });
-  await office.server.restart();
-  const ids = await tablet.run((at, of) => at.measureMany(of, 40), piece);
-  await tablet.syncNow();
-  const state = await foldStored(office.server, job, [piece]);
-  await office.server.stop();
-  for (const name of names()) rmSync(join(folder, name), { recursive: true });
-  for (const name of readdirSync(folder).filter((one) => one.startsWith('kept-')))
-    cpSync(join(folder, name), join(folder, name.slice('kept-'.length)), { recursive: true });
-  expect(existsSync(join(folder, 'office.db'))).toBe(true);
-  await office.server.restart();
+  let ids: readonly string[] = [];
+  let state = '';
+  await putBackAfter(async () => {
+    ids = await tablet.run((at, of) => at.measureMany(of, 40), piece);
+    await tablet.syncNow();
+    state = await foldStored(office.server, job, [piece]);
+  });
   expect((await listStored(office.server, job)).filter(({ record }) => ids.includes(record.id))).toEqual([]);
   await tablet.syncNow();
   await tablet.syncNow();

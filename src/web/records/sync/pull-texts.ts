@@ -1,6 +1,7 @@
 import type { IDBPObjectStore, StoreNames } from 'idb';
 import { readRecord } from '../../../records/record-text.ts';
 import type { RecordList } from '../../../wire/records.ts';
+import { readMeta } from '../device-meta.ts';
 import type { KeptRecord, RecordDatabase, RecordSchema } from '../record-db.ts';
 import { putAside } from './put-aside.ts';
 import { recordCalls } from './record-calls.ts';
@@ -19,25 +20,24 @@ type OnPieces = (pieces: ReadonlySet<string>) => Promise<void>;
 
 /**
  * Fetches what the server has of a job from where this device stopped the last time, page by page; each page is on the device together with the
- * place up to which it goes. A server whose log ends before that place was put back to an earlier state: `isPutBack`.
+ * place up to which it goes.
  */
 export async function pullTexts(
   db: RecordDatabase,
   job: string,
   onAnswer: (answer: RecordList, sentAt: number) => Promise<void>,
   onPieces: OnPieces,
-): Promise<Step<{ readonly isPutBack: boolean }>> {
+): Promise<Step<null>> {
   for (;;) {
     const after = (await db.get('cursors', job)) ?? 0;
     const sentAt = Date.now();
-    const called = await recordCalls.listRecords(job, after);
+    const called = await recordCalls.listRecords(job, after, (await readMeta(db)).head);
     if (called.kind !== 'answered') return haltOf(called);
-    const { records, isAll, head } = called.value;
+    const { records, isAll } = called.value;
     await onAnswer(called.value, sentAt);
-    if (head.number < after) return { kind: 'done', value: { isPutBack: true } };
     const kept = await keepTexts(db, job, records, records.at(-1)?.number ?? null);
     if (kept.size > 0) await onPieces(kept);
-    if (isAll || records.length === 0) return { kind: 'done', value: { isPutBack: false } };
+    if (isAll || records.length === 0) return { kind: 'done', value: null };
   }
 }
 

@@ -1,5 +1,5 @@
 import type { TookRecords } from '../../../wire/records.ts';
-import { META_KEY, startAnew } from '../device-meta.ts';
+import { META_KEY, readMeta, startAnew } from '../device-meta.ts';
 import type { RecordDatabase, UnsentText } from '../record-db.ts';
 import { putAside } from './put-aside.ts';
 import { recordCalls, TEXTS_A_CALL } from './record-calls.ts';
@@ -44,17 +44,21 @@ export async function pushTexts(
     const batch = await readBatch(db, job, size, left);
     if (batch.keys.length === 0) return { kind: 'done', value: { pieces: [...pieces], refused } };
     const sentAt = Date.now();
+    const { head } = await readMeta(db);
     const called = await recordCalls.takeRecords(
       job,
       batch.texts.map(({ text }) => text),
+      head,
     );
     if (called.kind === 'answered') {
       for (const piece of await settle(db, batch, called.value)) pieces.add(piece);
       await onAnswer(called.value, sentAt);
       size = TEXTS_A_CALL;
     } else if (called.kind === 'refused' && isOfContent(called.status)) {
-      if (batch.keys.length === 1) left.add(batch.keys[0]!);
-      refused = called.error.message;
+      if (batch.keys.length === 1) {
+        left.add(batch.keys[0]!);
+        refused = called.error.message;
+      }
       size = Math.max(1, Math.ceil(batch.keys.length / 2));
     } else return haltOf(called);
   }

@@ -1,4 +1,4 @@
-import type { RecordList, TookRecords, YardJob } from '../../../wire/records.ts';
+import type { LogHead, RecordList, TookRecords, YardJob } from '../../../wire/records.ts';
 import { call } from '../../parts/call.ts';
 
 /** Records of one call: small enough that a weak line carries it before it breaks. */
@@ -9,16 +9,23 @@ const PHOTO_PATIENCE = 120_000;
 
 const at = (job: string, rest: string) => `/api/jobs/${encodeURIComponent(job)}${rest}`;
 
+/** The end of the server's log as last heard, to be asked whether it is the same log still. */
+function askKnown(known: LogHead | null): string {
+  return known === null || known.hash === null ? '' : `known=${known.number}:${known.hash}&`;
+}
+
 /** What became of a photo on its way. */
 export type PhotoSent = { readonly kind: 'taken' | 'away' } | { readonly kind: 'refused'; readonly why: string };
 
 /** Everything that a device asks of the server, one line a route of wire/routes.ts; photos go as bytes. */
 export const recordCalls = {
   health: () => call<{ readonly ok: true }>('GET', '/api/health'),
-  yardJob: (job: string, have: string | null) =>
-    call<YardJob>('GET', at(job, `/yard${have === null ? '' : `?have=${have}`}`)),
-  takeRecords: (job: string, texts: readonly string[]) => call<TookRecords>('POST', at(job, '/records'), { texts }),
-  listRecords: (job: string, after: number) => call<RecordList>('GET', at(job, `/records?after=${after}`)),
+  yardJob: (job: string, have: string | null, known: LogHead | null) =>
+    call<YardJob>('GET', at(job, `/yard?${askKnown(known)}${have === null ? '' : `have=${have}`}`)),
+  takeRecords: (job: string, texts: readonly string[], known: LogHead | null) =>
+    call<TookRecords>('POST', at(job, `/records?${askKnown(known)}`), { texts }),
+  listRecords: (job: string, after: number, known: LogHead | null) =>
+    call<RecordList>('GET', at(job, `/records?${askKnown(known)}after=${after}`)),
   listOfPieces: (job: string, after: number, pieces: readonly string[]) =>
     call<RecordList>('GET', at(job, `/records?after=${after}&pieces=${pieces.join(',')}`)),
   heldPhotos: (photos: readonly string[]) =>

@@ -1,6 +1,6 @@
 import { JOB_FILE_VERSION } from '../../../job/documents/job-file-version.ts';
 import type { YardJob } from '../../../wire/records.ts';
-import { changeMeta, startAnew } from '../device-meta.ts';
+import { changeMeta, readMeta, startAnew } from '../device-meta.ts';
 import type { RecordDatabase } from '../record-db.ts';
 import { recordCalls } from './record-calls.ts';
 import { haltOf, type Step } from './step.ts';
@@ -16,7 +16,7 @@ export async function refreshJob(
 ): Promise<Step<null>> {
   const have = await findKeptFile(db, job);
   const sentAt = Date.now();
-  const called = await recordCalls.yardJob(job, have);
+  const called = await recordCalls.yardJob(job, have, (await readMeta(db)).head);
   if (called.kind !== 'answered') return haltOf(called);
   const version: number = called.value.inForce?.file?.version ?? JOB_FILE_VERSION;
   if (version > JOB_FILE_VERSION)
@@ -36,7 +36,7 @@ async function findKeptFile(db: RecordDatabase, job: string): Promise<string | n
 }
 
 /** Job and file in one transaction, so that the revision in force always has its file; files of revisions before it go. */
-async function keepJob(db: RecordDatabase, { inForce, now: _, ...rest }: YardJob): Promise<void> {
+async function keepJob(db: RecordDatabase, { inForce, now: _, isKnown: __, ...rest }: YardJob): Promise<void> {
   const transaction = db.transaction(['jobs', 'files'], 'readwrite', { durability: 'strict' });
   const [jobs, files] = [transaction.objectStore('jobs'), transaction.objectStore('files')];
   const asked: Promise<unknown>[] = [];

@@ -1,5 +1,5 @@
-import type { LogHead } from '../../../wire/records.ts';
-import { changeMeta } from '../device-meta.ts';
+import type { RecordList } from '../../../wire/records.ts';
+import { changeMeta, readMeta } from '../device-meta.ts';
 import type { RecordDatabase } from '../record-db.ts';
 import { pullPieces, pullTexts } from './pull-texts.ts';
 import { pushPhotos } from './push-photos.ts';
@@ -8,6 +8,9 @@ import { recordCalls } from './record-calls.ts';
 import { refreshJob } from './refresh-job.ts';
 import { sendAllAgain } from './send-all-again.ts';
 import type { Step } from './step.ts';
+
+/** What every answer tells of the server's log. */
+type LogTold = Pick<RecordList, 'head' | 'isKnown' | 'now'>;
 
 /** What a round tells while it runs. */
 export interface RoundListener {
@@ -39,7 +42,7 @@ export async function runRound(
 ): Promise<RoundResult> {
   const refused: string[] = [];
   let isPutBack = false;
-  const hear = async (answer: { readonly head: LogHead; readonly now: string }, sentAt: number) => {
+  const hear = async (answer: LogTold, sentAt: number) => {
     await hearServer(db, answer, sentAt);
     await onHeard();
   };
@@ -73,11 +76,11 @@ export async function runRound(
     await onJob();
     const pulled = await pullTexts(db, job, hear, (pieces) => onPieces(job, pieces));
     if (!goesOn(pulled)) return end(false);
-    if (pulled.kind === 'done' && pulled.value.isPutBack) {
-      isPutBack = true;
-      await sendAllAgain(db, job);
-      await onHeard();
-    }
+  }
+  if ((await readMeta(db)).isLogOther === true) {
+    isPutBack = true;
+    await sendAllAgain(db);
+    await onHeard();
   }
   onState('sending');
   const photos = await pushPhotos(db, onHeard);
@@ -90,13 +93,13 @@ export async function runRound(
  * Keeps what an answer says of the server: the end of its log, and its clock less ours, taken as read half way between asking and hearing.
  * @param sentAt our clock when the call went out [ms]
  */
-async function hearServer(
-  db: RecordDatabase,
-  { head, now }: { readonly head: LogHead; readonly now: string },
-  sentAt: number,
-): Promise<void> {
+async function hearServer(db: RecordDatabase, { head, isKnown, now }: LogTold, sentAt: number): Promise<void> {
   const heardAt = Date.now();
   const clock_s = Math.round((Date.parse(now) - (sentAt + heardAt) / 2) / 100) / 10;
   const lastSyncAt = new Date(heardAt).toISOString();
-  await changeMeta(db, (meta) => ({ ...meta, clock_s, lastSyncAt, head }), 'relaxed');
+  await changeMeta(
+    db,
+    (meta) => ({ ...meta, clock_s, lastSyncAt, head, ...(isKnown ? {} : { isLogOther: true as const }) }),
+    'relaxed',
+  );
 }

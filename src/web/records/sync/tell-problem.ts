@@ -49,7 +49,7 @@ export function tellProblem(troubles: DeviceTroubles): string | null {
       ? null
       : `${count(unread, 'record was', 'records were')} written by a newer version of this page: kept, and shown once this one is renewed.`,
     isPutBack
-      ? 'The server was put back to an earlier state: everything that this device has of the job is sent to it again.'
+      ? 'The server was put back to an earlier state: everything that this device has is sent to it again.'
       : null,
   ];
   const sentences = told.filter((sentence) => sentence !== null);
