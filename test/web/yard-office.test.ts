@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { beforeAll, expect, it } from 'vitest';
+import { takeOffPanel } from '../../src/assess/parts/take-off.ts';
 import type { JobFile } from '../../src/job/documents/job-file.ts';
 import type { KindAndBody } from '../../src/records/record.ts';
 import { readPdf } from '../files/read-pdf.ts';
@@ -124,6 +125,19 @@ it('lets a design engineer decide what QA may not, with the registration, and fr
   await expect.poll(() => row.textContent(), SOON).toContain('accepted');
 });
 
+it('counts back what came out of the form, and says what may not be done to the piece yet', async () => {
+  const [plate] = takeOffPanel(yard.piece!.plan.setOut).lines.filter(({ kind }) => kind.reuse !== null);
+  const { kind, count } = plate!;
+  const line = { part: kind.id, out: count, back: count - 1 };
+  yard.tablet!.write(FOREMAN!, { kind: 'stripped', body: { plates: [line] } });
+  await yard.tablet!.send(office.server.address);
+  const { page } = await openDemo(office, `yard/${yard.piece!.id}`);
+  const after = page.getByRole('region', { name: 'After the pour' });
+  await after.getByText(`${kind.words}: ${count} out, ${count - 1} back, 1 missing`).waitFor(SOON);
+  expect(await after.textContent()).toMatch(/do not lift it out of the form.*until/);
+  await after.getByText('Nobody has opened up the inserts of this piece.').waitFor();
+});
+
 it('prints the history: flags first, both times, who, which device, the head of the log', async () => {
   const screen = await openDemo(office, `yard/${yard.piece!.id}`);
   const button = screen.page.getByRole('button', { name: 'History as PDF' });
@@ -136,6 +150,7 @@ it('prints the history: flags first, both times, who, which device, the head of 
   expect(text.indexOf('poured without clearance')).toBeGreaterThan(-1);
   expect(text.indexOf('poured without clearance')).toBeLessThan(text.indexOf('Everything that was recorded'));
   expect(text).toContain('WITHDRAWN, does not count');
+  expect(text).toMatch(/Back from the form: .* 1 missing/);
   expect(text).toMatch(/Head of the server’s log: \d+:[0-9a-f]{64}/);
   expect(text).toMatch(/tabl \d+/);
 });

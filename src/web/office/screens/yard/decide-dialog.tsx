@@ -10,6 +10,7 @@ import { factOf } from '../../../pieces/facts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import { tellError } from '../../state/use-asked.ts';
+import { Computed } from './computed.tsx';
 import { WhoDecides } from './who-works.tsx';
 import styles from './yard.module.css';
 
@@ -70,6 +71,7 @@ export function DecideDialog({
           <li key={words}>{words}</li>
         ))}
       </ul>
+      <Computed of={insert} />
       <WhoDecides yard={yard} />
       <ChoiceField
         label="Decision"

@@ -4,6 +4,7 @@ import type { ListedPiece } from '../../../../assess/yard/list-pieces.ts';
 import type { ChangedInsert, RevisionEffect } from '../../../../assess/yard/revision-effect.ts';
 import { describeRevisionEffect } from '../../../../assess/yard/revision-effect.ts';
 import { indexJob, type JobIndex } from '../../../../job/job-index.ts';
+import { writeRuns } from '../../../../say/number-runs.ts';
 import { tellCall } from '../../../parts/call.ts';
 import { ChoiceField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
@@ -27,9 +28,14 @@ async function openRevision(job: string, letter: string): Promise<JobIndex> {
   return indexJob(called.value.file);
 }
 
-function tellInsert({ number, is, what }: ChangedInsert): string {
-  const words = what.length === 0 ? '' : `: ${what.join(', ')}`;
-  return `no. ${number} ${is}${words}`;
+/** Inserts of which the same is said in one go: `no. 1–4, 6 added: F16-103`. */
+function tellInserts(inserts: readonly ChangedInsert[]): readonly string[] {
+  const saying = new Map<string, number[]>();
+  for (const { number, is, what } of inserts) {
+    const words = `${is}${what.length === 0 ? '' : `: ${what.join(', ')}`}`;
+    saying.set(words, [...(saying.get(words) ?? []), number]);
+  }
+  return [...saying].map(([words, numbers]) => `no. ${writeRuns(numbers)} ${words}`);
 }
 
 function tellWork({ is, isGone, isFormChanged, inserts }: RevisionEffect): string {
@@ -37,7 +43,7 @@ function tellWork({ is, isGone, isFormChanged, inserts }: RevisionEffect): strin
   if (!isFormChanged && inserts.length === 0) return 'nothing else to do';
   const checks = is === 'in the form' ? ' Only these are open again.' : '';
   const cast = is === 'cast' ? ' It was cast by the other revision: the design engineer decides.' : '';
-  return `${[...(isFormChanged ? ['the form itself'] : []), ...inserts.map(tellInsert)].join('; ')}.${checks}${cast}`;
+  return `${[...(isFormChanged ? ['the form itself'] : []), ...tellInserts(inserts)].join('; ')}.${checks}${cast}`;
 }
 
 /** What a revision means for each piece: cast, in the form or not started, and which of its inserts are to be others. */

@@ -1,17 +1,14 @@
 import { useSignal } from '@preact/signals';
 import type { InsertReport } from '../../../../assess/yard/piece-report.ts';
-import type { AsPlaced, PlacingAnswer } from '../../../../assess/yard/placing-answer.ts';
 import { describeFace, describeType } from '../../../../drawing/sheets/words.ts';
-import { showRatio } from '../../../../say/numbers.ts';
-import { nameMode, STATE_WORDS } from '../../../../say/words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Section } from '../../../parts/page.tsx';
-import { type ShownState, StateMark } from '../../../parts/state-mark.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import { writeQuantity } from '../../../parts/units.ts';
 import { listDecidable } from '../../../pieces/decide.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
+import { Computed } from './computed.tsx';
 import { DecideDialog } from './decide-dialog.tsx';
 import { InsertMark } from './piece-marks.tsx';
 import styles from './yard.module.css';
@@ -25,46 +22,6 @@ function tellDeviation({ answer }: InsertReport): string {
     return [`${axis} ${by > 0 ? '+' : by < 0 ? '−' : '±'}${writeQuantity('length', Math.abs(by))}`];
   });
   return parts.length === 0 ? 'not taped' : parts.join(', ');
-}
-
-function tellPlate({ plate }: AsPlaced): string | null {
-  switch (plate.kind) {
-    case 'shifted':
-      return `plate goes on, shifted ${writeQuantity('length', plate.by)}`;
-    case 'turned':
-      return `plate goes on, turned ${plate.turn_deg.toFixed(1)}° and shifted ${writeQuantity('length', plate.by)}`;
-    case 'does not go on':
-      return `plate does not go on: ${writeQuantity('length', plate.lacks)} missing at ${plate.hole}`;
-    case 'as designed':
-    case 'no plate':
-      return null;
-  }
-}
-
-/** Whether it works where it is: strength, plate and what it meets together. */
-const VERDICTS: Readonly<Record<PlacingAnswer['verdict'], ShownState>> = {
-  works: 'passes',
-  'does not work': 'fails',
-  'not known': 'strength not checked',
-};
-
-/** The connection with its inserts as they are, beside what it was. */
-function Computed({ of }: { readonly of: InsertReport }) {
-  const { answer } = of;
-  const placed = answer?.asPlaced ?? null;
-  if (answer === null || placed === null) return <>–</>;
-  const { verdict } = answer;
-  const plate = tellPlate(placed);
-  return (
-    <span class={styles.line}>
-      <StateMark state={VERDICTS[verdict]} words={verdict} />
-      <span>
-        {`${placed.connection}: strength ${STATE_WORDS[placed.after.state]}, ${showRatio(placed.before.ratio)} as designed, ${showRatio(placed.after.ratio)} as placed`}
-        {placed.after.why !== null && ` (${nameMode(placed.after.why)})`}
-      </span>
-      {[plate, ...placed.findings].map((words) => words !== null && <span key={words}>{words}</span>)}
-    </span>
-  );
 }
 
 function Decision({ of: { decision } }: { readonly of: InsertReport }) {

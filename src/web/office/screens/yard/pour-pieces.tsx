@@ -12,6 +12,7 @@ import styles from './yard.module.css';
 const FORMS: Readonly<Record<FormReport['state'], 'passes' | 'fails' | 'strength not checked' | 'cannot be computed'>> =
   {
     good: 'passes',
+    accepted: 'strength not checked',
     out: 'fails',
     conflict: 'fails',
     open: 'strength not checked',

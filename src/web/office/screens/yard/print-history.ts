@@ -1,12 +1,14 @@
+import { reportStripped } from '../../../../assess/yard/after-stripping.ts';
 import type { PieceReport } from '../../../../assess/yard/piece-report.ts';
 import { FOOT_CAUTION } from '../../../../drawing/sheets/cautions.ts';
 import { PAPERS } from '../../../../drawing/sheets/paper.ts';
 import { drawPieceHistory, type HistoryContent } from '../../../../drawing/sheets/piece-history-sheet.ts';
 import type { HistoryLine } from '../../../../say/history-lines.ts';
-import { gatherPoints } from '../../../../say/piece-words.ts';
+import { gatherPoints, tellPartBack } from '../../../../say/piece-words.ts';
 import type { RecordNames } from '../../../../say/record-words.ts';
 import { download, fileNameOf } from '../../../parts/download.ts';
 import { writePdfInWorker } from '../../../parts/pdf-client.ts';
+import { namePlace } from '../../../pieces/name-place.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import { writeStamp } from '../../state/write-moment.ts';
@@ -15,6 +17,15 @@ import { tellFlag } from './tell-flag.ts';
 
 /** As many digits of a fingerprint as stand on sheets. */
 const DIGITS = 12;
+
+/** What of the form came back, and inserts that were found not as they must be. */
+function tellStripped({ context, plan, state }: OpenPiece): readonly string[] {
+  const { isStripped, parts, inserts } = reportStripped(context, plan, state);
+  return [
+    ...(isStripped ? parts.map((part) => `Back from the form: ${tellPartBack(part)}.`) : []),
+    ...inserts.flatMap(({ item, faults }) => faults.map((words) => `Opened up, no. ${item.number}: ${words}.`)),
+  ];
+}
 
 function tellStanding({ phase, counts, screed, openPoints }: PieceReport): readonly string[] {
   const count = (name: string, { done, left, out }: PieceReport['counts'][1]) =>
@@ -30,16 +41,15 @@ function tellStanding({ phase, counts, screed, openPoints }: PieceReport): reado
 
 function makeContent(yard: Yard, piece: OpenPiece, names: RecordNames, lines: readonly HistoryLine[]): HistoryContent {
   const { head, report } = piece;
-  const where = [head.pour === null ? null : `pour ${head.pour}`, head.bed === null ? null : `bed ${head.bed}`];
   return {
     head: {
       mark: head.mark,
       title: 'History of a piece',
-      lines: [`piece no. ${head.serial}`, where.filter((words) => words !== null).join(', ')],
+      lines: [`piece no. ${head.serial}`, namePlace(piece).join(', ')],
     },
     flags: report.flags.map(tellFlag),
     clearance: tellClearance(report, names),
-    standing: tellStanding(report),
+    standing: [...tellStanding(report), ...tellStripped(piece)],
     entries: lines.map(({ act, who, typedBy, measuredAt, typedAt, withdrawn, clock, chain }) => ({
       words: clock === null ? act : `${act} (${clock})`,
       who: typedBy === null ? who : `${who}, typed by ${typedBy}`,

@@ -6,6 +6,7 @@ import { Button } from '../../../parts/button.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
 import { Page, Section } from '../../../parts/page.tsx';
 import { units } from '../../../parts/units.ts';
+import { namePlace } from '../../../pieces/name-place.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
@@ -14,6 +15,7 @@ import { addresses } from '../../state/addresses.ts';
 import { tell } from '../../state/messages.ts';
 import { useOffice } from '../../state/office.ts';
 import { tellError } from '../../state/use-asked.ts';
+import { AfterPart } from './after-part.tsx';
 import { tellClearance } from './clearance-facts.ts';
 import { ClearancePart } from './clearance-part.tsx';
 import { ConflictsPart } from './conflicts-part.tsx';
@@ -45,11 +47,7 @@ function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: 
     }
     isWriting.value = false;
   };
-  const where = [
-    head.pour === null ? null : `pour ${head.pour}`,
-    head.bed === null ? null : `bed ${head.bed}`,
-    `revision ${context.revision.letter} in force`,
-  ].filter((words) => words !== null);
+  const where = [...namePlace(piece), `revision ${context.revision.letter} in force`];
   return (
     <Page
       title={`${head.mark} no. ${head.serial}`}
@@ -98,6 +96,7 @@ function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: 
         </ul>
       </Section>
       <InsertsPart yard={yard} piece={piece} />
+      <AfterPart piece={piece} />
       <PhotosPart yard={yard} photos={state.beside.get('photo') ?? []} names={names} />
       <HistoryPart lines={lines} />
     </Page>
