@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { checkAsides } from '../records/verify/check-asides.ts';
 import { checkHead, checkLines, type WrittenHead } from '../records/verify/check-lines.ts';
 import { checkPhotos } from '../records/verify/check-photos.ts';
 import { type ExaminedLine, examineLine } from '../records/verify/examine-line.ts';
@@ -28,25 +29,14 @@ async function readLines(store: Pick<Store, 'readLog'>): Promise<readonly Examin
   }
 }
 
-/** Texts that were kept aside, of jobs that were removed too. */
-async function readAsides(store: Pick<Store, 'listJobs' | 'listAsides'>): Promise<readonly Finding[]> {
-  const jobs = [...(await store.listJobs({ removed: false })), ...(await store.listJobs({ removed: true }))];
-  const asides = await Promise.all(jobs.map(({ id }) => store.listAsides(id)));
-  return asides.flat().map(({ id, piece, why, at }) => ({
-    kind: 'aside',
-    at: { line: null, id, device: null, number: null, piece, typedAt: null },
-    why: `${why} (came ${at.slice(0, 10)})`,
-  }));
-}
-
 /** Looks at every record and every photo of a store. @param head one that was written down earlier */
 export async function verifyStore(
-  store: Pick<Store, 'readLog' | 'listJobs' | 'listAsides' | 'openPhoto'>,
+  store: Pick<Store, 'readLog' | 'readAsides' | 'openPhoto'>,
   head: WrittenHead | null,
 ): Promise<VerifiedStore> {
   const lines = await readLines(store);
-  const asides = await readAsides(store);
-  const asideIds = new Set(asides.flatMap((aside) => (aside.kind === 'aside' && aside.at.id ? [aside.at.id] : [])));
+  const asides = await store.readAsides();
+  const asideIds = new Set(asides.flatMap(({ id }) => (id === null ? [] : [id])));
   const photos = lines.flatMap(({ photo, at }) => (photo === null ? [] : [{ photo, at }]));
   const photoFindings = await checkPhotos(photos, async (photo) => {
     const stored = await store.openPhoto(photo);
@@ -63,7 +53,7 @@ export async function verifyStore(
       ...(head === null ? [] : checkHead(byNumber, head, null)),
       ...checkLines(lines, asideIds),
       ...photoFindings,
-      ...asides,
+      ...checkAsides(asides),
     ],
     pieces: new Map(
       lines.flatMap(({ marked }) => (marked === null ? [] : [[marked.piece, `${marked.mark} no. ${marked.serial}`]])),

@@ -59,6 +59,8 @@ export function tellFinding(finding: Finding, names: FindingNames): string {
       return `copied device: ${finding.device} wrote two texts under ${writeRun(finding.from, finding.to)}: ${finding.records.map(place).join('; ')}`;
     case 'seen missing':
       return `removed: ${place(finding.at)}: it was written after ${countOf(finding.seen.length, 'record')} that ${finding.seen.length === 1 ? 'is' : 'are'} not there: ${finding.seen.join(', ')}; taken out, or not sent yet`;
+    case 'aside changed':
+      return `changed: ${place(finding.at) || 'a text without an id'}: what was kept aside is not the text that came`;
     case 'aside':
       return `kept aside: ${place(finding.at) || 'a text without an id'}: ${finding.why}`;
     case 'two texts':

@@ -5,7 +5,7 @@ import { createJob, jobAt, listJobs, openJob, readJobHead, removeJob, restoreJob
 import { keepVersion, listKept, openKept } from './kept.ts';
 import type { PhotoFiles } from './photos/photo-files.ts';
 import { renewShapes } from './rebuild.ts';
-import { listAsides } from './records/asides.ts';
+import { listAsides, readAsides } from './records/asides.ts';
 import { listForks } from './records/forks.ts';
 import { hasLine, listRecords, readHead, readLog } from './records/log.ts';
 import { listPeople, savePerson } from './records/people.ts';
@@ -57,6 +57,7 @@ export async function makeStore(
     takeRecords: (job, texts) => takeRecords(access, job, texts),
     listRecords: (job, after, pieces) => listRecords(access, job, after, pieces),
     listAsides: (job) => listAsides(access, job),
+    readAsides: () => readAsides(access),
     listForks: (job) => listForks(access, job),
     readHead: () => readHead(access),
     hasLine: (line) => hasLine(access, line),

@@ -1,4 +1,5 @@
 import type { Person } from '../records/person.ts';
+import type { AsideLine } from '../records/verify/check-asides.ts';
 import type { AsideRecord, LogHead, RecordList, TookRecords, YardJob } from '../wire/records.ts';
 import type { Absent, Done } from './job-store.ts';
 
@@ -15,8 +16,11 @@ export interface LogRow {
   readonly job: string;
   readonly id: string;
   readonly piece: string;
+  readonly item: string | null;
+  readonly kind: string;
   readonly device: string;
   readonly deviceNumber: number;
+  readonly previous: string | null;
   readonly hash: string;
   readonly logHash: string;
   readonly text: string;
@@ -55,6 +59,8 @@ export interface RecordStore {
     pieces: readonly string[] | null,
   ): Promise<Done<Pick<RecordList, 'records' | 'isAll' | 'head'>> | Absent>;
   listAsides(job: string): Promise<readonly AsideRecord[]>;
+  /** As they lie in the store, of every job, removed ones too. */
+  readAsides(): Promise<readonly AsideLine[]>;
   listForks(job: string): Promise<YardJob['forks']>;
   readHead(): Promise<LogHead>;
   /** Whether the log goes through a line that somebody knew. Lines are only added: false, and the file is an earlier one than that person's. */

@@ -76,6 +76,7 @@ const TOLD: {
       'kept aside: a text without an id: no JSON',
     ],
   ],
+  'aside changed': [[{ at }, `changed: ${HERE}: what was kept aside is not the text that came`]],
   'two texts': [[{ at, other: before }, `two texts: ${HERE}: the id stands for another text too (${BEFORE})`]],
   'photo missing': [[{ at, photo: HASH }, `photo missing: ${HASH}, of ${HERE}; taken away, or not sent yet`]],
   'photo changed': [[{ at, photo: HASH, found: 'c' }, `photo changed: ${HASH}, of ${HERE}: its bytes have the hash c`]],

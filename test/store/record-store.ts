@@ -23,10 +23,11 @@ export async function readWholeLog(store: Store): Promise<LogRow[]> {
 export function expectSoundLog(lines: readonly LogRow[]): void {
   let before = LOG_START;
   const wanted = lines.map(({ text, receivedAt }, index): LogRow => {
-    const { job, id, piece, device, chain } = JSON.parse(text);
+    const { job, id, piece, item, kind, device, chain } = JSON.parse(text);
     const hash = hashOf(text);
     before = hashOf(`${before}\n${job}\n${hash}`);
-    const columns = { number: index + 1, job, id, piece, device, deviceNumber: chain.number };
+    const from = { device, deviceNumber: chain.number, previous: chain.previous };
+    const columns = { number: index + 1, job, id, piece, item, kind, ...from };
     return { ...columns, hash, logHash: before, text, receivedAt };
   });
   expect(lines).toEqual(wanted);

@@ -11,8 +11,12 @@ export interface LogLine {
   readonly job: string;
   readonly id: string;
   readonly piece: string;
+  readonly item: string | null;
+  readonly kind: string;
   readonly device: string;
   readonly deviceNumber: number;
+  /** Hash of the device's record before, as the record says. */
+  readonly previous: string | null;
   /** Of the text as it was taken in. */
   readonly hash: string;
   readonly logHash: string;
@@ -43,17 +47,28 @@ function markOf({ piece, ...record }: FactRecord): ExaminedLine['marked'] {
 
 /** Columns that say something else than the text does: the record would be looked for in the wrong place. */
 function findColumns(line: LogLine, at: RecordPlace, record: FactRecord): Finding[] {
-  const pairs: readonly (readonly [string, string | number, string | number])[] = [
+  const pairs: readonly (readonly [string, string | number | null, string | number | null])[] = [
     ['job', line.job, record.job],
     ['id', line.id, record.id],
     ['piece', line.piece, record.piece],
+    ['insert', line.item, record.item],
+    ['kind', line.kind, record.kind],
     ['device', line.device, record.device],
     ['running number', line.deviceNumber, record.chain.number],
+    ['hash of the record before', line.previous, record.chain.previous],
   ];
   return pairs.flatMap(([column, stored, said]) =>
     stored === said
       ? []
-      : [{ kind: 'column changed' as const, at, column, stored: String(stored), said: String(said) }],
+      : [
+          {
+            kind: 'column changed' as const,
+            at,
+            column,
+            stored: String(stored ?? 'none'),
+            said: String(said ?? 'none'),
+          },
+        ],
   );
 }
 

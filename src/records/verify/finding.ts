@@ -52,6 +52,8 @@ export type Finding =
   | { readonly kind: 'seen missing'; readonly at: RecordPlace; readonly seen: readonly string[] }
   /** A text was kept aside when it came. */
   | { readonly kind: 'aside'; readonly at: RecordPlace; readonly why: string }
+  /** A text that was kept aside is not the one that came. */
+  | { readonly kind: 'aside changed'; readonly at: RecordPlace }
   | { readonly kind: 'two texts'; readonly at: RecordPlace; readonly other: RecordPlace }
   | { readonly kind: 'photo missing'; readonly at: RecordPlace; readonly photo: string }
   | { readonly kind: 'photo changed'; readonly at: RecordPlace; readonly photo: string; readonly found: string }

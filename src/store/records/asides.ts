@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import { hashText } from '../../job/fingerprint.ts';
+import type { AsideLine } from '../../records/verify/check-asides.ts';
 import type { AsideRecord } from '../../wire/records.ts';
 import type { Access } from '../access.ts';
 import type { Tables } from '../tables.ts';
@@ -35,4 +36,15 @@ export async function listAsides({ db }: Access, job: string): Promise<readonly 
     .execute();
   // The body is a text that keepAsides wrote.
   return rows.map(({ body, ...aside }) => ({ ...aside, text: JSON.parse(body) as string }));
+}
+
+/** See RecordStore. */
+export async function readAsides({ db }: Access): Promise<readonly AsideLine[]> {
+  return db
+    .selectFrom('asides')
+    .select(['hash', 'id', 'piece', 'why', 'body', 'at'])
+    .orderBy('at')
+    .orderBy('job')
+    .orderBy('hash')
+    .execute();
 }

@@ -75,7 +75,18 @@ export async function listRecords(
 export async function readLog({ db }: Access, after: number): Promise<readonly LogRow[]> {
   return db
     .selectFrom('records')
-    .select(['number', 'job', 'id', 'piece', 'device', 'device_number as deviceNumber', 'hash'])
+    .select([
+      'number',
+      'job',
+      'id',
+      'piece',
+      'item',
+      'kind',
+      'device',
+      'device_number as deviceNumber',
+      'previous',
+      'hash',
+    ])
     .select(['log_hash as logHash', 'text', 'received_at as receivedAt'])
     .where('number', '>', after)
     .orderBy('number')

@@ -1,6 +1,5 @@
-import { isRecord } from '../../job/json-record.ts';
+import { nameText } from '../../records/name-text.ts';
 import { readRecord, type StoredRecord } from '../../records/record-text.ts';
-import { pieceId, recordId } from '../../records/values.ts';
 
 /** A text that came as a record, and why it is none of this job. */
 export interface NoRecord {
@@ -16,19 +15,6 @@ export type SortedText = { readonly kind: 'record'; readonly stored: StoredRecor
 
 /** Halves of signs: a text that has one is changed wherever it is written as UTF-8. */
 const HALF_SIGN = /\p{Surrogate}/u;
-
-/** Id and piece of a text that is no record: it may be one of a newer program. */
-function nameText(text: string): Pick<NoRecord, 'id' | 'piece'> {
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch {
-    return { id: null, piece: null };
-  }
-  if (!isRecord(value)) return { id: null, piece: null };
-  const [id, piece] = [recordId.safeParse(value.id), pieceId.safeParse(value.piece)];
-  return { id: id.success ? id.data : null, piece: piece.success ? piece.data : null };
-}
 
 /** Tells texts that are records of a job from others. */
 export function sortText(job: string, text: string): SortedText {

@@ -9,8 +9,9 @@ export function makeLog(records: readonly StoredRecord[]): LogLine[] {
   let before = LOG_START;
   return records.map(({ record, text, hash }, index) => {
     before = hashLogLine(before, record.job, hash);
-    const { job, id, piece, device, chain } = record;
-    return { number: index + 1, job, id, piece, device, deviceNumber: chain.number, hash, logHash: before, text };
+    const { job, id, piece, item, kind, device, chain } = record;
+    const from = { device, deviceNumber: chain.number, previous: chain.previous };
+    return { number: index + 1, job, id, piece, item, kind, ...from, hash, logHash: before, text };
   });
 }
 
