@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 import type { Office } from '../harness.ts';
 import { checkChains, listStored } from '../records/tablet.ts';
+import { MARK, OTHER_MARK } from './eight.ts';
 import { Hand } from './hand.ts';
 import { BOTH_TAPED, type CutOff } from './story.ts';
 import { readScreens, readTablet, reportAll, tellServer, tellStates } from './told.ts';
@@ -51,14 +52,19 @@ async function checkSame(
       return readScreens(hand, eight);
     }),
   );
-  for (const shown of screens) expect(shown).toBe(screens[0]);
+  for (const shown of screens) expect(shown).toEqual(screens[0]);
   const reports = await reportAll(office.server, eight);
   expect(
     Object.fromEntries(
       [...reports].map(([serial, { phase, flags }]) => [serial, { phase, flags: flags.map(({ kind }) => kind) }]),
     ),
   ).toEqual(stands);
-  for (const { flags } of reports.values()) for (const { words } of flags) expect(screens[0]).toContain(words);
+  const { rows } = screens[0]!;
+  for (const [serial, { flags }] of reports) {
+    const row = rows.find((text) => text.startsWith(`${MARK} no. ${serial}`));
+    for (const { words } of flags) expect(row).toContain(words);
+  }
+  expect(rows.some((text) => text.startsWith(`${OTHER_MARK} no. 1`))).toBe(true);
 }
 
 /** Both see that two taped the same insert differently; one is found right, and then neither sees a conflict any more. */

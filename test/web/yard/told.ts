@@ -49,20 +49,29 @@ export async function readTablet(page: Page): Promise<readonly FactRecord[]> {
   });
 }
 
-/** What a tablet shows: the rows of the pour, and the history of each piece. */
-export async function readScreens({ screen, page }: Hand, eight: Eight): Promise<string> {
+/** What a tablet shows. */
+export interface Shown {
+  /** The pour, a row each piece. */
+  readonly rows: readonly string[];
+  /** Every record of each piece in words. */
+  readonly histories: readonly string[];
+}
+
+/** Reads the pour and the history of each piece off the screens of a tablet. */
+export async function readScreens({ screen, page }: Hand, eight: Eight): Promise<Shown> {
   await screen.goto(`/yard/pour/${POUR}`);
   await page.getByRole('link', { name: /no\. 8/ }).waitFor();
-  const rows = page.getByRole('main').getByRole('listitem');
+  const listed = page.getByRole('main').getByRole('listitem');
   // Read from the device one after another.
   await page.waitForFunction(() => document.querySelector('main li[aria-busy]') === null);
-  const shown = await rows.allTextContents();
+  const rows = await listed.allTextContents();
+  const histories: string[] = [];
   for (const piece of eight.pieces()) {
     await screen.goto(`/yard/piece/${piece}/history`);
     await page.getByRole('heading', { level: 1, name: /no\. \d/ }).waitFor();
-    shown.push((await page.getByRole('main').textContent()) ?? '');
+    histories.push((await page.getByRole('main').textContent()) ?? '');
   }
-  return shown.join('\n\n');
+  return { rows, histories };
 }
 
 /** What is to be said of each piece of the mark, computed here of the server's records. */
