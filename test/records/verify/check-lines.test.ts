@@ -124,8 +124,14 @@ test('a record taken off the end tells nothing, unless another one has seen it o
 });
 
 test.each([
-  ['whole lines', ['job', 'id', 'piece', 'device', 'deviceNumber', 'hash', 'logHash', 'text']],
-  ['records, their hashes of the log left in place', ['job', 'id', 'piece', 'device', 'deviceNumber', 'hash', 'text']],
+  [
+    'whole lines',
+    ['job', 'id', 'piece', 'item', 'kind', 'device', 'deviceNumber', 'previous', 'hash', 'logHash', 'text'],
+  ],
+  [
+    'records, their hashes of the log left in place',
+    ['job', 'id', 'piece', 'item', 'kind', 'device', 'deviceNumber', 'previous', 'hash', 'text'],
+  ],
 ] as const)('reordered: %s', (_, keys) => {
   expect(check(swap(sixLines(), 2, 5, keys))).toMatchObject([
     { kind: 'out of order', at: { line: 5, number: 1 }, belongs: 2 },
