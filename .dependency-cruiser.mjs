@@ -77,9 +77,30 @@ const roomRules = Object.entries(ROOMS).flatMap(([room, { rooms, packages, pure 
     : []),
 ]);
 
+/** Pages of src/web; what two of them use lies beside them. */
+const PAGES = ['office', 'answer', 'yard'];
+
+const pageRules = [
+  ...PAGES.map((page) => ({
+    name: `${page}-by-itself`,
+    comment: `src/web/${page} is a page of its own: it imports nothing of another page.`,
+    severity: 'error',
+    from: { path: `^src/web/${page}/` },
+    to: { path: `^src/web/(${PAGES.filter((other) => other !== page).join('|')})/` },
+  })),
+  {
+    name: 'shared-by-pages',
+    comment: 'What pages share knows none of them.',
+    severity: 'error',
+    from: { path: '^src/web/(parts|pieces|records)/' },
+    to: { path: `^src/web/(${PAGES.join('|')})/` },
+  },
+];
+
 export default {
   forbidden: [
     ...roomRules,
+    ...pageRules,
     {
       name: 'known-room',
       comment: 'Every file of src/ lies in a room that .dependency-cruiser.mjs lists.',

@@ -35,9 +35,24 @@ export function gatherPoints(points: readonly OpenPoint[]): readonly (Omit<OpenP
 /** A part counted back: `Nail-on fixing plate M16: 12 out, 10 back, 2 missing`. */
 export function tellPartBack({ name, out, back }: PartBack): string {
   if (back === null) return `${name}: ${out} out, not counted back`;
-  if (back === out) return `${name}: all ${out} back`;
+  if (back === out) return `${name}: ${out === 1 ? '1' : `all ${out}`} back`;
   const rest = back < out ? `${out - back} missing` : `${back - out} more than went out`;
   return `${name}: ${out} out, ${back} back, ${rest}`;
+}
+
+/** All parts counted back, those that are missing or left over first. */
+export function tellPartsBack(parts: readonly PartBack[]): readonly string[] {
+  const isOdd = ({ out, back }: PartBack) => back !== out;
+  return [...parts.filter(isOdd), ...parts.filter((part) => !isOdd(part))].map(tellPartBack);
+}
+
+function asSentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+}
+
+/** What may not be done to a piece yet, a sentence each. */
+export function tellMayNot({ mayNot }: EarlyAge): readonly string[] {
+  return mayNot.map(asSentence);
 }
 
 function showStrength(strength: number): string {
@@ -59,7 +74,7 @@ export function tellEarlyAge({ kind, age, asked, tested, model, notes }: EarlyAg
     `${head}${since}`,
     ...(cylinders === null ? [] : [`${cylinders}.`]),
     ...(model === null ? [] : [`The model gives ${showStrength(model)} on average at 20 °C: no proof of anything.`]),
-    ...notes.map((note) => `${note[0]!.toUpperCase()}${note.slice(1)}.`),
+    ...notes.map(asSentence),
   ];
 }
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { OpenPoint } from '../../src/assess/yard/piece-report.ts';
-import { gatherPoints, tellPartBack } from '../../src/say/piece-words.ts';
+import { gatherPoints, tellPartBack, tellPartsBack } from '../../src/say/piece-words.ts';
 
 const point = (number: number | null, words: string, isHard = false): OpenPoint => ({
   number,
@@ -31,4 +31,14 @@ it.each([
   [13, '12 out, 13 back, 1 more than went out'],
 ] as const)('tells parts that came back: %s', (back, words) => {
   expect(tellPartBack({ part: 'NP16', name: 'Plate', out: 12, back })).toBe(`Plate: ${words}`);
+});
+
+it('tells first what did not come back as it went out', () => {
+  const part = (name: string, out: number, back: number | null) => ({ part: name, name, out, back });
+  expect(tellPartsBack([part('Cap', 1, 1), part('Magnet', 4, 3), part('Bar', 2, 2), part('Board', 1, null)])).toEqual([
+    'Magnet: 4 out, 3 back, 1 missing',
+    'Board: 1 out, not counted back',
+    'Cap: 1 back',
+    'Bar: all 2 back',
+  ]);
 });

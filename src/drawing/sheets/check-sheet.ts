@@ -164,7 +164,7 @@ export function drawCheckSheets(
       weight: 'bold',
     }),
     layTextBlock(
-      `Off by more than ± ${setOut.form.tolerance} mm, or diagonals that differ by more than ${2 * setOut.form.tolerance} mm: put the form right first. Write what the tape shows, not what it should. A box with a thick line must have its digits; level: below the face +, proud of it −.`,
+      `Off by more than ± ${setOut.form.tolerance} mm, or diagonals that differ by more than ${2 * setOut.form.tolerance} mm: put the form right first. Write what the tape shows, not what it should. A box with a thick line must have its digits; in an edge x is along it and y above the bed; level: below the face +, proud of it −.`,
       beside,
       { size: TYPE.body },
     ),

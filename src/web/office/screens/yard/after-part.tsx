@@ -1,7 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { reportStripped, type StrippedReport } from '../../../../assess/yard/after-stripping.ts';
 import { judgeEarlyAge } from '../../../../assess/yard/early-age.ts';
-import { tellEarlyAge, tellPartBack } from '../../../../say/piece-words.ts';
+import { tellEarlyAge, tellMayNot, tellPartsBack } from '../../../../say/piece-words.ts';
 import { Section } from '../../../parts/page.tsx';
 import { useNow } from '../../../parts/use-now.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
@@ -25,7 +25,7 @@ function Stripped({ stripped: { isStripped, isOpenedUp, parts, inserts } }: { re
       {isStripped ? (
         <>
           <h3>Plates and other parts that are used again</h3>
-          <Lines of={parts.length === 0 ? ['nothing of this piece is used again'] : parts.map(tellPartBack)} />
+          <Lines of={parts.length === 0 ? ['nothing of this piece is used again'] : tellPartsBack(parts)} />
         </>
       ) : (
         <p>Not recorded as stripped: nothing is counted back yet.</p>
@@ -51,7 +51,7 @@ export function AfterPart({ piece }: { readonly piece: OpenPiece }) {
       lead="A strength that is reached lifts nothing by itself: when and at what a piece is lifted is for the lifting design to say."
     >
       <Lines of={tellEarlyAge(age)} />
-      <Lines of={age.mayNot} />
+      <Lines of={tellMayNot(age)} />
       <Stripped stripped={stripped} />
     </Section>
   );

@@ -4,7 +4,7 @@ import { FOOT_CAUTION } from '../../../../drawing/sheets/cautions.ts';
 import { PAPERS } from '../../../../drawing/sheets/paper.ts';
 import { drawPieceHistory, type HistoryContent } from '../../../../drawing/sheets/piece-history-sheet.ts';
 import type { HistoryLine } from '../../../../say/history-lines.ts';
-import { gatherPoints, tellPartBack } from '../../../../say/piece-words.ts';
+import { gatherPoints, tellPartsBack } from '../../../../say/piece-words.ts';
 import type { RecordNames } from '../../../../say/record-words.ts';
 import { download, fileNameOf } from '../../../parts/download.ts';
 import { writePdfInWorker } from '../../../parts/pdf-client.ts';
@@ -22,7 +22,7 @@ const DIGITS = 12;
 function tellStripped({ context, plan, state }: OpenPiece): readonly string[] {
   const { isStripped, parts, inserts } = reportStripped(context, plan, state);
   return [
-    ...(isStripped ? parts.map((part) => `Back from the form: ${tellPartBack(part)}.`) : []),
+    ...(isStripped ? tellPartsBack(parts).map((words) => `Back from the form: ${words}.`) : []),
     ...inserts.flatMap(({ item, faults }) => faults.map((words) => `Opened up, no. ${item.number}: ${words}.`)),
   ];
 }

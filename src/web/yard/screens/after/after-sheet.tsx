@@ -1,4 +1,5 @@
 import type { StrippedReport } from '../../../../assess/yard/after-stripping.ts';
+import { tellPartBack } from '../../../../say/piece-words.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
 import styles from './after.module.css';
@@ -27,9 +28,9 @@ export function AfterSheet({
         ) : (
           <Answer kind="wrong" words="Stripped; not everything is back">
             <ul>
-              {missing.map(({ part, name, out, back }) => (
-                <li key={part}>
-                  {name}: {back} of {out}. Look for it now: what stays in the panel blocks an insert.
+              {missing.map((part) => (
+                <li key={part.part}>
+                  {tellPartBack(part)}. Look for it now: what stays in the panel blocks an insert.
                 </li>
               ))}
             </ul>

@@ -1,5 +1,5 @@
 import { type EarlyAge, judgeEarlyAge } from '../../../../assess/yard/early-age.ts';
-import { tellEarlyAge } from '../../../../say/piece-words.ts';
+import { tellEarlyAge, tellMayNot } from '../../../../say/piece-words.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer, type AnswerKind } from '../../parts/answer.tsx';
 
@@ -24,11 +24,8 @@ export function EarlyAgePart({ piece, now }: { readonly piece: OpenPiece; readon
       ))}
       {age.mayNot.length > 0 && (
         <ul>
-          {age.mayNot.map((line) => (
-            <li key={line}>
-              {line.charAt(0).toUpperCase()}
-              {line.slice(1)}.
-            </li>
+          {tellMayNot(age).map((line) => (
+            <li key={line}>{line}</li>
           ))}
         </ul>
       )}
