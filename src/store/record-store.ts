@@ -1,5 +1,6 @@
 import type { Person } from '../records/person.ts';
 import type { AsideLine } from '../records/verify/check-asides.ts';
+import type { LogLine } from '../records/verify/examine-line.ts';
 import type { AsideRecord, LogHead, RecordList, TookRecords, YardJob } from '../wire/records.ts';
 import type { Absent, Done } from './job-store.ts';
 
@@ -10,20 +11,8 @@ export interface StoredPhoto {
   readonly bytes: Uint8Array;
 }
 
-/** A line of the log as it lies in the store, columns and text each for itself, so that they can be compared. */
-export interface LogRow {
-  readonly number: number;
-  readonly job: string;
-  readonly id: string;
-  readonly piece: string;
-  readonly item: string | null;
-  readonly kind: string;
-  readonly device: string;
-  readonly deviceNumber: number;
-  readonly previous: string | null;
-  readonly hash: string;
-  readonly logHash: string;
-  readonly text: string;
+/** A line of the log as it lies in the store, and when it came. */
+export interface LogRow extends LogLine {
   readonly receivedAt: string;
 }
 
