@@ -141,6 +141,11 @@ function tellMore({ asPlaced, findings, item, verdict }: PlacingAnswer): readonl
 
 /** What to do about an insert that is not as shown, wherever it stands; empty: all three are right. */
 export function tellSight({ type, face, firm }: Sight): readonly string[] {
+  if (!(type || face || firm))
+    return [
+      'It is not there, or all of it is wrong: set the one shown, before the concrete, and look again.',
+      WET_SETTING_CAUTION,
+    ];
   if (!type) return [WRONG_TYPE];
   return [
     ...(face ? [] : ['Wrong face, or the wrong way round: take it out and set it as shown.']),

@@ -102,9 +102,12 @@ const TELLERS: { readonly [Kind in RecordKind]: Teller<Kind> } = {
       ? `withdrew a record that has not arrived here: ${reason}`
       : `withdrew “${nameSubject(target, names)} ${tellAct([target], names)}”: ${reason}`;
   },
-  decision: ({ verdict, role, registration, reason, computed }, { what }) => {
+  decision: ({ verdict, role, registration, reason, computed }, { what, isOfInsert }) => {
+    const by = `, as ${ROLE_WORDS[role]}${add(registration, ', registration ')}: ${reason}`;
+    // Of no insert: of the form, of which nothing is computed.
+    if (!isOfInsert) return `${verdict === 'accepted' ? 'accepted the form as it is' : `${verdict}: the form`}${by}`;
     const ratio = computed.ratio === null ? '' : `, ${showRatio(computed.ratio)}`;
-    return `${VERDICT_WORDS[verdict](what)}, as ${ROLE_WORDS[role]}${add(registration, ', registration ')}: ${reason}; computed as placed then: ${computed.state}${ratio}`;
+    return `${VERDICT_WORDS[verdict](what)}${by}; computed as placed then: ${computed.state}${ratio}`;
   },
   cleared: ({ role, condition, frozen }) =>
     `cleared the piece as ${ROLE_WORDS[role]} by revision ${frozen.revision.letter}${add(condition, ', on the condition: ')}`,

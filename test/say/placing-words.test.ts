@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { AsPlaced, PlacingAnswer } from '../../src/assess/yard/placing-answer.ts';
-import { tellPlacing, tellShare, WET_SETTING_CAUTION } from '../../src/say/placing-words.ts';
+import { tellPlacing, tellShare, tellSight, WET_SETTING_CAUTION } from '../../src/say/placing-words.ts';
 import { planOf } from '../assess/yard/pieces.ts';
 
 const { setOut } = planOf('P13');
@@ -114,6 +114,10 @@ describe('the answer to where an insert was found', () => {
     const lifter = { ...item, castIn: { ...item.castIn, role: 'lifting' as const } };
     expect(tellPlacing(answer({ item: lifter })).join(' ')).toContain('Lifting and bracing are not computed here');
     expect(WET_SETTING_CAUTION).toContain('not a cast-in insert');
+    const absent = tellSight({ type: false, face: false, firm: false });
+    expect(absent[0]).toMatch(/^It is not there/);
+    expect(absent).toContain(WET_SETTING_CAUTION);
+    expect(tellSight({ type: false, face: true, firm: true })).not.toContain(WET_SETTING_CAUTION);
     expect(WET_SETTING_CAUTION).toContain('the design engineer decides');
   });
 });

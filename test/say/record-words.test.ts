@@ -110,7 +110,7 @@ const SENTENCES: { readonly [Kind in RecordKind]: readonly [KindAndBody & { read
         computed: { state: 'works', ratio: 0.83, engine: '0.4.0' },
       },
     },
-    'M. Nobody accepted the piece as placed, as design engineer, registration no. 1: computed again; computed as placed then: works, 83 %.',
+    'M. Nobody accepted the form as it is, as design engineer, registration no. 1: computed again.',
   ],
   cleared: [
     { kind: 'cleared', body: { role: 'qa', condition: 'plate to be slotted', frozen } },
@@ -153,6 +153,13 @@ describe('records in words', () => {
   it.each(Object.keys(bodies) as RecordKind[])('tells a record of the kind %s in one sentence', (kind) => {
     const [said, sentence] = SENTENCES[kind];
     expect(tellRecord(record(9, said), names)).toBe(sentence);
+  });
+
+  it('tells a decision about an insert with what was computed, of the form without', () => {
+    const [decided] = SENTENCES.decision;
+    expect(tellRecord(record(9, decided, { item: 'k4' }), names)).toBe(
+      'M. Nobody accepted insert 4 as placed, as design engineer, registration no. 1: computed again; computed as placed then: works, 83 %.',
+    );
   });
 
   it('tells a look at several inserts as one act, and a withdrawn one by itself', () => {

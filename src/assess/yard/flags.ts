@@ -70,6 +70,7 @@ const PIECE_SLOTS: Readonly<Record<string, string>> = {
   mark: 'which mark it is',
   scrapped: 'why it is scrapped',
   form: 'the check of its form',
+  decision: 'whether its form may stay as it is',
   clearance: 'whether it may be poured',
   stripped: 'what came back when it was stripped',
   uncovered: 'how it was when it was opened up',
@@ -104,10 +105,11 @@ function flagRights({ context, plan, clearance, inserts, withoutRight }: FlagSou
   const all = [...withoutRight, ...clearance.withoutRight, ...inserts.flatMap((finding) => finding.withoutRight)];
   return all.map((record) => {
     const which = record.item === null ? '' : `no. ${numbers.get(record.item) ?? '?'}: `;
+    const what = record.kind === 'decision' && record.item === null ? 'accepted the form' : WITHOUT_RIGHT[record.kind];
     const who = callPerson(context.people, record.person);
     return {
       kind: 'decided without the right',
-      words: `${which}${who} ${WITHOUT_RIGHT[record.kind] ?? 'decided'} without the right to: it does not count`,
+      words: `${which}${who} ${what ?? 'decided'} without the right to: it does not count`,
       records: [record.id],
     };
   });

@@ -5,7 +5,7 @@ import type { InsertFinding } from './report-insert.ts';
 type LiftedBy = OpenPoint['liftedBy'];
 
 function pointOfForm({ state, findings }: FormReport): OpenPoint[] {
-  if (state === 'good') return [];
+  if (state === 'good' || state === 'accepted') return [];
   const words = {
     open: ['the form is not checked', ...findings],
     'open again': findings,

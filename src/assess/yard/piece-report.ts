@@ -50,10 +50,15 @@ export interface InsertReport {
 
 /** The form itself. */
 export interface FormReport {
-  readonly state: 'open' | 'open again' | 'good' | 'out' | 'conflict';
+  /** `accepted`: out, and taken as it is by somebody who may. */
+  readonly state: 'open' | 'open again' | 'good' | 'out' | 'accepted' | 'conflict';
   /** `the form is racked: its diagonals differ by 9 mm …`: the form's fault, not the inserts'. */
   readonly findings: readonly string[];
   readonly slot: SlotState | null;
+  /** Of what is out, as of an insert; null and empty where nothing is. */
+  readonly extent: Extent | null;
+  readonly about: readonly FactRecord[];
+  readonly decision: RecordOf<'decision'> | null;
 }
 
 /** Something that stands against clearing, with who may lift it. */

@@ -1,8 +1,9 @@
-import type { RecordOf } from '../../records/record.ts';
+import type { FactRecord, RecordOf } from '../../records/record.ts';
 import type { FormCheck } from '../set-out/set-out.ts';
+import { findDecision } from './find-decision.ts';
 import { type FormMeasure, listFormMeasures } from './form-measures.ts';
 import type { PiecePlan } from './piece-plan.ts';
-import type { FormReport } from './piece-report.ts';
+import type { FormReport, YardContext } from './piece-report.ts';
 import { ofKind, type PieceSlots, recordsOf } from './piece-slots.ts';
 import type { SeenIndex } from './seen-index.ts';
 
@@ -103,11 +104,21 @@ function readWorst(records: readonly RecordOf<'form-checked'>[], seen: SeenIndex
   );
 }
 
+/** What can be decided where nothing is out. */
+const NOTHING = { extent: null, about: [], decision: null, withoutRight: [] } as const;
+
+/** A form with what flags need beyond its report. */
+export interface FormFinding extends FormReport {
+  /** Acceptances by people who may not. */
+  readonly withoutRight: readonly FactRecord[];
+}
+
 /**
- * The check of the form itself, which opens all others: whatever is taped from a form that is out inherits its fault.
- * @param depthTolerance as for `judgeForm`
+ * The check of the form itself, which opens all others: whatever is taped from a form that is out inherits its fault. No limits for it are set for QA, so
+ * that only a design engineer can take it as it is.
  */
-export function reportForm(plan: PiecePlan, slots: PieceSlots, seen: SeenIndex, depthTolerance: number): FormReport {
+export function reportForm(context: YardContext, plan: PiecePlan, slots: PieceSlots, seen: SeenIndex): FormFinding {
+  const depthTolerance = context.index.file.library.rules.tolerances.thickness_mm;
   const slot = slots.of(null, 'form');
   const all = ofKind(recordsOf(slot), 'form-checked');
   const now = all.filter(({ checkKey }) => checkKey === plan.formKey);
@@ -117,6 +128,7 @@ export function reportForm(plan: PiecePlan, slots: PieceSlots, seen: SeenIndex, 
       state: all.length === 0 ? 'open' : 'open again',
       findings: all.length === 0 ? [] : [`the form was checked by revision ${letters}, when it was to be another`],
       slot,
+      ...NOTHING,
     };
   }
   const { findings, missing } = judgeForm(plan.setOut.form, depthTolerance, (measure) => readWorst(now, seen, measure));
@@ -126,8 +138,19 @@ export function reportForm(plan: PiecePlan, slots: PieceSlots, seen: SeenIndex, 
       state: 'conflict',
       findings: ['the form was checked twice, by people who did not know of each other: settle it', ...findings],
       slot,
+      ...NOTHING,
     };
-  if (findings.length > 0) return { state: 'out', findings, slot };
-  if (missing.length > 0) return { state: 'open', findings: [`not taped: ${missing.join(', ')}`], slot };
-  return { state: 'good', findings: [], slot };
+  const untaped = missing.length === 0 ? [] : [`not taped: ${missing.join(', ')}`];
+  if (findings.length === 0)
+    return { state: missing.length === 0 ? 'good' : 'open', findings: untaped, slot, ...NOTHING };
+  const extent = 'beyond the limits';
+  const decided = findDecision(context, slots, seen, null, plan.formKey, now, extent);
+  const decision = {
+    extent,
+    about: seen.standing(now),
+    decision: decided.record,
+    withoutRight: decided.withoutRight,
+  } as const;
+  if (!decided.isAccepted) return { state: 'out', findings, slot, ...decision };
+  return { state: missing.length === 0 ? 'accepted' : 'open', findings: [...untaped, ...findings], slot, ...decision };
 }

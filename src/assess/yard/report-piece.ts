@@ -6,11 +6,11 @@ import { raiseFlags } from './flags.ts';
 import { listOpenPoints } from './open-points.ts';
 import { hashInputs } from './piece-inputs.ts';
 import type { PiecePlan } from './piece-plan.ts';
-import type { FormReport, OpenPoint, PiecePhase, PieceReport, YardContext } from './piece-report.ts';
+import type { OpenPoint, PiecePhase, PieceReport, YardContext } from './piece-report.ts';
 import { ofKind, type PieceSlots, readSlots, recordsOf } from './piece-slots.ts';
 import type { PlacingMoment, Recognised } from './placing-answer.ts';
 import { recognise } from './recognise.ts';
-import { reportForm } from './report-form.ts';
+import { type FormFinding, reportForm } from './report-form.ts';
 import { type InsertFinding, reportInsert } from './report-insert.ts';
 import { findPerson, mayDo } from './rights.ts';
 import { indexSeen, type SeenIndex } from './seen-index.ts';
@@ -20,7 +20,7 @@ import { findStandingClearance, type StandingClearance } from './standing-cleara
 interface Checked {
   readonly slots: PieceSlots;
   readonly seen: SeenIndex;
-  readonly form: FormReport;
+  readonly form: FormFinding;
   readonly recognised: Recognised | null;
   readonly inserts: readonly InsertFinding[];
   readonly openPoints: readonly OpenPoint[];
@@ -69,7 +69,7 @@ function check(context: YardContext, plan: PiecePlan, state: PieceState): Checke
       return own.records.length === 0 ? [] : [[item.castIn.key, findFarthest(listFoundPlaces(own), item)] as const];
     }),
   );
-  const form = reportForm(plan, slots, seen, context.index.file.library.rules.tolerances.thickness_mm);
+  const form = reportForm(context, plan, slots, seen);
   const recognised = recognise(plan, places, findPartner(context, plan), findSeenInFace(plan, slots));
   const moment = findMoment(state, slots);
   const photos = state.beside.get('photo') ?? [];
@@ -175,7 +175,7 @@ export function reportPiece(
     .map((record) => findStandingClearance(source, record))
     .reduce((worse, one) => (isWorseClearance(one, worse) ? one : worse));
   const poured = judgePoured(state, clearance);
-  const withoutRight = findWithoutRight(context, slots);
+  const withoutRight = [...findWithoutRight(context, slots), ...form.withoutRight];
   return {
     piece: plan.piece,
     mark: head.mark,

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { findFormCheck } from '../../../src/assess/set-out/form-check.ts';
 import { judgeForm } from '../../../src/assess/yard/report-form.ts';
 import type { Point } from '../../../src/engine/geometry/point.ts';
-import { checkAll, demoFile, formCheck, PieceTablet, pieceOf } from './yard-sample.ts';
+import type { KindAndBody } from '../../../src/records/record.ts';
+import { checkAll, demoFile, formCheck, PEOPLE, PieceTablet, pieceOf } from './yard-sample.ts';
 
 /** 4000 × 3000, ± 3 mm; the diagonals are 5000. */
 const rectangle: readonly Point[] = [
@@ -112,6 +113,32 @@ describe('the form in a report', () => {
     checkAll(tablet);
     tablet.write('checker', null, formCheck(sample, { length: 10 }));
     expect(tablet.report().openPoints).toMatchObject([{ number: null, liftedBy: 'setter', isHard: true }]);
+  });
+  it('that is out is taken as it is by a design engineer only, until it is taped anew', () => {
+    const tablet = new PieceTablet(1, sample);
+    checkAll(tablet);
+    const out = tablet.write('checker', null, formCheck(sample, { length: 10 }));
+    const accept = (who: 'qa' | 'engineer'): KindAndBody => ({
+      kind: 'decision',
+      body: {
+        about: [out.id],
+        verdict: 'accepted',
+        role: who === 'qa' ? 'qa' : 'design engineer',
+        registration: who === 'qa' ? null : 'No. 1, Nowhere',
+        reason: 'the joint takes it up',
+        computed: { state: 'not known', ratio: null, engine: '0.1.0' },
+      },
+    });
+    tablet.write('qa', null, accept('qa'));
+    expect(tablet.report().form.state).toBe('out');
+    expect(tablet.report().flags.map(({ words }) => words)).toEqual([
+      'Q. Assurance accepted the form without the right to: it does not count',
+    ]);
+    tablet.write('engineer', null, accept('engineer'));
+    expect(tablet.report()).toMatchObject({ form: { state: 'accepted', decision: { person: PEOPLE.engineer.id } } });
+    expect(tablet.report().openPoints).toEqual([]);
+    tablet.write('checker', null, formCheck(sample, { length: 12 }));
+    expect(tablet.report().form).toMatchObject({ state: 'out', decision: null });
   });
   it('is open again by a revision that changes it', () => {
     const tablet = new PieceTablet(1, sample);

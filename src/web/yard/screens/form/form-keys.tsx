@@ -9,7 +9,7 @@ import { type FormSession, findLongestMeasure } from '../../state/form/form-sess
 export function FormKeys({ form, piece }: { readonly form: FormSession; readonly piece: OpenPiece }) {
   const { next, before } = form;
   const isChecked = piece.report.form.state !== 'open' && piece.report.form.state !== 'open again';
-  const isGood = piece.report.form.state === 'good';
+  const isGood = piece.report.form.state === 'good' || piece.report.form.state === 'accepted';
   if (form.isWritten.value || (isChecked && form.values.value.length === 0 && !form.isAnew.value))
     return (
       <>

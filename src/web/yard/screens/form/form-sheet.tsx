@@ -8,10 +8,18 @@ const WORDS = {
   'open again': 'Open again: the form was changed by the revision',
   good: 'The form is good',
   out: 'The form is out',
+  accepted: 'The form is out, and accepted as it is',
   conflict: 'Two checks that differ',
 } as const;
 
-const KINDS = { open: 'plain', 'open again': 'unsure', good: 'good', out: 'wrong', conflict: 'wrong' } as const;
+const KINDS = {
+  open: 'plain',
+  'open again': 'unsure',
+  good: 'good',
+  out: 'wrong',
+  accepted: 'ask',
+  conflict: 'wrong',
+} as const;
 
 /** What was typed, and what it comes to once all of it is there. What each length should be is not shown before. */
 export function FormSheet({ form, piece }: { readonly form: FormSession; readonly piece: OpenPiece }) {

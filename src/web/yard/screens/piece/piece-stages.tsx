@@ -21,6 +21,7 @@ const FORM_WORDS = {
   'open again': 'open again',
   good: 'good',
   out: 'OUT',
+  accepted: 'accepted as it is',
   conflict: 'two answers',
 } as const;
 

@@ -37,6 +37,7 @@ const FORM_WORDS = {
   'open again': 'open again',
   good: 'good',
   out: 'OUT',
+  accepted: 'accepted as it is',
   conflict: 'two answers',
 } as const;
 

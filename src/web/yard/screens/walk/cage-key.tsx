@@ -12,7 +12,7 @@ export function CageKey({ piece }: { readonly piece: OpenPiece }) {
   const { report } = piece;
   const left = report.inserts.filter(({ item, state }) => item.stage === 1 && state !== 'good' && state !== 'accepted');
   const numbers = left.map(({ item }) => item.number);
-  const isFormOpen = report.form.state !== 'good';
+  const isFormOpen = report.form.state !== 'good' && report.form.state !== 'accepted';
   const isLeft = numbers.length > 0 || isFormOpen;
   const leave = [
     ...(isFormOpen ? ['the check of the form'] : []),

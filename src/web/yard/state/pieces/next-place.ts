@@ -8,7 +8,7 @@ export function findNextPlace({ phase, form, counts, screed }: PieceReport): Nex
   if (phase === 'stripped') return 'after';
   if (phase === 'poured') return screed.left > 0 ? 'screed' : 'after';
   if (phase === 'cleared') return 'clearance';
-  if (form.state !== 'good') return 'form';
+  if (form.state !== 'good' && form.state !== 'accepted') return 'form';
   if (counts[1].left > 0) return 'stage 1';
   return counts[2].left > 0 ? 'stage 2' : 'clearance';
 }
