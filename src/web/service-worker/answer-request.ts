@@ -47,7 +47,8 @@ async function takeAsset(precache: Precache, request: Request): Promise<Response
   const known = await cache.match(request.url);
   if (known !== undefined) return known;
   const answer = await fetch(request);
-  if (answer.ok) await cache.put(request.url, answer.clone());
+  // Where there is no room it is not kept; the page that asked for it has it all the same.
+  if (answer.ok) await cache.put(request.url, answer.clone()).catch(() => {});
   return answer;
 }
 

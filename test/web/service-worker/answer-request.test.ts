@@ -123,6 +123,13 @@ it('asks once for what has a hash in its name', async () => {
   expect(await read(ask('/assets/gone-1.js'))).toBe('served /assets/gone-1.js');
 });
 
+it('gives what the server answers also where there is no room to keep it', async () => {
+  const cache = await caches.open('onepour-v2');
+  vi.spyOn(cache, 'put').mockRejectedValue(new DOMException('full', 'QuotaExceededError'));
+  vi.spyOn(caches, 'open').mockResolvedValue(cache);
+  expect(await read(ask('/assets/office-2.js'))).toBe('served /assets/office-2.js');
+});
+
 it('keeps all that comes first, or says that it cannot', async () => {
   await keepFirst(LIST);
   expect([...caches.all.get('onepour-v2')!.kept.keys()]).toEqual(LIST.first);
