@@ -6,8 +6,7 @@ import { Dialog } from '../../../parts/dialog.tsx';
 import { ChoiceField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { makeDecision, mayDecide, type Verdict } from '../../../pieces/decide.ts';
-import { factOf } from '../../../pieces/facts.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import type { factOf } from '../../../pieces/facts.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import { tellError } from '../../state/use-asked.ts';
 import { Computed } from './computed.tsx';
@@ -15,29 +14,40 @@ import { WhoDecides } from './who-works.tsx';
 import styles from './yard.module.css';
 
 const VERDICTS: readonly { readonly value: Verdict; readonly text: string }[] = [
-  { value: 'accepted', text: 'Accepted as placed' },
+  { value: 'accepted', text: 'Accepted as it is' },
   { value: 'to be moved', text: 'To be moved' },
   { value: 'rejected', text: 'Rejected: it may not stay so' },
 ];
 
-/** What becomes of an insert that is off: who decides, in which role, and why. The record keeps what was computed. */
+/** What is decided about: an insert, or the form, of which nothing is computed. */
+export interface Undecided {
+  readonly title: string;
+  /** What is wrong with it. */
+  readonly why: readonly string[];
+  readonly what: Parameters<typeof makeDecision>[0];
+  /** Null: the form. */
+  readonly insert: InsertReport | null;
+  readonly fact: ReturnType<typeof factOf>;
+  /** A form is moved by nobody's decision: it is put right, or taken as it is. */
+  readonly verdicts: readonly Verdict[];
+}
+
+/** What becomes of what is off: who decides, in which role, and why. The record keeps what was computed. */
 export function DecideDialog({
   yard,
-  piece,
-  insert,
+  undecided: { title, why, what, insert, fact, verdicts },
   onClose,
 }: {
   readonly yard: Yard;
-  readonly piece: OpenPiece;
-  readonly insert: InsertReport;
+  readonly undecided: Undecided;
   readonly onClose: () => void;
 }) {
   const verdict = useSignal<Verdict>('accepted');
   const reason = useSignal('');
   const failed = useSignal<string | null>(null);
   const person = yard.device.person.value;
-  const permission = mayDecide(person, insert, verdict.value);
-  const body = person === null ? null : makeDecision(insert, person, verdict.value, reason.value);
+  const permission = mayDecide(person, what, verdict.value);
+  const body = person === null ? null : makeDecision(what, person, verdict.value, reason.value);
   const stop =
     person === null ? 'Say first who decides.' : permission.may ? null : `${person.name}: ${permission.why}.`;
   const decide = async () => {
@@ -47,7 +57,7 @@ export function DecideDialog({
       return;
     }
     try {
-      await yard.device.write({ ...factOf(piece, insert.item), kind: 'decision', body });
+      await yard.device.write({ ...fact, kind: 'decision', body });
       onClose();
     } catch (error) {
       failed.value = tellError(error);
@@ -55,7 +65,7 @@ export function DecideDialog({
   };
   return (
     <Dialog
-      title={`Insert ${insert.item.number} of ${piece.head.mark} no. ${piece.head.serial}`}
+      title={title}
       onClose={onClose}
       foot={
         <>
@@ -67,16 +77,16 @@ export function DecideDialog({
       }
     >
       <ul class={styles.points}>
-        {insert.why.map((words) => (
+        {why.map((words) => (
           <li key={words}>{words}</li>
         ))}
       </ul>
-      <Computed of={insert} />
+      {insert !== null && <Computed of={insert} />}
       <WhoDecides yard={yard} />
       <ChoiceField
         label="Decision"
         value={verdict.value}
-        options={VERDICTS}
+        options={VERDICTS.filter(({ value }) => verdicts.includes(value))}
         onChange={(value) => {
           verdict.value = value;
           return null;

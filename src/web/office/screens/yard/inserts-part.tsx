@@ -6,6 +6,7 @@ import { Section } from '../../../parts/page.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import { writeQuantity } from '../../../parts/units.ts';
 import { listDecidable } from '../../../pieces/decide.ts';
+import { factOf } from '../../../pieces/facts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import { Computed } from './computed.tsx';
@@ -86,8 +87,14 @@ export function InsertsPart({ yard, piece }: { readonly yard: Yard; readonly pie
       {chosen !== undefined && (
         <DecideDialog
           yard={yard}
-          piece={piece}
-          insert={chosen}
+          undecided={{
+            title: `Insert ${chosen.item.number} of ${piece.head.mark} no. ${piece.head.serial}`,
+            why: chosen.why,
+            what: chosen,
+            insert: chosen,
+            fact: factOf(piece, chosen.item),
+            verdicts: ['accepted', 'to be moved', 'rejected'],
+          }}
           onClose={() => {
             deciding.value = null;
           }}

@@ -4,7 +4,7 @@ import { listHistory } from '../../../../say/history-lines.ts';
 import { writerOf } from '../../../../say/quantities.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
-import { Page, Section } from '../../../parts/page.tsx';
+import { Page } from '../../../parts/page.tsx';
 import { units } from '../../../parts/units.ts';
 import { namePlace } from '../../../pieces/name-place.ts';
 import { places } from '../../../pieces/places.ts';
@@ -20,6 +20,7 @@ import { tellClearance } from './clearance-facts.ts';
 import { ClearancePart } from './clearance-part.tsx';
 import { ConflictsPart } from './conflicts-part.tsx';
 import { DeskFrame } from './desk-frame.tsx';
+import { FormPart } from './form-part.tsx';
 import { HistoryPart } from './history-part.tsx';
 import { InsertsPart } from './inserts-part.tsx';
 import { PhotosPart } from './photos-part.tsx';
@@ -87,14 +88,7 @@ function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: 
       )}
       <ConflictsPart yard={yard} piece={piece} names={names} />
       <ClearancePart clearance={tellClearance(report, names)} openPoints={report.openPoints} />
-      <Section title="The form">
-        <p>{`Stands: ${report.form.state}.`}</p>
-        <ul class={styles.points}>
-          {report.form.findings.map((words) => (
-            <li key={words}>{words}</li>
-          ))}
-        </ul>
-      </Section>
+      <FormPart yard={yard} piece={piece} />
       <InsertsPart yard={yard} piece={piece} />
       <AfterPart piece={piece} />
       <PhotosPart yard={yard} photos={state.beside.get('photo') ?? []} names={names} />
