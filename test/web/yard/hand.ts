@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import type { SetOutItem } from '../../../src/assess/set-out/set-out.ts';
 import type { PiecePlan } from '../../../src/assess/yard/piece-plan.ts';
 import { tellTape } from '../../../src/web/yard/state/tape-words.ts';
-import { checkForm, Finger } from '../harness/finger.ts';
+import { checkForm, Finger, lookedAt } from '../harness/finger.ts';
 import { waitUntilKept } from '../harness/kept-pages.ts';
 import type { Screen } from '../harness/screen.ts';
 import { PEOPLE, TABLET } from '../harness/yard.ts';
@@ -125,7 +125,7 @@ export class Hand {
   /** The stage of a walk that is open: all as shown, and taped where it is asked for. */
   async walk(plan: PiecePlan, stage: 1 | 2, tape: Tape = inPlace): Promise<void> {
     for (const stop of plan.stops.filter((one) => one.stage === stage)) {
-      await this.tap(/^All as shown/);
+      await this.tap(lookedAt(stop));
       await this.tapeStop(plan, stop.asks, tape);
     }
     await this.page.getByText(/^(All good before|All looked at)/).waitFor();
@@ -199,8 +199,14 @@ export class Hand {
       .getByRole('banner')
       .getByRole('link', { name: /server holds/ })
       .tap();
-    await this.tap(/^Send now/);
-    await this.page.getByText('All is sent.').waitFor();
+    const done = this.page.getByText('All is sent.');
+    const key = this.page.getByRole('button', { name: /^Send now/ });
+    // A key that was pressed as the tablet began by itself says that it sends, and does nothing: pressed once more.
+    for (let tries = 0; tries < 4 && (await done.count()) === 0; tries += 1) {
+      await key.tap();
+      await done.waitFor({ timeout: 4_000 }).catch(() => {});
+    }
+    await done.waitFor();
     await this.tap('Back');
     await this.tap(new RegExp(`^${POUR}`));
   }
