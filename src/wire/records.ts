@@ -13,7 +13,7 @@ export const MOST_RECORDS = 500;
 export const logHead = z.strictObject({ number: z.int().nonnegative(), hash: hash.nullable() });
 
 /** Asked with a call that tells where the log ends: the end that the caller heard last, as NUMBER:HASH. */
-export const logKnown = {
+const logKnown = {
   known: z
     .string()
     .max(80)

@@ -114,7 +114,7 @@ function turnPlate(bolts: readonly BoltInHole[], turn_deg: number): readonly Bol
  * The least turn with which a plate goes on that no shift alone lets on; null: none up to the most that is tried. So small a turn bends the way of a bolt
  * by less than a hundredth of a mm, so that the greatest lack is all but convex in it, as it is in the shift.
  */
-export function findTurn(bolts: readonly BoltInHole[]): { readonly turn_deg: number; readonly shift: Point } | null {
+function findTurn(bolts: readonly BoltInHole[]): { readonly turn_deg: number; readonly shift: Point } | null {
   const at = (turn_deg: number) => ({ turn_deg, ...findBestShift(turnPlate(bolts, turn_deg)) });
   const best = at(findLeast((turn) => at(turn).lack, -MOST_TURN, MOST_TURN, TURN_KNOWN));
   if (best.lack > 0) return null;
