@@ -21,7 +21,7 @@ export async function tellServer(server: OfficeServer, eight: Eight): Promise<st
   return tellStates(eight, recordsOf(await listStored(server, eight.id)));
 }
 
-export function recordsOf(stored: readonly StoredRecord[]): readonly FactRecord[] {
+function recordsOf(stored: readonly StoredRecord[]): readonly FactRecord[] {
   return stored.map(({ record }) => record);
 }
 
@@ -50,7 +50,7 @@ export async function readTablet(page: Page): Promise<readonly FactRecord[]> {
 }
 
 /** What a tablet shows. */
-export interface Shown {
+interface Shown {
   /** The pour, a row each piece. */
   readonly rows: readonly string[];
   /** Every record in words, of the pieces that both tablets wrote of, and of the one that is marked anew. */
