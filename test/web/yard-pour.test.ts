@@ -41,6 +41,21 @@ describe('pours and pieces', () => {
     expect(finger.touches).toBe(3);
   });
 
+  it('goes back from what has no address of its own, by the key in the head', async () => {
+    const { id } = await findYardPiece(office, 'P09');
+    const { page } = await openYard(office, '/yard/pours');
+    const finger = new Finger(page);
+    await finger.tap(/^Find by mark/);
+    await page.getByRole('heading', { name: 'Find by mark' }).waitFor();
+    await finger.tap('Back');
+    await page.getByRole('heading', { name: 'Pours' }).waitFor();
+    await page.goto(new URL(`/yard/piece/${id}`, page.url()).href);
+    await finger.tap(/^More …/);
+    await finger.tap(/^Comment/);
+    await finger.tap('Back');
+    await page.getByRole('link', { name: /^The form/ }).waitFor();
+  });
+
   it('begins another casting, scraps only by those who may, and names the new one as made in place', async () => {
     const { id } = await findYardPiece(office, 'P09');
     const screen = await openYard(office, `/yard/piece/${id}`);
