@@ -68,6 +68,24 @@ test('an answer that is lost on its way makes nothing twice', async () => {
   await tablet.context.close();
 });
 
+test('a line that breaks under a hundred records carries them ten by ten', async () => {
+  const { job, tablet } = await open();
+  const piece = pieceOf(job, 'weak line');
+  const sizes: number[] = [];
+  await tablet.context.route(RECORDS, async (route) => {
+    if (route.request().method() !== 'POST') return route.continue();
+    const { texts } = route.request().postDataJSON() as { texts: unknown[] };
+    sizes.push(texts.length);
+    await (texts.length > 10 ? route.abort() : route.continue());
+  });
+  const ids = await tablet.run((at, of) => at.measureMany(of, 35), piece);
+  await tablet.syncNow();
+  expect(sizes).toEqual([35, 10, 10, 10, 5]);
+  expect(await storedOf(job, piece)).toEqual(ids);
+  expect(await tablet.sync()).toMatchObject({ unsent: 0, isServerThere: true, problem: null });
+  await tablet.context.close();
+});
+
 test('fetching that is broken off goes on where it was', async () => {
   const { job, tablet } = await open();
   const piece = pieceOf(job, 'many');

@@ -324,14 +324,14 @@ test('a server that was put back and has gone on since gets again what it lost, 
   await other.run((at, of) => at.measureMany(of, 90), more);
   await other.syncNow();
   await tablet.syncNow();
-  await expect.poll(async () => (await tablet.sync()).unsent).toBe(0);
+  await expect.poll(async () => (await tablet.sync()).unsent, { timeout: 20_000 }).toBe(0);
   expect((await tablet.sync()).problem).toMatch(/^The server was put back/);
   const found =
     (await foldStored(office.server, job, [pieces[0]])) + (await foldStored(office.server, earlier, [pieces[1]]));
   expect(found === state).toBe(true);
   // What was written there since is fetched from the beginning.
   const others = await foldStored(office.server, job, [more]);
-  await expect.poll(async () => (await tablet.states([more])) === others).toBe(true);
+  await expect.poll(async () => (await tablet.states([more])) === others, { timeout: 20_000 }).toBe(true);
   // Once only.
   await tablet.run(({ device }) => device.heedProblem(), null);
   await tablet.syncNow();

@@ -2,7 +2,7 @@ import type { TookRecords } from '../../../wire/records.ts';
 import { META_KEY, readMeta, startAnew } from '../device-meta.ts';
 import type { RecordDatabase, UnsentText } from '../record-db.ts';
 import { putAside } from './put-aside.ts';
-import { recordCalls, TEXTS_A_CALL } from './record-calls.ts';
+import { recordCalls, TEXTS_A_CALL, TEXTS_ON_WEAK_LINE } from './record-calls.ts';
 import { haltOf, type Step } from './step.ts';
 
 /** What sending came to: the server's answers as they came, and pieces of which a text was put aside. */
@@ -39,7 +39,8 @@ export async function pushTexts(
   /** Refused by itself: the others go on without it. */
   const left = new Set<number>();
   let refused: string | null = null;
-  let size = TEXTS_A_CALL;
+  let most = TEXTS_A_CALL;
+  let size = most;
   for (;;) {
     const batch = await readBatch(db, job, size, left);
     if (batch.keys.length === 0) return { kind: 'done', value: { pieces: [...pieces], refused } };
@@ -53,13 +54,17 @@ export async function pushTexts(
     if (called.kind === 'answered') {
       for (const piece of await settle(db, batch, called.value)) pieces.add(piece);
       await onAnswer(called.value, sentAt);
-      size = TEXTS_A_CALL;
+      size = most;
     } else if (called.kind === 'refused' && isOfContent(called.status)) {
       if (batch.keys.length === 1) {
         left.add(batch.keys[0]!);
         refused = called.error.message;
       }
       size = Math.max(1, Math.ceil(batch.keys.length / 2));
+    } else if (called.kind === 'away' && batch.keys.length > TEXTS_ON_WEAK_LINE) {
+      // A line that is too weak for all of it looks like none: once more with less, which it may carry.
+      most = TEXTS_ON_WEAK_LINE;
+      size = most;
     } else return haltOf(called);
   }
 }

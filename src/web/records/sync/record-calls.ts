@@ -3,6 +3,8 @@ import { call } from '../../parts/call.ts';
 
 /** Records of one call: small enough that a weak line carries it before it breaks. */
 export const TEXTS_A_CALL = 100;
+/** Where no answer came to as many. */
+export const TEXTS_ON_WEAK_LINE = 10;
 
 /** A photo on a weak line takes its time [ms]. */
 const PHOTO_PATIENCE = 120_000;
