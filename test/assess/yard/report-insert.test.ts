@@ -273,7 +273,8 @@ describe('an insert under the cage', () => {
   it('that was changed after the cage went in rests on the look before, but not on a decision before', () => {
     const tablet = checked(underCage);
     const off = tablet.write('checker', 1, taped(underCage.plan, 1, { x: 30 }));
-    tablet.write('engineer', 1, decide([off], 'accepted', 'engineer'));
+    const looked = insertOf(tablet, 1).sight?.latest ?? [];
+    tablet.write('engineer', 1, decide([off, ...looked], 'accepted', 'engineer'));
     expect(insertOf(tablet, 1).state).toBe('accepted');
     tablet.sample = pieceOf(
       demoFile((file) => ({
