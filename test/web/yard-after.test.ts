@@ -119,7 +119,7 @@ describe('after stripping', () => {
     await page.getByRole('button', { name: /^All as it must be/ }).tap();
     await wait(id, 'uncovered', 1);
     const item = plan.setOut.items.find((one) => one.item?.thread === 'M16') ?? plan.setOut.items[0]!;
-    await page.getByRole('button', { name: /^One is not/ }).tap();
+    await page.getByRole('button', { name: /^Something is wrong/ }).tap();
     await page.getByRole('button', { name: String(item.number), exact: true }).tap();
     await page.getByRole('button', { name: /^Mortar in it/ }).tap();
     await page.getByRole('button', { name: /^Count the turns/ }).tap();

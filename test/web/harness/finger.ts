@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import type { SetOutItem } from '../../../src/assess/set-out/set-out.ts';
 import { listFormMeasures } from '../../../src/assess/yard/form-measures.ts';
 import type { PiecePlan } from '../../../src/assess/yard/piece-plan.ts';
+import { placesOf } from '../../../src/say/number-runs.ts';
 import { tellTape } from '../../../src/web/yard/state/tape-words.ts';
 
 /** Taps keys and counts the touches. */
@@ -55,6 +56,11 @@ function tapeOf(item: SetOutItem, axis: 'x' | 'y'): number {
   return Math.round(item.taped[axis === 'x' ? 0 : 1]);
 }
 
+/** The key of a stop by its inserts: that of the stop before is no longer it. */
+export function lookedAt({ members }: PiecePlan['stops'][number]): RegExp {
+  return new RegExp(`^All as shown: type, face, firm: ${placesOf(members.map(({ number }) => number))}$`);
+}
+
 /**
  * Walks a stage with everything seen as it must be.
  * @param tape what the tape shows of an insert; left out: that all are where they should be
@@ -66,7 +72,7 @@ export async function walk(
   tape: (item: SetOutItem, axis: 'x' | 'y') => number = tapeOf,
 ): Promise<void> {
   for (const stop of plan.stops.filter((one) => one.stage === stage)) {
-    await finger.tap(/^All as shown/);
+    await finger.tap(lookedAt(stop));
     for (const { number, axis } of stop.asks) {
       const item = plan.setOut.items.find((one) => one.number === number)!;
       await finger.type(`${number} · ${tellTape(plan.setOut, item, axis)}`, tape(item, axis));

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { Link } from 'wouter-preact';
 import styles from './big-key.module.css';
+import { useSettled } from './use-settled.ts';
 
 /**
  * `main`: the next step, at most one in sight. `plain`: other ways on. `quiet`: may be smaller, for what is seldom needed. `stop`: holds or refuses
@@ -20,10 +21,15 @@ interface KeyLook {
 }
 
 export interface BigKeyProps extends KeyLook {
-  readonly onPress: () => void;
+  /** Gets the key itself, so that what it opens can stand elsewhere. */
+  readonly onPress: (key: HTMLElement) => void;
   readonly isDisabled?: boolean;
   /** Pressed and stays so; undefined: no switch. */
   readonly isOn?: boolean;
+  /** A question that it asks is open. */
+  readonly isAsking?: boolean;
+  /** What it does now, of a key that writes at one tap: where that changes under the finger, a tap that bounces does nothing. */
+  readonly meaning?: string;
 }
 
 function Words({ children, more }: Pick<KeyLook, 'children' | 'more'>) {
@@ -45,19 +51,24 @@ export function BigKey({
   onPress,
   isDisabled,
   isOn,
+  isAsking,
+  meaning,
 }: BigKeyProps) {
+  const isSettled = useSettled(meaning ?? null);
   return (
     <button
       type="button"
       class={`${styles.key} ${styles[kind]} ${isTall ? styles.tall : ''}`}
       disabled={isDisabled}
+      aria-disabled={isSettled ? undefined : true}
       aria-pressed={isOn}
+      aria-expanded={isAsking}
       aria-label={name}
       data-main={kind === 'quiet' ? undefined : ''}
       onClick={({ currentTarget, detail }) => {
         // After a tap the focus does not stay: the next Enter of somebody who types digits would press this key again.
         if (detail > 0) currentTarget.blur();
-        onPress();
+        if (isSettled) onPress(currentTarget);
       }}
     >
       <Words more={more}>{children}</Words>

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useLayoutEffect } from 'preact/hooks';
 import { isFull, type PadKey, type PadRules, pressPad, readKeyboardKey, readTyped } from '../state/typed-length.ts';
 import styles from './digit-pad.module.css';
+import { useSettled } from './use-settled.ts';
 
 export interface DigitPadProps {
   /** What is to be typed: `7 · x from the gate stop end`. */
@@ -38,6 +39,7 @@ export function DigitPad({
 }: DigitPadProps) {
   const state = useSignal(first);
   const typed = state.value;
+  const isSettled = useSettled(label);
   const rules: PadRules = { longest, hasMinus };
   const value = readTyped(typed);
   const finish = (text: string) => {
@@ -71,7 +73,17 @@ export function DigitPad({
     return () => removeEventListener('keydown', listen);
   });
   const digit = (key: PadKey & string) => (
-    <button type="button" key={key} class={styles.digit} data-digit="" onClick={() => press(key)}>
+    <button
+      type="button"
+      key={key}
+      class={styles.digit}
+      data-digit=""
+      aria-disabled={isSettled ? undefined : true}
+      onClick={() => {
+        // The tap that brought the pad here may bounce: it is not a first digit.
+        if (isSettled) press(key);
+      }}
+    >
       {key}
     </button>
   );

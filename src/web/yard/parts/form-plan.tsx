@@ -197,7 +197,6 @@ export function FormPlan({
       {layout !== null && (
         <PlanKey layout={layout} told={`The form from above: ${told}`} onPick={onPick} onList={onList}>
           <path class={styles.panel} fill-rule="evenodd" d={[layout.outline, ...layout.openings].map(write).join('')} />
-          <Sides layout={layout} setOut={setOut} />
           {layout.spots.map(
             ({ item, leader }) =>
               hasNumbers &&
@@ -205,6 +204,7 @@ export function FormPlan({
                 <path key={item.number} class={styles.leader} d={`M${leader[0].join(' ')}L${leader[1].join(' ')}`} />
               ),
           )}
+          <Sides layout={layout} setOut={setOut} />
           {layout.spots.map(
             ({ item, at }) =>
               lit.includes(item.number) && (

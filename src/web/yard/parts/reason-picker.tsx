@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
 import { BigKey } from './big-key.tsx';
+import { FrameKeys } from './frame-keys.tsx';
 import styles from './reason-picker.module.css';
 
 export interface ReasonPickerProps {
@@ -44,12 +45,17 @@ export function ReasonPicker({ title, reasons, take, kind = 'main', onReason, on
         value={typed.value}
         onInput={({ currentTarget }) => (typed.value = currentTarget.value)}
       />
-      <div class={styles.foot}>
+      <FrameKeys>
         <BigKey onPress={onBack}>Back</BigKey>
-        <BigKey kind={kind} isDisabled={words === ''} onPress={() => onReason(words)}>
+        <BigKey
+          kind={kind}
+          isDisabled={words === ''}
+          more={words === '' ? 'say why first' : undefined}
+          onPress={() => onReason(words)}
+        >
           {take}
         </BigKey>
-      </div>
+      </FrameKeys>
     </section>
   );
 }

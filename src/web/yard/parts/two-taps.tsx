@@ -20,18 +20,29 @@ export interface TwoTapsProps {
   readonly onYes: () => void;
 }
 
+/** Where the question stands: over what the screen shows, or in the half of it where the key is not. */
+type QuestionPlace = 'middle' | 'top' | 'bottom';
+
+/** A place that a finger on the key does not reach. */
+function findPlace(key: HTMLElement): QuestionPlace {
+  const { top, height } = key.getBoundingClientRect();
+  if (key.closest('main > :last-child:not(:first-child)') !== null) return 'middle';
+  return top + height / 2 > innerHeight / 2 ? 'top' : 'bottom';
+}
+
 /** A key for what cannot be taken lightly: a second tap, in another place, does it. A wet sleeve does not clear a panel. */
 export function TwoTaps({ question, says, yes, yesKind, onYes, ...key }: TwoTapsProps) {
-  const isAsking = useSignal(false);
+  const asking = useSignal<QuestionPlace | null>(null);
   return (
     <>
-      <BigKey {...key} onPress={() => (isAsking.value = true)} />
-      {isAsking.value && (
+      <BigKey {...key} isAsking={asking.value !== null} onPress={(pressed) => (asking.value = findPlace(pressed))} />
+      {asking.value !== null && (
         <Question
           question={question}
           yes={yes}
           kind={yesKind ?? 'main'}
-          onNo={() => (isAsking.value = false)}
+          place={asking.value}
+          onNo={() => (asking.value = null)}
           onYes={onYes}
         >
           {says}
@@ -45,6 +56,8 @@ interface QuestionProps {
   readonly question: string;
   readonly yes: string;
   readonly kind?: KeyKind;
+  /** `middle`: the key that asks is one of the screen's keys. */
+  readonly place?: QuestionPlace;
   readonly no?: string;
   readonly children?: ComponentChildren;
   readonly onYes: () => void;
@@ -53,7 +66,16 @@ interface QuestionProps {
 }
 
 /** A question over the screen, away from where keys are; Escape is no. */
-export function Question({ question, yes, kind = 'main', no = 'No, back', children, onYes, onNo }: QuestionProps) {
+export function Question({
+  question,
+  yes,
+  kind = 'main',
+  place = 'middle',
+  no = 'No, back',
+  children,
+  onYes,
+  onNo,
+}: QuestionProps) {
   const ref = useRef<HTMLDialogElement>(null);
   const id = useId();
   useEffect(() => {
@@ -64,7 +86,7 @@ export function Question({ question, yes, kind = 'main', no = 'No, back', childr
   return (
     <dialog
       ref={ref}
-      class={styles.question}
+      class={`${styles.question} ${styles[place]}`}
       aria-labelledby={id}
       onCancel={(event) => {
         event.preventDefault();
@@ -74,8 +96,10 @@ export function Question({ question, yes, kind = 'main', no = 'No, back', childr
       <h2 id={id}>{question}</h2>
       {children !== undefined && <div class={styles.says}>{children}</div>}
       <div class={styles.keys}>
+        <BigKey onPress={onNo}>{no}</BigKey>
         <BigKey
           kind={kind}
+          meaning={question}
           onPress={() => {
             onYes();
             onNo();
@@ -83,7 +107,6 @@ export function Question({ question, yes, kind = 'main', no = 'No, back', childr
         >
           {yes}
         </BigKey>
-        <BigKey onPress={onNo}>{no}</BigKey>
       </div>
     </dialog>
   );

@@ -17,7 +17,13 @@ export function UndoKey({ piece, onUndo }: { readonly piece: OpenPiece; readonly
       ? 'nothing to take back'
       : [...(numbers.length === 0 ? [] : [placesOf(numbers)]), nameKind(first.kind)].join(' ');
   return (
-    <BigKey kind="quiet" isDisabled={first === undefined} more={what} onPress={onUndo}>
+    <BigKey
+      kind="quiet"
+      isDisabled={first === undefined}
+      more={what}
+      meaning={records.map(({ id }) => id).join()}
+      onPress={onUndo}
+    >
       Undo
     </BigKey>
   );

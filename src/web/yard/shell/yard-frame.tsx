@@ -1,11 +1,14 @@
+import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import type { OpenPiece } from '../../pieces/read-piece.ts';
+import { KeysSlot } from '../parts/frame-keys.tsx';
+import { ScrollKeys } from '../parts/scroll-keys.tsx';
 import styles from './yard-frame.module.css';
 import { type FrameHead, YardHead } from './yard-head.tsx';
 
 export interface YardFrameProps extends FrameHead {
   readonly children: ComponentChildren;
-  /** Keys of the screen: at the right edge in landscape, below in portrait, where a thumb is. */
+  /** Keys of the screen: at the right edge in landscape, below in portrait, where a thumb is. What it asks for brings its own (`FrameKeys`). */
   readonly keys?: ComponentChildren;
   /** Fills the room exactly and does not scroll: a plan that keeps its place. */
   readonly isFixed?: boolean;
@@ -13,14 +16,21 @@ export interface YardFrameProps extends FrameHead {
 
 /** A screen of the yard: its head, what it shows, its keys. */
 export function YardFrame({ children, keys, isFixed = false, ...head }: YardFrameProps) {
+  const slot = useSignal<ComponentChildren>(null);
+  const shown = slot.value ?? keys ?? null;
   return (
     <div class={styles.frame}>
       <YardHead {...head} />
-      <main class={`${styles.body} ${keys === undefined ? styles.alone : ''}`}>
+      <main class={`${styles.body} ${shown === null ? styles.alone : ''}`}>
         <div class={`${styles.content} ${isFixed ? styles.fixed : ''}`} tabIndex={isFixed ? undefined : 0}>
-          {children}
+          <KeysSlot.Provider value={slot}>{children}</KeysSlot.Provider>
         </div>
-        {keys !== undefined && <div class={styles.keys}>{keys}</div>}
+        {shown !== null && (
+          <div class={styles.keys}>
+            {!isFixed && <ScrollKeys />}
+            {shown}
+          </div>
+        )}
       </main>
     </div>
   );

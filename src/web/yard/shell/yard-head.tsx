@@ -19,6 +19,9 @@ export interface FrameHead {
   readonly onBack?: () => void;
 }
 
+/** Signs of a mark beyond which it is written smaller, on two lines: mark and number are never cut. */
+const LONG_MARK = 12;
+
 const NEXT = { shed: 'sun', sun: 'night', night: 'shed' } as const;
 
 function LightKey() {
@@ -48,7 +51,7 @@ export function YardHead({ title, piece, stage, back, onBack }: FrameHead) {
         {piece === undefined ? (
           <h1 class={styles.title}>{title}</h1>
         ) : (
-          <h1 class={styles.mark}>
+          <h1 class={`${styles.mark} ${piece.mark.length > LONG_MARK ? styles.long : ''}`}>
             {piece.mark} <span>no. {piece.serial}</span>
           </h1>
         )}

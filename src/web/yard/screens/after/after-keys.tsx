@@ -29,7 +29,6 @@ export function AfterKeys({ piece, stripped, writer, onStep, onAllOpen }: AfterK
       <BigKey kind="quiet" isDisabled={!isNamed} onPress={() => onStep({ kind: 'strength' })}>
         Strength result
       </BigKey>
-      <UndoLast piece={piece} writer={writer} />
       <BigKey
         kind={isStripped ? 'plain' : 'main'}
         isDisabled={!isNamed}
@@ -44,17 +43,19 @@ export function AfterKeys({ piece, stripped, writer, onStep, onAllOpen }: AfterK
         onPress={() => onStep({ kind: 'pick' })}
         more="plate, mortar, thread, cap"
       >
-        One is not
+        Something is wrong
       </BigKey>
       <BigKey
         kind={isStripped && !isOpenedUp ? 'main' : 'plain'}
         isTall
+        meaning={String(isOpenedUp)}
         isDisabled={!isNamed}
         onPress={onAllOpen}
         more="plates off · mortar out · threads by hand · caps back in"
       >
         {isOpenedUp ? 'All as it must be now' : 'All as it must be'}
       </BigKey>
+      <UndoLast piece={piece} writer={writer} />
     </>
   );
 }

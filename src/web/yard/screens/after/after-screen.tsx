@@ -6,7 +6,8 @@ import { FactWriter, factOf } from '../../../pieces/facts.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
-import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import { NotWritten } from '../../parts/not-written.tsx';
 import { NumberPicker } from '../../parts/number-picker.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
@@ -73,9 +74,9 @@ function After({ piece }: { readonly piece: OpenPiece }) {
             numbers={stripped.inserts.map((insert) => insert.item.number)}
             onPick={(number) => (step.value = { kind: 'exception', number })}
           />
-          <KeyRow>
+          <FrameKeys>
             <BigKey onPress={look}>Back</BigKey>
-          </KeyRow>
+          </FrameKeys>
         </>
       )}
       {item !== undefined && (

@@ -5,8 +5,9 @@ import type { BodyOf } from '../../../../records/record.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
-import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import { InsertPicture } from '../../parts/insert-picture.tsx';
 import { keepPicture } from '../../photo/keep-photo.ts';
 import { PhotoKey } from '../../photo/photo-key.tsx';
@@ -54,9 +55,9 @@ export function ExceptionForm({ piece, item, onSay, onPhoto, onCap, onBack }: Ex
             isCounting.value = false;
           }}
         />
-        <KeyRow>
+        <FrameKeys>
           <BigKey onPress={() => (isCounting.value = false)}>Back</BigKey>
-        </KeyRow>
+        </FrameKeys>
       </section>
     );
   return (
@@ -115,15 +116,16 @@ export function ExceptionForm({ piece, item, onSay, onPhoto, onCap, onBack }: Ex
           onInput={({ currentTarget }) => (note.value = currentTarget.value)}
         />
       </label>
-      <KeyRow>
+      <FrameKeys>
         <BigKey onPress={onBack}>Back</BigKey>
         <BigKey
           kind="main"
+          meaning="exception"
           onPress={() => onSay({ ...said.value, note: note.value.trim() === '' ? null : note.value.trim() })}
         >
           Write it down
         </BigKey>
-      </KeyRow>
+      </FrameKeys>
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { BodyOf } from '../../../../records/record.ts';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import styles from './after.module.css';
 import { readValues } from './uncover.ts';
 
@@ -53,7 +54,7 @@ export function StrengthForm({
       {field('Age at the test, hours', age, 'decimal')}
       {field('Strengths in MPa, a space between two', values, 'text')}
       {field('Number of the report (not needed)', report, 'text')}
-      <KeyRow>
+      <FrameKeys>
         <BigKey onPress={onBack}>Back</BigKey>
         <BigKey
           kind="main"
@@ -71,7 +72,7 @@ export function StrengthForm({
         >
           Write it down
         </BigKey>
-      </KeyRow>
+      </FrameKeys>
     </section>
   );
 }

@@ -1,7 +1,8 @@
 import { useSignal } from '@preact/signals';
 import type { PartBack } from '../../../../assess/yard/after-stripping.ts';
 import type { BodyOf } from '../../../../records/record.ts';
-import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import styles from './after.module.css';
 import { countBack } from './uncover.ts';
 
@@ -51,10 +52,11 @@ export function StripForm({
           );
         })}
       </ul>
-      <KeyRow>
+      <FrameKeys>
         <BigKey onPress={onBack}>Back</BigKey>
         <BigKey
           kind="main"
+          meaning="strip"
           isDisabled={!isCounted}
           more={isCounted ? undefined : 'not all is counted'}
           onPress={() =>
@@ -63,7 +65,7 @@ export function StripForm({
         >
           It is stripped
         </BigKey>
-      </KeyRow>
+      </FrameKeys>
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
-import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import styles from './after.module.css';
 
 /** Asks for a few words: a comment, or where the piece stands. */
@@ -34,12 +35,12 @@ export function WordsForm({
           onInput={({ currentTarget }) => (typed.value = currentTarget.value)}
         />
       </label>
-      <KeyRow>
+      <FrameKeys>
         <BigKey onPress={onBack}>Back</BigKey>
         <BigKey kind="main" isDisabled={words === ''} onPress={() => onWords(words)}>
           {take}
         </BigKey>
-      </KeyRow>
+      </FrameKeys>
     </form>
   );
 }

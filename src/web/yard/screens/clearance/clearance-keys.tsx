@@ -18,7 +18,7 @@ export interface ClearanceKeysProps {
   readonly onPoured: () => void;
 }
 
-/** The keys that this person has here. One that somebody else has says who. */
+/** The keys that this person has here, in the order of what happens. One that somebody else has says who. */
 export function ClearanceKeys(props: ClearanceKeysProps) {
   const { piece, person, writer, onStep, onPoured } = props;
   const { report } = piece;
@@ -28,18 +28,19 @@ export function ClearanceKeys(props: ClearanceKeysProps) {
   return (
     <>
       {person === null && <p>Say who you are first: on the screen of this device.</p>}
-      {!isPoured && <ClearKeys {...props} />}
       {!isPoured && (
         <BigKey kind="stop" isDisabled={!mayDo(person, 'hold').may} onPress={() => onStep({ kind: 'hold' })}>
           Hold this piece
         </BigKey>
       )}
+      {!isPoured && report.clearance.is !== 'cleared' && <ClearKeys {...props} />}
       {isPoured ? (
         <BigKey isDisabled={person === null} onPress={() => onStep({ kind: 'docket' })} more="number, mix, time">
           Docket of the concrete
         </BigKey>
       ) : isCleared ? (
         <TwoTaps
+          kind="main"
           isDisabled={person === null}
           question={`Is ${name} poured?`}
           yes="Yes, it is poured"
@@ -101,7 +102,7 @@ function ClearKeys({ piece, choice, person, onStep, onClear }: ClearanceKeysProp
         </BigKey>
       )}
       <TwoTaps
-        kind="main"
+        kind={report.clearance.is === 'none' || report.clearance.is === 'held' ? 'main' : 'plain'}
         isDisabled={choice.may !== 'clear'}
         more={refusal ?? (choice.because.length > 0 ? `${choice.because.length} open` : 'nothing is open')}
         question={`Clear ${name} to be poured?`}

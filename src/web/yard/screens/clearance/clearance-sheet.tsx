@@ -7,7 +7,7 @@ import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import styles from './clearance.module.css';
-import { type StandingWords, tellClearance, tellPoured } from './standing-words.ts';
+import { tellStanding } from './standing-words.ts';
 
 const LIFTED_BY: Readonly<Record<OpenPoint['liftedBy'], string>> = {
   'checking it': 'whoever checks it',
@@ -15,16 +15,6 @@ const LIFTED_BY: Readonly<Record<OpenPoint['liftedBy'], string>> = {
   qa: 'QA, or putting it right',
   'design engineer': 'a design engineer, or putting it right',
 };
-
-function Said({ said, isSmall = false }: { readonly said: StandingWords; readonly isSmall?: boolean }) {
-  return (
-    <Answer kind={said.kind} words={said.words} isSmall={isSmall}>
-      {said.more.map((line) => (
-        <p key={line}>{line}</p>
-      ))}
-    </Answer>
-  );
-}
 
 export interface ClearanceSheetProps {
   readonly piece: OpenPiece;
@@ -37,20 +27,19 @@ export interface ClearanceSheetProps {
 export function ClearanceSheet({ piece, choice, onDecide, onDecideForm }: ClearanceSheetProps) {
   const { device } = useYard();
   const { report, context } = piece;
-  const poured = tellPoured(report, context.people);
   const decidable = new Map(listDecidable(report.inserts).map((insert) => [insert.item.number, insert]));
   const open = new Set(choice.because.map(({ number }) => number));
   const decided = [...decidable.values()].filter(({ item, state }) => state === 'accepted' && !open.has(item.number));
   const { head } = device.sync.value;
   return (
     <>
-      {report.flags.map((flag) => (
-        <Answer key={`${flag.kind} ${flag.records.join()}`} kind="wrong" words={flag.kind.toUpperCase()}>
-          <p>{flag.words}</p>
+      {tellStanding(report, context.people).map(({ kind, words, more }) => (
+        <Answer key={`${words} ${more.join()}`} kind={kind} words={words}>
+          {more.map((line) => (
+            <p key={line}>{line}</p>
+          ))}
         </Answer>
       ))}
-      {poured !== null && <Said said={poured} />}
-      <Said said={tellClearance(report, context.people)} isSmall={poured !== null} />
       <section aria-labelledby="open-points">
         <h2 id="open-points">{choice.because.length === 0 ? 'Nothing is open' : `${choice.because.length} open`}</h2>
         <ol class={styles.points}>

@@ -7,8 +7,9 @@ import type { BodyOf } from '../../../../records/record.ts';
 import { makeDecision, mayDecide, type Verdict } from '../../../pieces/decide.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
-import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
 import { FormPlan, type PlanArrow } from '../../parts/form-plan.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import { ReasonPicker } from '../../parts/reason-picker.tsx';
 import { lookOfReport } from '../../state/look-of.ts';
 import { tellInsert } from '../../state/tell-insert.ts';
@@ -64,7 +65,7 @@ export function DecisionForm({ piece, number, person, onBack, onDecide }: Decisi
       </Answer>
       {picked === undefined ? (
         <>
-          <KeyRow>
+          <FrameKeys>
             <BigKey onPress={onBack}>Back</BigKey>
             {VERDICTS.map(({ verdict, words: name, isStop }) => {
               const permission = mayDecide(person, insert, verdict);
@@ -86,7 +87,7 @@ export function DecisionForm({ piece, number, person, onBack, onDecide }: Decisi
                 </BigKey>
               );
             })}
-          </KeyRow>
+          </FrameKeys>
           <div class={styles.plan}>
             <FormPlan
               setOut={piece.plan.setOut}

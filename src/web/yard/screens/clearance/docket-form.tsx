@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { BodyOf } from '../../../../records/record.ts';
-import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import styles from './clearance.module.css';
 
 /** The moment that a time of today means; null: not a time. */
@@ -61,12 +62,12 @@ export function DocketForm({
         Time on the docket, today (not needed)
         <input type="time" value={time.value} onInput={({ currentTarget }) => (time.value = currentTarget.value)} />
       </label>
-      <KeyRow>
+      <FrameKeys>
         <BigKey onPress={onBack}>Back</BigKey>
         <BigKey kind="main" isDisabled={number.value.trim() === ''} onPress={take}>
           Write it down
         </BigKey>
-      </KeyRow>
+      </FrameKeys>
     </form>
   );
 }

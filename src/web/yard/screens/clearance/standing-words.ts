@@ -44,17 +44,54 @@ const POURED: Readonly<Record<NonNullable<PieceReport['poured']>['clearance'], A
   'while held': 'wrong',
 };
 
+/** What a clearance, hold or override was, beside the pour that it was for. */
+function tellBefore({ clearance: { record } }: PieceReport, people: readonly Person[]): readonly string[] {
+  if (record === null) return [];
+  const who = `${callPerson(people, record.person)}, ${sayMoment(record.measuredAt)}`;
+  switch (record.kind) {
+    case 'held':
+      return [`Held: ${record.body.reason} (${who})`];
+    case 'override':
+      return [`Override: ${record.body.reason} (${who}, as ${ROLE_WORDS[record.body.role]})`];
+    case 'cleared': {
+      const { condition, role, frozen } = record.body;
+      return [
+        ...(condition === null ? [] : [`On the condition: ${condition}`]),
+        `Cleared by ${who}, as ${ROLE_WORDS[role]}, by revision ${frozen.revision.letter}`,
+      ];
+    }
+  }
+}
+
+/** Kinds of flags that say no more than that it was poured as it was. */
+const POURED_FLAGS = new Set<string>(['poured without clearance', 'poured while held', 'poured on an override']);
+
 /** That it was poured, and on what; null: not poured. */
-export function tellPoured({ poured }: PieceReport, people: readonly Person[]): StandingWords | null {
-  const first = poured?.poured[0];
-  if (poured === null || first === undefined) return null;
-  const how = poured.clearance === 'cleared' ? 'cleared before' : poured.clearance.toUpperCase();
+function tellPoured(report: PieceReport, people: readonly Person[]): StandingWords | null {
+  const { poured, flags } = report;
+  if (poured === null) return null;
+  const flag = flags.find(({ kind }) => POURED_FLAGS.has(kind));
   return {
     kind: POURED[poured.clearance],
-    words: `Poured, ${how}`,
-    more: poured.poured.flatMap(({ body, person, measuredAt }) => [
-      `${callPerson(people, person)}, ${sayMoment(measuredAt)}`,
-      ...(body.reason === null ? [] : [`Reason given: ${body.reason}`]),
-    ]),
+    words:
+      flag?.kind.toUpperCase() ??
+      `Poured, ${poured.clearance === 'cleared' ? 'cleared before' : poured.clearance.toUpperCase()}`,
+    more: [
+      ...poured.poured.map(
+        ({ body, person, measuredAt }) =>
+          `Poured: ${callPerson(people, person)}, ${sayMoment(measuredAt)}${body.reason === null ? '' : `. Reason given: ${body.reason}`}`,
+      ),
+      ...tellBefore(report, people),
+      ...(flag === undefined ? [] : ['A non-conformance. It stays with this piece.']),
+    ],
   };
+}
+
+/** How a piece stands for pouring, each thing told once: the pour with what it was on, what else must not be overlooked, else what is decided. */
+export function tellStanding(report: PieceReport, people: readonly Person[]): readonly StandingWords[] {
+  const poured = tellPoured(report, people);
+  const others = report.flags
+    .filter(({ kind }) => poured === null || !POURED_FLAGS.has(kind))
+    .map(({ kind, words }): StandingWords => ({ kind: 'wrong', words: kind.toUpperCase(), more: [words] }));
+  return poured === null ? [...others, tellClearance(report, people)] : [poured, ...others];
 }

@@ -34,10 +34,10 @@ function Conflicts({ piece }: { readonly piece: OpenPiece }) {
       back={places.piece(piece.id)}
       keys={
         <>
-          <UndoLast piece={piece} writer={writer} />
           <BigLink kind={found.length === 0 ? 'main' : 'plain'} to={places.piece(piece.id)}>
             To the piece
           </BigLink>
+          <UndoLast piece={piece} writer={writer} />
         </>
       }
     >

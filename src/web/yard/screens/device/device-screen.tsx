@@ -1,15 +1,16 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { download, fileNameOf } from '../../../parts/download.ts';
+import { useNow } from '../../../parts/use-now.ts';
 import { places } from '../../../pieces/places.ts';
 import { useYard } from '../../../pieces/yard.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import { YardFrame } from '../../shell/yard-frame.tsx';
-import { useNow } from '../../../parts/use-now.ts';
+import { ChoosePerson } from '../start/choose-person.tsx';
 import styles from './device.module.css';
 import { countRecords, tellRoom, tellServer } from './device-words.ts';
-import { PersonChoice } from './person-choice.tsx';
 import { Problems } from './problems.tsx';
 
 /** Where the records of this device are, and what can be done so that none is lost. */
@@ -60,7 +61,10 @@ export function DeviceScreen() {
   if (isChoosing.value)
     return (
       <YardFrame title="Who works with this device?" back={null}>
-        <PersonChoice onDone={() => (isChoosing.value = false)} />
+        <ChoosePerson onChosen={() => (isChoosing.value = false)} />
+        <FrameKeys>
+          <BigKey onPress={() => (isChoosing.value = false)}>Back</BigKey>
+        </FrameKeys>
       </YardFrame>
     );
   return (

@@ -9,7 +9,6 @@ import { useYard, type Yard } from '../../../pieces/yard.ts';
 import { nameRecords } from '../../../records/record-names.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
-import { ScrollKeys } from '../../parts/scroll-keys.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
 import { sayMoment } from '../../state/say-moment.ts';
@@ -63,7 +62,6 @@ function History({ piece }: { readonly piece: OpenPiece }) {
       keys={
         <>
           <BigKey onPress={() => (isPrinting.value = true)}>Print</BigKey>
-          <ScrollKeys />
           <BigLink kind="main" to={places.piece(piece.id)}>
             To the piece
           </BigLink>

@@ -3,6 +3,7 @@ import type { BodyOf } from '../../../../records/record.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
 import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import { ReasonPicker } from '../../parts/reason-picker.tsx';
 import { compareMarks, findNextSerial, listHeads } from '../../state/pieces/list-heads.ts';
 import { spellMark } from '../../state/pieces/spell-mark.ts';
@@ -56,12 +57,12 @@ export function ReMark({
           </BigKey>
         ))}
       </KeyRow>
-      <KeyRow>
+      <FrameKeys>
         <BigKey isDisabled={spelled.value === ''} onPress={() => (spelled.value = '')}>
           From the start
         </BigKey>
         <BigKey onPress={onBack}>Back</BigKey>
-      </KeyRow>
+      </FrameKeys>
     </>
   );
 }

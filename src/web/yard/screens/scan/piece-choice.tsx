@@ -3,7 +3,8 @@ import { useEffect } from 'preact/hooks';
 import { useLocation } from 'wouter-preact';
 import { places } from '../../../pieces/places.ts';
 import { useYard } from '../../../pieces/yard.ts';
-import { BigKey, KeyRow } from '../../parts/big-key.tsx';
+import { BigKey } from '../../parts/big-key.tsx';
+import { FrameKeys } from '../../parts/frame-keys.tsx';
 import { listHeads } from '../../state/pieces/list-heads.ts';
 import { spellMark } from '../../state/pieces/spell-mark.ts';
 import styles from './piece-choice.module.css';
@@ -37,9 +38,9 @@ export function SerialChoice({ mark, onBack }: { readonly mark: string; readonly
           </BigKey>
         ))}
       </div>
-      <KeyRow>
+      <FrameKeys>
         <BigKey onPress={onBack}>Back</BigKey>
-      </KeyRow>
+      </FrameKeys>
     </section>
   );
 }
@@ -73,13 +74,13 @@ export function MarkChoice({
           </BigKey>
         ))}
       </div>
-      <KeyRow>
+      <FrameKeys>
         {spelled.value === '' ? (
           <BigKey onPress={onBack}>Back</BigKey>
         ) : (
           <BigKey onPress={() => (spelled.value = '')}>From the start</BigKey>
         )}
-      </KeyRow>
+      </FrameKeys>
     </section>
   );
 }

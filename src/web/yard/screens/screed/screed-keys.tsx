@@ -59,6 +59,7 @@ function StepKeys({ walk, piece, here }: ScreedKeysProps) {
                 level · plumb · cap<span class="aloud">: {placesOf(numbers)}</span>
               </>
             }
+            meaning={`${numbers.join()} ${isDone}`}
             onPress={() => void walk.allRight()}
           >
             {isDone ? 'All right now' : 'All right'}
@@ -79,11 +80,11 @@ function StepKeys({ walk, piece, here }: ScreedKeysProps) {
           <BigKey onPress={() => walk.moved(step.number)} more="tape this one again">
             Moved along the face
           </BigKey>
-          <BigKey kind="main" onPress={() => void walk.say()}>
-            Write it down
-          </BigKey>
           <BigKey kind="quiet" onPress={() => walk.back()}>
             Back
+          </BigKey>
+          <BigKey kind="main" onPress={() => void walk.say()}>
+            Write it down
           </BigKey>
         </>
       );
@@ -124,7 +125,7 @@ function StepKeys({ walk, piece, here }: ScreedKeysProps) {
           <BigKey onPress={() => walk.pick(step.number)} more="put right, or something else">
             Look at it again
           </BigKey>
-          <BigKey kind="main" isTall onPress={() => walk.goOn()}>
+          <BigKey kind="main" isTall meaning={String(step.number)} onPress={() => walk.goOn()}>
             Go on
           </BigKey>
         </>

@@ -45,8 +45,12 @@ function StepKeys(props: WalkPartProps) {
     case 'end':
       return (
         <>
-          <BigKey onPress={() => walk.showNumbers('go')}>Go to an insert</BigKey>
-          <BigKey onPress={() => walk.showNumbers('measure')}>Measure one more</BigKey>
+          {walk.stops().length > 0 && (
+            <>
+              <BigKey onPress={() => walk.showNumbers('go')}>Go to an insert</BigKey>
+              <BigKey onPress={() => walk.showNumbers('measure')}>Measure one more</BigKey>
+            </>
+          )}
           {walk.stage === 1 ? (
             <CageKey piece={piece} />
           ) : (
@@ -89,6 +93,7 @@ function LookKeys({ walk, here }: WalkPartProps) {
         isTall
         more="type · face · firm"
         name={`All as shown: type, face, firm: ${placesOf(numbers)}`}
+        meaning={`${numbers.join()} ${isDone}`}
         onPress={() => void walk.seeAll()}
       >
         {isDone ? 'As shown now' : 'All as shown'}
@@ -139,23 +144,24 @@ function AnswerKeys({ walk, piece, number }: WalkPartProps & { readonly number: 
   const insert = piece.report.inserts.find(({ item }) => item.number === number);
   if (insert === undefined) return null;
   const isWrong = findSight(piece.state, piece.plan, insert.item) === 'wrong';
+  const meaning = String(number);
   return (
     <>
       <InsertPhotoKey piece={piece} item={insert.item} />
-      <BigKey onPress={() => walk.goOn()} more="it stays on the list of what is open">
+      <BigKey meaning={meaning} onPress={() => walk.goOn()} more="it stays on the list of what is open">
         Leave it, go on
       </BigKey>
       {isWrong ? (
         <>
-          <BigKey onPress={() => walk.measure(number)} more="where it stands now">
+          <BigKey meaning={meaning} onPress={() => walk.measure(number)} more="where it stands now">
             Measure it
           </BigKey>
-          <BigKey kind="main" isTall more="look at it once more" onPress={() => walk.goTo(number)}>
+          <BigKey kind="main" isTall meaning={meaning} more="look at it once more" onPress={() => walk.goTo(number)}>
             Put right
           </BigKey>
         </>
       ) : (
-        <BigKey kind="main" isTall onPress={() => walk.measure(number)}>
+        <BigKey kind="main" isTall meaning={meaning} onPress={() => walk.measure(number)}>
           Moved: measure again
         </BigKey>
       )}

@@ -43,7 +43,11 @@ function Walk({ piece, stage }: { readonly piece: OpenPiece; readonly stage: 1 |
   return (
     <YardFrame
       {...headOfPiece(piece)}
-      stage={`${STAGE_HEADS[stage]} · stop ${Math.min(walk.at.value + 1, stops.length)} of ${stops.length}, ${isDone} done`}
+      stage={
+        stops.length === 0
+          ? STAGE_HEADS[stage]
+          : `${STAGE_HEADS[stage]} · stop ${Math.min(walk.at.value + 1, stops.length)} of ${stops.length}, ${isDone} done`
+      }
       back={places.piece(id)}
       isFixed
       keys={<WalkKeys walk={walk} piece={piece} here={here} />}
