@@ -22,7 +22,7 @@ import { tellProblem } from './sync/tell-problem.ts';
 import { tellWriteFault } from './tell-write-fault.ts';
 import { writeDrafts } from './write-drafts.ts';
 
-const NOT_ASKED: RoundResult = { isServerThere: false, refused: null, fault: null, isPutBack: false };
+const NOT_ASKED: RoundResult = { isServerThere: false, refused: null, withheld: null, fault: null, isPutBack: false };
 const NO_ROOM: DeviceRoom = { used_bytes: null, quota_bytes: null, isKept: false, isNearlyFull: false };
 
 /**
@@ -235,7 +235,7 @@ class YardDevice implements RecordDevice {
     // What it has lost it gets at once.
     if (result.isPutBack) this.#timer.soon();
     void this.#readRoom();
-    return result.isServerThere && result.refused === null && result.fault === null;
+    return result.isServerThere && result.refused === null && result.withheld === null && result.fault === null;
   }
 
   async #meetPieces(job: string, pieces: ReadonlySet<string>): Promise<void> {
@@ -311,7 +311,7 @@ class YardDevice implements RecordDevice {
   #tellSync(): SyncState {
     const { unsent, sent, held, unsentPhotos, asides, unread } = this.#counts.value;
     const meta = this.#meta.value;
-    const { isServerThere, refused, fault, isPutBack } = this.#result.value;
+    const { isServerThere, refused, withheld, fault, isPutBack } = this.#result.value;
     const clock_s = meta?.clock_s ?? null;
     return {
       unsent,
@@ -329,6 +329,7 @@ class YardDevice implements RecordDevice {
         isForked: meta?.isForkUnheeded ?? false,
         unread,
         refused,
+        withheld,
         fault,
         isPutBack,
         isOutdated: this.#isOutdated.value,

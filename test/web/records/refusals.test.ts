@@ -10,6 +10,26 @@ async function take(): Promise<{ readonly job: string; readonly tablet: Tablet }
   return { job, tablet: await (await Tablet.open(office.browser, office.server)).start(job, CHECKER) };
 }
 
+test('of a job that was removed in the office the tablet is told nothing new, and what it writes is taken all the same', async () => {
+  const { job, tablet } = await take();
+  const piece = pieceOf(job, 'removed');
+  const act = (method: string, path: string) => fetch(`${office.server.address}/api/jobs/${job}${path}`, { method });
+  await act('DELETE', '');
+  await tablet.look(piece, 'x', true);
+  await tablet.syncNow();
+  expect(await tablet.sync()).toMatchObject({
+    unsent: 0,
+    isServerThere: true,
+    problem:
+      'The server gives nothing new of this job: the job is not in its list any more; the office can put a removed one back. What is written here is kept; it is asked again.',
+  });
+  await act('POST', '/restore');
+  await tablet.syncNow();
+  expect((await tablet.sync()).problem).toBe(null);
+  expect((await listStored(office.server, job)).filter(({ record }) => record.piece === piece)).toHaveLength(1);
+  await tablet.context.close();
+});
+
 test('a text that the server would not even look at keeps no other from being sent, stays on the device, and is told', async () => {
   const { job, tablet } = await take();
   const piece = pieceOf(job, 'refused');

@@ -7,6 +7,7 @@ const NONE: DeviceTroubles = {
   isForked: false,
   unread: 0,
   refused: null,
+  withheld: null,
   fault: null,
   isPutBack: false,
   isOutdated: false,
@@ -46,6 +47,9 @@ describe('what a person must know of a device', () => {
   it('gives the reason of the server and of the device, and ends it as a sentence', () => {
     expect(tell({ refused: 'there is no room on the disk' })).toBe(
       'The server did not take everything: there is no room on the disk. It stays on this device and is sent again.',
+    );
+    expect(tell({ withheld: 'it was removed' })).toBe(
+      'The server gives nothing new of this job: it was removed. What is written here is kept; it is asked again.',
     );
     expect(tell({ fault: 'There is no room left.' })).toBe(
       'This device did not take in everything: There is no room left. It is tried again.',

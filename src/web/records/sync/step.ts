@@ -8,5 +8,9 @@ export type Step<T> = { readonly kind: 'done'; readonly value: T } | Halt;
 
 /** What halted a call that was not answered with what was asked for. */
 export function haltOf<T>(called: Exclude<Called<T>, { readonly kind: 'answered' }>): Halt {
-  return called.kind === 'away' ? { kind: 'away' } : { kind: 'refused', why: called.error.message };
+  if (called.kind === 'away') return { kind: 'away' };
+  // What the server says to a program is not for the yard.
+  if (called.status === 404)
+    return { kind: 'refused', why: 'the job is not in its list any more; the office can put a removed one back' };
+  return { kind: 'refused', why: called.error.message };
 }

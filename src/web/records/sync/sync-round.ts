@@ -25,6 +25,8 @@ export interface RoundResult {
   readonly isServerThere: boolean;
   /** Why the server would not take something. */
   readonly refused: string | null;
+  /** Why the server would not give what is new of the job. */
+  readonly withheld: string | null;
   /** Why this device could not go on. */
   readonly fault: string | null;
   readonly isPutBack: boolean;
@@ -41,19 +43,21 @@ export async function runRound(
   { onState, onHeard, onJob, onPieces }: RoundListener,
 ): Promise<RoundResult> {
   const refused: string[] = [];
+  const withheld: string[] = [];
   let isPutBack = false;
   const hear = async (answer: LogTold, sentAt: number) => {
     await hearServer(db, answer, sentAt);
     await onHeard();
   };
   /** False: the server does not answer, and the round is over. */
-  const goesOn = <T>(step: Step<T>): boolean => {
-    if (step.kind === 'refused') refused.push(step.why);
+  const goesOn = <T>(step: Step<T>, reasons = refused): boolean => {
+    if (step.kind === 'refused') reasons.push(step.why);
     return step.kind !== 'away';
   };
   const end = (isServerThere: boolean) => ({
     isServerThere,
     refused: refused.at(-1) ?? null,
+    withheld: withheld[0] ?? null,
     fault: null,
     isPutBack,
   });
@@ -72,10 +76,10 @@ export async function runRound(
   }
   if (job !== null) {
     onState('fetching');
-    if (!goesOn(await refreshJob(db, job, hear))) return end(false);
+    if (!goesOn(await refreshJob(db, job, hear), withheld)) return end(false);
     await onJob();
     const pulled = await pullTexts(db, job, hear, (pieces) => onPieces(job, pieces));
-    if (!goesOn(pulled)) return end(false);
+    if (!goesOn(pulled, withheld)) return end(false);
   }
   if ((await readMeta(db)).isLogOther === true) {
     isPutBack = true;

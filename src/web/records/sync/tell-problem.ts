@@ -10,6 +10,8 @@ export interface DeviceTroubles {
   readonly unread: number;
   /** Why the server would not take something. */
   readonly refused: string | null;
+  /** Why the server would not give what is new of the job. */
+  readonly withheld: string | null;
   /** Why this device could not take in what the server has. */
   readonly fault: string | null;
   /** The server was put back to an earlier state. */
@@ -29,7 +31,7 @@ const UNITS = [
 
 /** What a person must know of it, one sentence each; null: nothing. */
 export function tellProblem(troubles: DeviceTroubles): string | null {
-  const { clock_s, asides, isForked, unread, refused, fault, isPutBack, isOutdated } = troubles;
+  const { clock_s, asides, isForked, unread, refused, withheld, fault, isPutBack, isOutdated } = troubles;
   const told = [
     isOutdated
       ? 'A newer version of this page is open in this browser: this one can write nothing. Load it anew.'
@@ -37,6 +39,9 @@ export function tellProblem(troubles: DeviceTroubles): string | null {
     refused === null
       ? null
       : `The server did not take everything: ${endSentence(refused)} It stays on this device and is sent again.`,
+    withheld === null
+      ? null
+      : `The server gives nothing new of this job: ${endSentence(withheld)} What is written here is kept; it is asked again.`,
     fault === null ? null : `This device did not take in everything: ${endSentence(fault)} It is tried again.`,
     clock_s === null ? null : tellClock(clock_s),
     asides === 0
