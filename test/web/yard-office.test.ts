@@ -116,13 +116,17 @@ it('lets a design engineer decide what QA may not, with the registration, and fr
   await dialog.getByRole('button', { name: 'Write the decision down' }).click();
   await dialog.getByText('The reason is missing').waitFor();
   await dialog.getByLabel('Reason').fill('loads were taken down again');
-  await dialog.getByRole('button', { name: 'Write the decision down' }).click();
+  // A second press while the first is written is no second decision.
+  await dialog.getByRole('button', { name: 'Write the decision down' }).dblclick();
   const history = page.getByRole('region', { name: 'History' });
   await history
     .getByText(/accepted insert 5 as placed, as design engineer, registration invented no. 1: loads were taken down/)
     .waitFor(SOON);
   const row = page.getByRole('table', { name: 'Inserts' }).getByRole('row').filter({ hasText: /^5/ });
   await expect.poll(() => row.textContent(), SOON).toContain('accepted');
+  await page.getByText(/^all sent/).waitFor(SOON);
+  const told = await (await fetch(`${office.server.address}/api/jobs/${yard.piece!.job}/records?after=0`)).text();
+  expect(told.match(/loads were taken down again/g)).toHaveLength(1);
 });
 
 it('counts back what came out of the form, and says what may not be done to the piece yet', async () => {
@@ -134,7 +138,7 @@ it('counts back what came out of the form, and says what may not be done to the 
   const { page } = await openDemo(office, `yard/${yard.piece!.id}`);
   const after = page.getByRole('region', { name: 'After the pour' });
   await after.getByText(`${kind.words}: ${count} out, ${count - 1} back, 1 missing`).waitFor(SOON);
-  expect(await after.textContent()).toMatch(/do not lift it out of the form.*until/);
+  expect(await after.textContent()).toMatch(/Do not lift it out of the form.*until/);
   await after.getByText('Nobody has opened up the inserts of this piece.').waitFor();
 });
 

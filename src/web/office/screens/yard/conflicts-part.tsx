@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import { useMemo } from 'preact/hooks';
 import { mayDo } from '../../../../assess/yard/rights.ts';
 import type { SlotState } from '../../../../records/fold/piece-state.ts';
 import type { FactRecord } from '../../../../records/record.ts';
@@ -6,10 +7,10 @@ import { nameItems, nameSubject, type RecordNames, tellRecord } from '../../../.
 import { Button } from '../../../parts/button.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
+import { FactWriter } from '../../../pieces/facts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { chooseRecord, isDecidedElsewhere } from '../../../pieces/settle.ts';
 import type { Yard } from '../../../pieces/yard.ts';
-import { tellError } from '../../state/use-asked.ts';
 import { writeMoment } from '../../state/write-moment.ts';
 import styles from './yard.module.css';
 
@@ -56,6 +57,7 @@ export function ConflictsPart({
   readonly names: RecordNames;
 }) {
   const failed = useSignal<string | null>(null);
+  const writer = useMemo(() => new FactWriter(yard.device), [yard]);
   const slots = [...piece.state.slots.values()].filter(({ isConflict }) => isConflict);
   if (slots.length === 0) return null;
   const person = yard.device.person.value;
@@ -65,18 +67,14 @@ export function ConflictsPart({
       failed.value = person === null ? 'Say first who decides, at the top of the screen.' : `${permission.why}.`;
       return;
     }
-    try {
-      const item = piece.plan.setOut.items.find(({ castIn }) => castIn.key === record.item) ?? null;
-      await yard.device.write({ ...chooseRecord(piece, item, record), item: record.item });
-      failed.value = null;
-    } catch (error) {
-      failed.value = tellError(error);
-    }
+    const item = piece.plan.setOut.items.find(({ castIn }) => castIn.key === record.item) ?? null;
+    await writer.write([{ ...chooseRecord(piece, item, record), item: record.item }]);
+    failed.value = writer.fault.value;
   };
   return (
     <Section
       title="Said differently by two"
-      lead="Neither knew of the other. Until somebody chooses, or measures again, the worse one counts. A decision of two is made anew, by whoever may: it is not chosen."
+      lead="Neither knew of the other. Until somebody chooses, or measures again, the worse one counts. Of two decisions none is chosen: whoever may decides anew."
     >
       {slots.map((slot) => (
         <Sides key={`${slot.slot} ${slot.item}`} slot={slot} names={names} onChoose={(record) => void choose(record)} />

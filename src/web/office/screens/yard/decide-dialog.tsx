@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import { useMemo } from 'preact/hooks';
 import type { InsertReport } from '../../../../assess/yard/piece-report.ts';
 import { ROLE_WORDS } from '../../../../assess/yard/rights.ts';
 import { Button } from '../../../parts/button.tsx';
@@ -6,9 +7,8 @@ import { Dialog } from '../../../parts/dialog.tsx';
 import { ChoiceField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { makeDecision, mayDecide, type Verdict } from '../../../pieces/decide.ts';
-import type { factOf } from '../../../pieces/facts.ts';
+import { FactWriter, type factOf } from '../../../pieces/facts.ts';
 import type { Yard } from '../../../pieces/yard.ts';
-import { tellError } from '../../state/use-asked.ts';
 import { Computed } from './computed.tsx';
 import { WhoDecides } from './who-works.tsx';
 import styles from './yard.module.css';
@@ -45,6 +45,7 @@ export function DecideDialog({
   const verdict = useSignal<Verdict>('accepted');
   const reason = useSignal('');
   const failed = useSignal<string | null>(null);
+  const writer = useMemo(() => new FactWriter(yard.device), [yard]);
   const person = yard.device.person.value;
   const permission = mayDecide(person, what, verdict.value);
   const body = person === null ? null : makeDecision(what, person, verdict.value, reason.value);
@@ -56,12 +57,8 @@ export function DecideDialog({
       failed.value = 'The reason is missing: whoever reads it in years has nothing else.';
       return;
     }
-    try {
-      await yard.device.write({ ...fact, kind: 'decision', body });
-      onClose();
-    } catch (error) {
-      failed.value = tellError(error);
-    }
+    if (await writer.write([{ ...fact, kind: 'decision', body }])) onClose();
+    else failed.value = writer.fault.value;
   };
   return (
     <Dialog
