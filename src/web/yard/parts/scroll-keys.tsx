@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { BigKey, KeyRow } from './big-key.tsx';
+import { BigKey } from './big-key.tsx';
+import styles from './scroll-keys.module.css';
 
 /** Of what is seen, so much goes on: the last lines stay in sight. */
 const SHARE = 0.8;
@@ -33,15 +34,13 @@ export function ScrollKeys() {
     content?.scrollBy({ top: way * SHARE * content.clientHeight });
   };
   return (
-    <div ref={ref} hidden={!isLong} data-scroll-keys="">
-      <KeyRow>
-        <BigKey kind="quiet" onPress={() => go(-1)}>
-          Back up
-        </BigKey>
-        <BigKey kind="quiet" onPress={() => go(1)}>
-          Further
-        </BigKey>
-      </KeyRow>
+    <div ref={ref} class={styles.pair} hidden={!isLong} data-scroll-keys="">
+      <BigKey kind="quiet" onPress={() => go(-1)}>
+        Back up
+      </BigKey>
+      <BigKey kind="quiet" onPress={() => go(1)}>
+        Further
+      </BigKey>
     </div>
   );
 }

@@ -45,18 +45,20 @@ export function ExceptionForm({ piece, item, onSay, onPhoto, onCap, onBack }: Ex
           Insert {item.number}: turn a bolt of the final finish in by hand, no spanner, until it stops. Count whole
           turns.
         </p>
-        <DigitPad
-          label={`${item.number} · turns by hand`}
-          unit="turns"
-          mostDigits={2}
-          doneWords="Take it"
-          onDone={(value) => {
-            said.value = { ...said.value, turns: value };
-            isCounting.value = false;
-          }}
-        />
         <FrameKeys>
-          <BigKey onPress={() => (isCounting.value = false)}>Back</BigKey>
+          <DigitPad
+            label={`${item.number} · turns by hand`}
+            unit="turns"
+            mostDigits={2}
+            doneWords="Take it"
+            onDone={(value) => {
+              said.value = { ...said.value, turns: value };
+              isCounting.value = false;
+            }}
+          />
+          <BigKey kind="quiet" onPress={() => (isCounting.value = false)}>
+            Back
+          </BigKey>
         </FrameKeys>
       </section>
     );
