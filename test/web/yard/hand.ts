@@ -122,10 +122,13 @@ export class Hand {
     await this.tap(/^Before the cage/);
   }
 
-  /** The stage of a walk that is open: all as shown, and taped where it is asked for. */
-  async walk(plan: PiecePlan, stage: 1 | 2, tape: Tape = inPlace): Promise<void> {
+  /**
+   * The stage of a walk that is open: all as shown, and taped where it is asked for.
+   * @param seen numbers of those that were looked at before, and are not looked at again
+   */
+  async walk(plan: PiecePlan, stage: 1 | 2, tape: Tape = inPlace, seen: readonly number[] = []): Promise<void> {
     for (const stop of plan.stops.filter((one) => one.stage === stage)) {
-      await this.tap(lookedAt(stop));
+      await this.tap(lookedAt({ ...stop, members: stop.members.filter(({ number }) => !seen.includes(number)) }));
       await this.tapeStop(plan, stop.asks, tape);
     }
     await this.page.getByText(/^(All good before|All looked at)/).waitFor();

@@ -9,6 +9,9 @@ const APART = 30;
 /** The insert that both taped. */
 export const BOTH_TAPED = 5;
 
+/** The insert that is found loose. */
+const LOOSE = 2;
+
 /** What two tablets are left with, the network still cut. */
 export interface CutOff {
   readonly eight: Eight;
@@ -93,11 +96,11 @@ async function workWithTwo(two: Hand, eight: Eight): Promise<void> {
   await two.tap(/^Something differs/);
   await two.page
     .getByRole('group', { name: 'Which one differs' })
-    .getByRole('button', { name: '2', exact: true })
+    .getByRole('button', { name: `${LOOSE}`, exact: true })
     .tap();
   await two.tap(/^Not firm/);
   await two.tap(/^Leave it, go on/);
-  await two.walk(plan, 1);
+  await two.walk(plan, 1, inPlace, [LOOSE]);
   await two.putCageIn();
   await two.walk(plan, 2);
   await two.open('4');
