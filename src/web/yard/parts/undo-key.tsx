@@ -4,6 +4,7 @@ import type { OpenPiece } from '../../pieces/read-piece.ts';
 import { useYard } from '../../pieces/yard.ts';
 import { findUndo } from '../state/find-undo.ts';
 import { BigKey } from './big-key.tsx';
+import styles from './undo-key.module.css';
 
 /** Says what was written last on this device for a piece, and has it taken back. */
 export function UndoKey({ piece, onUndo }: { readonly piece: OpenPiece; readonly onUndo: () => void }) {
@@ -17,14 +18,16 @@ export function UndoKey({ piece, onUndo }: { readonly piece: OpenPiece; readonly
       ? 'nothing to take back'
       : [...(numbers.length === 0 ? [] : [placesOf(numbers)]), nameKind(first.kind)].join(' ');
   return (
-    <BigKey
-      kind="quiet"
-      isDisabled={first === undefined}
-      more={what}
-      meaning={records.map(({ id }) => id).join()}
-      onPress={onUndo}
-    >
-      Undo
-    </BigKey>
+    <div class={styles.undo}>
+      <BigKey
+        kind="quiet"
+        isDisabled={first === undefined}
+        more={what}
+        meaning={records.map(({ id }) => id).join()}
+        onPress={onUndo}
+      >
+        Undo
+      </BigKey>
+    </div>
   );
 }

@@ -12,7 +12,7 @@ export interface StandingWords {
 }
 
 /** What is decided about pouring a piece, by whom and when; never green with a condition or an override. */
-export function tellClearance({ clearance }: PieceReport, people: readonly Person[]): StandingWords {
+function tellClearance({ clearance }: PieceReport, people: readonly Person[]): StandingWords {
   const { is, record } = clearance;
   if (is === 'none' || record === null)
     return { kind: 'plain', words: 'Not cleared', more: ['Nobody has cleared or held this piece as it stands.'] };
