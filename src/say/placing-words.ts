@@ -17,6 +17,9 @@ export const WET_SETTING_CAUTION =
 const WRONG_TYPE =
   'Wrong type: take it out and put in the one shown. Another type is a change of the design; the design engineer decides.';
 
+/** Farther off than this nobody sets an insert [mm]: it was read or typed wrong, or taped from another corner. */
+const FARTHEST = 100;
+
 /** A ratio above this says nothing more by its digits. */
 const FAR_ABOVE = 10;
 
@@ -111,6 +114,12 @@ function tellDesign({ connection, before, after }: AsPlaced): readonly string[] 
   }
 }
 
+/** A length that no insert is off by is looked at again before anything is moved. */
+function doubtReading({ x, y, level }: PlacingAnswer['deviation']): readonly string[] {
+  const most = Math.max(...[x, y, level].map((off) => Math.abs(off ?? 0)));
+  return most > FARTHEST ? ['So far off? Read the tape again, from the datum corner, before anything is moved.'] : [];
+}
+
 function isOnBoard({ way }: PlacingAnswer['item']): boolean {
   return way?.method === 'template board';
 }
@@ -175,11 +184,18 @@ function tellPlace(answer: PlacingAnswer, isWrong: boolean): readonly string[] {
       const what = isBoard ? 'Move the board' : 'Move it';
       const how = moves.length === 0 ? `${what} to its place` : `${what} ${tellMoves(moves)}`;
       const board = isBoard ? ['The other inserts of the board go with it: tape them again.'] : [];
-      return [`${how}.`, ...board, `If it stays: ${tellComputed(answer)}${DECIDES[decides]}.`, ...tellMore(answer)];
+      return [
+        `${how}.`,
+        ...doubtReading(answer.deviation),
+        ...board,
+        `If it stays: ${tellComputed(answer)}${DECIDES[decides]}.`,
+        ...tellMore(answer),
+      ];
     }
     case 'leave':
       return [
         `${answer.verdict === 'works' ? 'Leave it.' : 'Leave it, and hold the piece.'} Computed as placed: ${tellComputed(answer)}${DECIDES[decides]}.`,
+        ...doubtReading(answer.deviation),
         ...tellMore(answer),
       ];
   }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { tellSync } from '../../../src/web/pieces/sync-words.ts';
 import type { SyncState } from '../../../src/web/records/record-device.ts';
 import { tellOffline } from '../../../src/web/yard/state/offline-words.ts';
-import { tellSync } from '../../../src/web/pieces/sync-words.ts';
 
 const READY = { isSecure: true, hasServiceWorker: true, isKeptReady: true, isStoreKept: true };
 

@@ -35,7 +35,7 @@ export function FormKeys({ form, piece }: { readonly form: FormSession; readonly
   return (
     <>
       {before !== null && (
-        <BigKey onPress={() => void form.type(before)} more="the same depth">
+        <BigKey meaning={next.what} onPress={() => void form.type(before)} more="the same depth">
           As before: {before}
         </BigKey>
       )}
