@@ -33,8 +33,8 @@ export default defineConfig({
           include: ['test/web/**/*.test.ts'],
           exclude: SPEED,
           pool: 'forks',
-          // Each has a server and a browser of its own.
-          maxWorkers: 2,
+          // Each has a server and a browser of its own, and waits for them now and then.
+          maxWorkers: 3,
           hookTimeout: 60_000,
           sequence: { groupOrder: 1 },
         },

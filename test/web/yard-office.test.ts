@@ -47,6 +47,8 @@ beforeAll(async () => {
   for (const number of numbers) one.write(SETTER, look, number);
   const slip = one.write(SETTER, { kind: 'comment', body: { text: 'glue was wet' } }, 3);
   one.write(SETTER, { kind: 'correction', body: { of: slip.id, reason: 'it was another insert' } }, 3);
+  // What nothing else orders stands in the order of its moments.
+  await new Promise((resolve) => setTimeout(resolve, 20));
   two.learn(one);
   one.write(SETTER, tape(piece, 4, 9), 4);
   two.write(CHECKER, tape(piece, 4, 0), 4);

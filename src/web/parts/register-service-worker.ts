@@ -25,11 +25,11 @@ export function takeNewVersion(): void {
  */
 export async function registerServiceWorker(): Promise<boolean> {
   if (!('serviceWorker' in navigator)) return false;
-  const registration = await navigator.serviceWorker.register('/sw.js');
+  await navigator.serviceWorker.register('/sw.js');
+  const registration = await navigator.serviceWorker.ready;
   watch(registration);
-  const { active } = await navigator.serviceWorker.ready;
   // The page is there: now what it may need later, without taking the line from it.
-  active?.postMessage(KEEP_REST);
+  registration.active?.postMessage(KEEP_REST);
   return true;
 }
 

@@ -36,6 +36,9 @@ const KNOWN_FIELDS = (Object.keys(NOTHING_KNOWN) as (keyof typeof NOTHING_KNOWN)
 
 const RUNS = { numRuns: 120 };
 
+/** In thin and narrow members EN 1992-4 itself gives up to 0.7 % less shear for more thickness or width: its exponent falls as c1' grows. */
+const CODE = 0.01;
+
 describe('what is assumed is on the safe side', () => {
   it('never answers less once values are known in place of assumptions, whatever was known before', () => {
     const cases = anyCase.chain((given) =>
@@ -81,7 +84,7 @@ describe('what is assumed is on the safe side', () => {
           },
           settings,
         );
-        expect(listWorse(assumed, said)).toEqual([]);
+        expect(listWorse(assumed, said, CODE)).toEqual([]);
       }),
       RUNS,
     );
@@ -101,8 +104,6 @@ describe('what is assumed is on the safe side', () => {
     by: fc.double({ min: 1.001, max: 3, noNaN: true }),
   });
   it('never answers less with more edge distance, thickness or strength', () => {
-    // In thin and narrow members EN 1992-4 itself gives up to 0.7 % less shear for more thickness or width: its exponent falls as c1' grows.
-    const CODE = 0.01;
     fc.assert(
       fc.property(anyCase, more, anyStandard, (given, change, standard) => {
         const [before, after] = answerBoth({ ...given, neighbours: 0, spacing_mm: null }, change, standard);
