@@ -76,7 +76,7 @@ describe('after screeding', () => {
       const value = String(Math.round(last.taped[axis]) + (axis === 0 ? 9 : 0));
       for (const digit of value) await page.getByRole('button', { name: digit, exact: true }).tap();
       const next = page.getByRole('button', { name: 'Next' });
-      if ((await next.count()) > 0 && (await next.isEnabled())) await next.tap();
+      if ((await next.count()) > 0 && (await next.isEnabled({ timeout: 300 }).catch(() => false))) await next.tap();
     }
     await page.getByText(new RegExp(`^${last.number}: `)).waitFor();
     await screen.shoot('screed-moved');

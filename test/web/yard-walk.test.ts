@@ -141,10 +141,11 @@ describe('a set that lies the wrong way round', () => {
     const pad = page.getByRole('region', { name: /·/ });
     const look = page.getByRole('button', { name: /^All as shown/ });
     const end = page.getByRole('button', { name: /^The cage goes in now/ });
-    // Whatever is asked next is answered, until nothing is.
+    const named = page.getByText(/^(MIRRORED|TURNED|FROM ANOTHER CORNER|HANDED PARTNER)$/).first();
+    // Whatever is asked next is answered, until it is named.
     for (;;) {
       await leave.or(pad).or(look).or(end).first().waitFor();
-      if ((await end.count()) > 0) break;
+      if ((await named.count()) > 0 || (await end.count()) > 0) break;
       if ((await leave.count()) > 0) {
         await leave.tap();
         await leave.waitFor({ state: 'detached' });
@@ -160,10 +161,7 @@ describe('a set that lies the wrong way round', () => {
         await page.getByRole('region', { name: label, exact: true }).waitFor({ state: 'detached' });
       }
     }
-    await page
-      .getByText(/^(MIRRORED|TURNED|FROM ANOTHER CORNER|HANDED PARTNER)$/)
-      .first()
-      .waitFor();
+    await named.waitFor();
     await screen.shoot('walk-mirrored');
   }, 120_000);
 });
