@@ -90,6 +90,8 @@ describe('the camera', () => {
       await checkWidth(page);
       await screen.checkAccess();
       await page.keyboard.press('Escape');
+      // Browsers close what stands over a page at a second one without asking.
+      await page.keyboard.press('Escape');
       await page.waitForTimeout(300);
       expect(await shout.isVisible()).toBe(true);
       await page.setViewportSize(TABLET.portrait);

@@ -2,9 +2,9 @@ import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { Panel } from '../../job/documents/panel.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
+import { askAssembly } from '../set-out/assembly-question.ts';
 import { findStack } from '../set-out/find-stack.ts';
 import { findHoldingSite } from '../set-out/holding-site.ts';
-import { findPlace } from '../set-out/panel-view.ts';
 
 /**
  * How far the top of a cast-in item lies below its own face [mm]: of an insert with a way of holding as its stack has it, since chair, cap and what
@@ -12,11 +12,7 @@ import { findPlace } from '../set-out/panel-view.ts';
  * @param bed that it is cast on; null: none is named
  */
 export function findTop(index: JobIndex, panel: Panel, castIn: CastIn, bed: Bed | null): number {
-  const item = castIn.item === null ? undefined : index.items.get(castIn.item);
-  const way = castIn.holding === null ? undefined : index.ways.get(castIn.holding);
-  if (item === undefined || way === undefined) return castIn.recess_mm;
-  const { rules, catalogue } = index.file.library;
-  const place = findPlace(panel, castIn);
-  const question = { panel, castIn, item, way, parts: index.parts, bed, rules, place, catalogue: catalogue.items };
+  const question = askAssembly(index, panel, castIn, bed);
+  if (question === null) return castIn.recess_mm;
   return findStack(question, findHoldingSite(question)).top;
 }

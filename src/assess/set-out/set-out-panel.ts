@@ -8,6 +8,7 @@ import type { Panel } from '../../job/documents/panel.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import { panelSide } from '../../job/face-frame.ts';
 import type { JobIndex } from '../../job/job-index.ts';
+import { askAssembly } from './assembly-question.ts';
 import { describeSide } from './describe-side.ts';
 import { type AssemblyDraft, findAssembly } from './find-assembly.ts';
 import { findScatters } from './find-scatters.ts';
@@ -116,7 +117,7 @@ function notDecided(panel: Panel, castIn: CastIn): SetOutProblem[] {
 export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): PanelSetOut {
   const panel = index.panels.get(mark);
   if (panel === undefined) throw new Error(`no panel ${mark}`);
-  const { rules, yard, catalogue } = index.file.library;
+  const { rules, yard } = index.file.library;
   const { datum } = panel.inForm;
   const view = viewPanel(panel);
   const words = findFormWords(bed);
@@ -130,24 +131,8 @@ export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): Pan
     holding === null ? null : (index.ways.get(holding) ?? null);
   const drafts = new Map(
     castIns.map((castIn) => {
-      const item = castIn.item === null ? undefined : index.items.get(castIn.item);
-      const way = wayOf(castIn);
-      if (item === undefined || way === null) return [castIn, null] as const;
-      const where = findPlace(panel, castIn);
-      return [
-        castIn,
-        findAssembly({
-          panel,
-          castIn,
-          item,
-          way,
-          parts: index.parts,
-          bed,
-          rules,
-          place: where,
-          catalogue: catalogue.items,
-        }),
-      ] as const;
+      const question = askAssembly(index, panel, castIn, bed);
+      return [castIn, question === null ? null : findAssembly(question)] as const;
     }),
   );
   const placed = castIns.map((castIn) => place(view, panel, words, castIn, wayOf(castIn)));

@@ -14,6 +14,7 @@ import { tellMeeting } from '../clash/describe-clash.ts';
 import { findTop } from '../clash/find-top.ts';
 import { formClashWords } from '../clash/form-clash-words.ts';
 import { nameClash } from '../clash/report-clashes.ts';
+import { askAssembly } from '../set-out/assembly-question.ts';
 import type { CoverLine } from '../set-out/assembly-type.ts';
 import { findCovers } from '../set-out/find-covers.ts';
 import { findCrossBar } from '../set-out/find-cross-bar.ts';
@@ -64,29 +65,13 @@ function listCovers(
   castIn: CastIn,
   level: number | null,
 ): readonly CoverLine[] {
-  const item = castIn.item === null ? undefined : index.items.get(castIn.item);
-  const way = castIn.holding === null ? undefined : index.ways.get(castIn.holding);
-  if (item === undefined || way === undefined) return [];
-  const { rules, catalogue } = index.file.library;
-  const place = castIn.face === 'edge' ? 'edge' : castIn.face === panel.faceDown ? 'mould face' : 'trowelled face';
-  const question = {
-    panel,
-    castIn,
-    item,
-    way,
-    parts: index.parts,
-    bed,
-    rules,
-    place,
-    catalogue: catalogue.items,
-  } as const;
+  const question = askAssembly(index, panel, castIn, bed);
+  if (question === null) return [];
   const top = level ?? findTop(index, panel, castIn, bed);
-  return findCovers(question, findHoldingSite(question), top, findCrossBar({ castIn, item }).bar).covers.map(
-    (line) => ({
-      ...line,
-      wanted: Math.max(0, line.wanted - COVER_DEVIATION),
-    }),
-  );
+  return findCovers(question, findHoldingSite(question), top, findCrossBar(question).bar).covers.map((line) => ({
+    ...line,
+    wanted: Math.max(0, line.wanted - COVER_DEVIATION),
+  }));
 }
 
 /** The part with the least to spare, of each kind of part. */

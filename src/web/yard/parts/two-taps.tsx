@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useId } from 'preact/hooks';
+import { Modal } from '../../parts/modal.tsx';
 import { BigKey, type KeyKind } from './big-key.tsx';
 import styles from './two-taps.module.css';
 
@@ -76,23 +77,9 @@ export function Question({
   onYes,
   onNo,
 }: QuestionProps) {
-  const ref = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => {
-    const dialog = ref.current;
-    dialog?.showModal();
-    return () => dialog?.close();
-  }, []);
   return (
-    <dialog
-      ref={ref}
-      class={`${styles.question} ${styles[place]}`}
-      aria-labelledby={id}
-      onCancel={(event) => {
-        event.preventDefault();
-        onNo();
-      }}
-    >
+    <Modal class={`${styles.question} ${styles[place]}`} labelledBy={id} onClose={onNo}>
       <h2 id={id}>{question}</h2>
       {children !== undefined && <div class={styles.says}>{children}</div>}
       <div class={styles.keys}>
@@ -108,6 +95,6 @@ export function Question({
           {yes}
         </BigKey>
       </div>
-    </dialog>
+    </Modal>
   );
 }

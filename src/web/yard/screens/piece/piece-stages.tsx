@@ -1,6 +1,7 @@
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { BigKey, BigLink, type KeyKind } from '../../parts/big-key.tsx';
+import { FORM_WORDS } from '../../state/form/form-words.ts';
 import { findNextPlace } from '../../state/pieces/next-place.ts';
 
 interface Counts {
@@ -15,15 +16,6 @@ function tellCounts({ done, left, out }: Counts): string {
   if (left === 0 && out === 0) return `all ${done} done`;
   return [`${done} done`, `${left} left`, ...(out > 0 ? [`${out} OUT`] : [])].join(' · ');
 }
-
-const FORM_WORDS = {
-  open: 'not checked',
-  'open again': 'open again',
-  good: 'good',
-  out: 'OUT',
-  accepted: 'accepted as it is',
-  conflict: 'two answers',
-} as const;
 
 const CLEARANCE_WORDS = {
   none: 'not decided',

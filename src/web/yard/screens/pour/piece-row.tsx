@@ -3,6 +3,7 @@ import type { OpenPoint, PieceReport, YardContext } from '../../../../assess/yar
 import { LIFTER_WORDS } from '../../../../say/piece-words.ts';
 import { places } from '../../../pieces/places.ts';
 import { PhaseMark } from '../../parts/phase-mark.tsx';
+import { FORM_WORDS } from '../../state/form/form-words.ts';
 import { sortPoints } from '../../state/pieces/sort-points.ts';
 import { usePiece } from '../../state/use-piece.ts';
 import styles from './pour-screen.module.css';
@@ -31,15 +32,6 @@ export function PieceRow({ id }: { readonly id: string }) {
     </li>
   );
 }
-
-const FORM_WORDS = {
-  open: 'not checked',
-  'open again': 'open again',
-  good: 'good',
-  out: 'OUT',
-  accepted: 'accepted as it is',
-  conflict: 'two answers',
-} as const;
 
 function StageCounts({ report }: { readonly report: PieceReport }) {
   return (

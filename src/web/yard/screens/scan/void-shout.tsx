@@ -1,4 +1,5 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
+import { Modal } from '../../../parts/modal.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import type { CodeJudgement, VoidReason } from './judge-code.ts';
 import styles from './void-shout.module.css';
@@ -26,23 +27,18 @@ export interface VoidShoutProps {
 
 /** Fills the screen: the sheet in the hand is void. It stays until one of its two keys is chosen. */
 export function VoidShout({ sheet, onGo, goWords, goMore, onAnother }: VoidShoutProps) {
-  const ref = useRef<HTMLDialogElement>(null);
   const words = sayVoid(sheet);
   useEffect(() => {
-    const dialog = ref.current;
-    dialog?.showModal();
     // Where the device can shake, a hand in a glove feels it.
     navigator.vibrate?.([300, 120, 300, 120, 300]);
-    return () => dialog?.close();
   }, []);
   return (
-    <dialog
-      ref={ref}
+    <Modal
       class={`${styles.shout} ${sheet.reason.why === 'other project' ? styles.other : ''}`}
       role="alertdialog"
-      aria-labelledby="void-head"
-      aria-describedby="void-why"
-      onCancel={(event) => event.preventDefault()}
+      labelledBy="void-head"
+      describedBy="void-why"
+      onClose={null}
     >
       <div class={styles.band} aria-hidden="true" />
       <svg viewBox="0 0 100 100" class={styles.shape} aria-hidden="true">
@@ -65,6 +61,6 @@ export function VoidShout({ sheet, onGo, goWords, goMore, onAnother }: VoidShout
           </BigKey>
         )}
       </div>
-    </dialog>
+    </Modal>
   );
 }

@@ -17,6 +17,38 @@ function beginDay(now: Date): string {
   return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-`;
 }
 
+interface HeadFieldProps {
+  readonly words: string;
+  readonly look: string | undefined;
+  readonly placeholder: string;
+  readonly longest: number;
+  readonly cell: string;
+  readonly value: string;
+  readonly onFocus?: () => void;
+  readonly onText: (text: string) => void;
+}
+
+/** A field of digits in the head of a part. */
+function HeadField({ words, look, placeholder, longest, cell, value, onFocus, onText }: HeadFieldProps) {
+  return (
+    <label>
+      {words}
+      <input
+        type="text"
+        class={look}
+        inputMode="numeric"
+        placeholder={placeholder}
+        maxLength={longest}
+        autocomplete="off"
+        data-cell={cell}
+        value={value}
+        onFocus={onFocus}
+        onInput={({ currentTarget }) => onText(currentTarget.value)}
+      />
+    </label>
+  );
+}
+
 /**
  * When a part of the sheet was measured and by whom: as signed on the paper, not when it is typed. Plain fields: those of browsers write days and hours in
  * the order of the device's country, and a sheet is not always from there.
@@ -42,36 +74,26 @@ export function SheetHead({ draft, part, people, hasLetter = false, onChange }: 
           />
         </label>
       )}
-      <label>
-        {isFirst ? 'Day measured' : 'Day, if another'}
-        <input
-          type="text"
-          class={styles.day}
-          inputMode="numeric"
-          placeholder="year-month-day"
-          maxLength={10}
-          autocomplete="off"
-          data-cell={headField(part, 'day')}
-          value={head.day}
-          // Year and month stand there already: mostly it is this month.
-          onFocus={() => head.day === '' && isFirst && put('day', beginDay(new Date()))}
-          onInput={({ currentTarget }) => put('day', currentTarget.value)}
-        />
-      </label>
-      <label>
-        {isFirst ? 'Time measured' : 'Time, if another'}
-        <input
-          type="text"
-          class={styles.time}
-          inputMode="numeric"
-          placeholder="0940"
-          maxLength={5}
-          autocomplete="off"
-          data-cell={headField(part, 'time')}
-          value={head.time}
-          onInput={({ currentTarget }) => put('time', currentTarget.value)}
-        />
-      </label>
+      <HeadField
+        words={isFirst ? 'Day measured' : 'Day, if another'}
+        look={styles.day}
+        placeholder="year-month-day"
+        longest={10}
+        cell={headField(part, 'day')}
+        value={head.day}
+        // Year and month stand there already: mostly it is this month.
+        onFocus={() => head.day === '' && isFirst && put('day', beginDay(new Date()))}
+        onText={(text) => put('day', text)}
+      />
+      <HeadField
+        words={isFirst ? 'Time measured' : 'Time, if another'}
+        look={styles.time}
+        placeholder="0940"
+        longest={5}
+        cell={headField(part, 'time')}
+        value={head.time}
+        onText={(text) => put('time', text)}
+      />
       <label>
         {isFirst ? 'Measured by' : 'By, if another'}
         <select

@@ -1,7 +1,7 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import type { BodyOf } from '../../../../records/record.ts';
-import { takeBack } from '../../../pieces/facts.ts';
+import { FactWriter, takeBack } from '../../../pieces/facts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { RecordDevice, WriteDraft } from '../../../records/record-device.ts';
 import { findUndo } from '../find-undo.ts';
@@ -54,11 +54,11 @@ export class WalkSession {
   readonly #at: Signal<number>;
   readonly #step: Signal<WalkStep> = signal({ kind: 'look' });
   readonly #said: Signal<Said | null> = signal(null);
-  readonly #fault: Signal<string | null> = signal(null);
-  #isBusy = false;
+  readonly #writer: FactWriter;
 
   constructor(place: WalkPlace) {
     this.#place = place;
+    this.#writer = new FactWriter(place.device);
     this.#at = signal(0);
     this.#goOn(0);
   }
@@ -78,7 +78,7 @@ export class WalkSession {
 
   /** Why the last entry could not be written down; null: it was. */
   get fault(): ReadonlySignal<string | null> {
-    return this.#fault;
+    return this.#writer.fault;
   }
 
   get stage(): 1 | 2 {
@@ -125,7 +125,7 @@ export class WalkSession {
   /** A length typed, or left out (null). After the last one it is written down and answered. */
   async type(value: number | null): Promise<void> {
     const step = this.#step.value;
-    if (step.kind !== 'tape' || this.#isBusy) return;
+    if (step.kind !== 'tape' || this.#writer.isBusy.value) return;
     const typed = [...step.typed, value];
     if (typed.length < step.axes.length) {
       this.#step.value = { ...step, typed };
@@ -243,21 +243,10 @@ export class WalkSession {
     return { ...this.#base(item), kind: 'placed', body: { stage: this.stage, ...found } };
   }
 
-  /** One entry at a time: a second tap while one is written is a wet sleeve. */
-  async #write(drafts: readonly WriteDraft[]): Promise<boolean> {
-    if (this.#isBusy) return false;
-    this.#isBusy = true;
-    try {
-      const piece = this.#place.read();
-      const start = piece === null ? [] : listStartDrafts(piece.state, piece.head);
-      await this.#place.device.writeAll([...start, ...drafts]);
-      this.#fault.value = null;
-      return true;
-    } catch (error) {
-      this.#fault.value = error instanceof Error ? error.message : String(error);
-      return false;
-    } finally {
-      this.#isBusy = false;
-    }
+  /** With what begins the piece, where nobody has begun it. */
+  #write(drafts: readonly WriteDraft[]): Promise<boolean> {
+    const piece = this.#place.read();
+    const start = piece === null ? [] : listStartDrafts(piece.state, piece.head);
+    return this.#writer.write([...start, ...drafts]);
   }
 }
