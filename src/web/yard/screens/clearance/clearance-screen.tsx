@@ -21,21 +21,44 @@ export function ClearanceScreen({ piece }: { readonly piece: string }) {
   return <WithPiece id={piece}>{(open) => <Clearance piece={open} />}</WithPiece>;
 }
 
-/** Ready-made words; own ones can be typed. */
-const REASONS = {
-  condition: [
-    'Photo of what is open before the pour',
-    'Put right and looked at before the pour',
-    'Design engineer told before the pour',
-  ],
-  hold: ['Insert missing or wrong', 'Waiting for the design engineer', 'Form out', 'Revision to come'],
-  override: [
-    'Truck at the gate',
-    'Design engineer told by telephone',
-    'Put right later, as agreed with the design engineer',
-  ],
-  form: ['The joint takes it up', 'Fits its place so', 'Agreed with the builder'],
-  poured: ['Truck at the gate', 'Nobody knew that it was not cleared', 'Poured by mistake'],
+/** What is asked before something is written that needs words: ready-made ones, own ones can be typed. */
+const QUESTIONS = {
+  condition: {
+    title: 'Cleared on which condition? Somebody must be able to say that it is met',
+    reasons: [
+      'Photo of what is open before the pour',
+      'Put right and looked at before the pour',
+      'Design engineer told before the pour',
+    ],
+    take: 'Clear on this condition',
+  },
+  hold: {
+    title: 'Why is it held?',
+    reasons: ['Insert missing or wrong', 'Waiting for the design engineer', 'Form out', 'Revision to come'],
+    take: 'Hold this piece',
+    kind: 'stop',
+  },
+  override: {
+    title: 'Why shall it be poured with this open? It stays a non-conformance with your name',
+    reasons: [
+      'Truck at the gate',
+      'Design engineer told by telephone',
+      'Put right later, as agreed with the design engineer',
+    ],
+    take: 'Let it be poured',
+    kind: 'stop',
+  },
+  poured: {
+    title: 'It was poured, and it was not cleared. Why? It is taken down as it happened',
+    reasons: ['Truck at the gate', 'Nobody knew that it was not cleared', 'Poured by mistake'],
+    take: 'It was poured',
+    kind: 'stop',
+  },
+  'decide about form': {
+    title: 'The form stays as it is. Why? The concrete will have its shape',
+    reasons: ['The joint takes it up', 'Fits its place so', 'Agreed with the builder'],
+    take: 'Accept the form',
+  },
 } as const;
 
 function Clearance({ piece }: { readonly piece: OpenPiece }) {
@@ -61,7 +84,22 @@ function Clearance({ piece }: { readonly piece: OpenPiece }) {
   const clear = (condition: string | null) => {
     if (person !== null) void write({ ...of, kind: 'cleared', body: { role: 'qa', condition, frozen: frozen() } });
   };
+  const take: Readonly<Record<keyof typeof QUESTIONS, (reason: string) => void>> = {
+    condition: clear,
+    hold: (reason) => void write({ ...of, kind: 'held', body: { reason } }),
+    override: (reason) => {
+      if (person === null) return;
+      const role = person.roles.includes('foreman') ? 'foreman' : roleOf(person, null);
+      void write({ ...of, kind: 'override', body: { role, reason, frozen: frozen() } });
+    },
+    poured: (reason) => void write({ ...of, kind: 'poured', body: { reason } }),
+    'decide about form': (reason) => {
+      const body = person === null ? null : makeDecision({ ...report.form, answer: null }, person, 'accepted', reason);
+      if (body !== null) void write({ ...of, checkKey: piece.plan.formKey, kind: 'decision', body });
+    },
+  };
   const now = step.value;
+  const asked = now.kind === 'look' || now.kind === 'docket' || now.kind === 'decide' ? null : now.kind;
   return (
     <YardFrame
       {...headOfPiece(piece)}
@@ -90,64 +128,11 @@ function Clearance({ piece }: { readonly piece: OpenPiece }) {
           onDecideForm={() => (step.value = { kind: 'decide about form' })}
         />
       )}
-      {now.kind === 'condition' && (
-        <ReasonPicker
-          title="Cleared on which condition? Somebody must be able to say that it is met"
-          reasons={REASONS.condition}
-          take="Clear on this condition"
-          onBack={look}
-          onReason={clear}
-        />
-      )}
-      {now.kind === 'hold' && (
-        <ReasonPicker
-          title="Why is it held?"
-          reasons={REASONS.hold}
-          take="Hold this piece"
-          kind="stop"
-          onBack={look}
-          onReason={(reason) => void write({ ...of, kind: 'held', body: { reason } })}
-        />
-      )}
-      {now.kind === 'override' && (
-        <ReasonPicker
-          title="Why shall it be poured with this open? It stays a non-conformance with your name"
-          reasons={REASONS.override}
-          take="Let it be poured"
-          kind="stop"
-          onBack={look}
-          onReason={(reason) => {
-            if (person === null) return;
-            const role = person.roles.includes('foreman') ? 'foreman' : roleOf(person, null);
-            void write({ ...of, kind: 'override', body: { role, reason, frozen: frozen() } });
-          }}
-        />
-      )}
-      {now.kind === 'poured' && (
-        <ReasonPicker
-          title="It was poured, and it was not cleared. Why? It is taken down as it happened"
-          reasons={REASONS.poured}
-          take="It was poured"
-          kind="stop"
-          onBack={look}
-          onReason={(reason) => void write({ ...of, kind: 'poured', body: { reason } })}
-        />
+      {asked !== null && (
+        <ReasonPicker key={asked} {...QUESTIONS[asked]} onBack={look} onReason={(words) => take[asked](words)} />
       )}
       {now.kind === 'docket' && (
         <DocketForm onBack={look} onDocket={(body) => void write({ ...of, kind: 'docket', body })} />
-      )}
-      {now.kind === 'decide about form' && (
-        <ReasonPicker
-          title="The form stays as it is. Why? The concrete will have its shape"
-          reasons={REASONS.form}
-          take="Accept the form"
-          onBack={look}
-          onReason={(reason) => {
-            const body =
-              person === null ? null : makeDecision({ ...report.form, answer: null }, person, 'accepted', reason);
-            if (body !== null) void write({ ...of, checkKey: piece.plan.formKey, kind: 'decision', body });
-          }}
-        />
       )}
       {now.kind === 'decide' && (
         <DecisionForm
