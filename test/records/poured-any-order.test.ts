@@ -38,9 +38,9 @@ test('poured without a clearance that it knew of is never said to be cleared, in
     }),
     { numRuns: 1500 },
   );
-  // Both sides were met.
-  expect(bare).toBeGreaterThan(100);
-  expect(good).toBeGreaterThan(100);
+  // Both sides were met; each comes up in about one run of twelve or more, so that chance alone never misses it.
+  expect(bare).toBeGreaterThan(30);
+  expect(good).toBeGreaterThan(30);
 });
 
 test('what comes after a pour never makes it better', () => {
