@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { bodiesAfter } from './bodies-after.ts';
 import { hash, mark, millimetres, moment, pieceId, recordId, stage, words } from './values.ts';
 
 /** By sight: true it is as it must be, false it is not. */
@@ -20,7 +21,7 @@ const frozen = z.strictObject({
 });
 
 /** Role in which a person decides. */
-export const decidingRole = z.enum(['setter', 'checker', 'foreman', 'qa', 'design engineer']);
+export const decidingRole = z.enum(['setter', 'checker', 'foreman', 'qa', 'design engineer', 'installer']);
 
 /**
  * What may be recorded, by kind. A fact is never changed: a `correction` takes the record that it points at out of what counts, and another record
@@ -125,4 +126,5 @@ export const bodies = {
   }),
   'lot-taken': z.strictObject({ item: mark, lot: mark, count: z.int().positive() }),
   docket: z.strictObject({ number: mark, mix: mark.nullable(), at: moment.nullable() }),
+  ...bodiesAfter,
 } as const;

@@ -7,7 +7,7 @@ export const person = z.strictObject({
   id: personId,
   /** Null: erased. */
   name: mark.nullable(),
-  roles: z.array(decidingRole).max(5).readonly(),
+  roles: z.array(decidingRole).max(6).readonly(),
   /** Number and place of a design engineer's registration. */
   registration: words.max(200).nullable(),
 });

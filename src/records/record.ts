@@ -59,6 +59,14 @@ export const factRecord = z.discriminatedUnion('kind', [
   member('strength-result'),
   member('lot-taken'),
   member('docket'),
+  member('surveyed'),
+  member('remedy-decided'),
+  member('delivered'),
+  member('offered'),
+  member('tightened'),
+  member('sealed'),
+  member('proof-planned'),
+  member('proof-loaded'),
 ]);
 
 export type FactRecord = z.infer<typeof factRecord>;

@@ -1,7 +1,7 @@
 import type { FactRecord } from './record.ts';
 
 /**
- * What a record answers: of several records of one slot the latest counts. Null: it stands beside the others (photos, comments, dockets, results, lots)
+ * What a record answers: of several records of one slot the latest counts. Null: it stands beside the others (photos, comments, dockets, results, lots, surveys, pull tests)
  * or acts on others (corrections).
  */
 export function slotOf(record: FactRecord): string | null {
@@ -36,12 +36,26 @@ export function slotOf(record: FactRecord): string | null {
       return 'uncovered';
     case 'cap':
       return 'cap';
+    case 'remedy-decided':
+      return `remedy ${record.body.connection}`;
+    case 'delivered':
+      return 'delivery';
+    case 'offered':
+      return `offered ${record.body.connection}`;
+    case 'tightened':
+      return `tightened ${record.body.connection}`;
+    case 'sealed':
+      return 'sealed';
+    case 'proof-planned':
+      return 'proof plan';
     case 'photo':
     case 'comment':
     case 'correction':
     case 'strength-result':
     case 'lot-taken':
     case 'docket':
+    case 'surveyed':
+    case 'proof-loaded':
       return null;
   }
 }

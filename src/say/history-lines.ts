@@ -2,7 +2,8 @@ import type { PieceState } from '../records/fold/piece-state.ts';
 import type { FactRecord } from '../records/record.ts';
 import { groupAlike } from './group-alike.ts';
 import { writeRuns } from './number-runs.ts';
-import { nameSubject, type RecordNames, tellAct, tellRecords } from './record-words.ts';
+import type { RecordNames } from './record-tellers.ts';
+import { nameSubject, tellAct, tellRecords } from './record-words.ts';
 
 /** One act of a piece's history, as a line of a list. */
 export interface HistoryLine {

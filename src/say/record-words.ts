@@ -3,30 +3,8 @@ import type { BodyOf, FactRecord, KindAndBody, RecordKind } from '../records/rec
 import { placesOf } from './number-runs.ts';
 import { showRatio } from './numbers.ts';
 import { countOf } from './part-words.ts';
-import type { QuantityWriter } from './quantities.ts';
-
-/** Names for what records know by id or key only. */
-export interface RecordNames {
-  /** Name of a person; null: unknown on this device, or erased. */
-  readonly person: (id: string) => string | null;
-  /** Number of a cast-in item on the sheet; null: it is in no plan that is known. */
-  readonly number: (item: string) => number | null;
-  /** Another piece as its mark and serial; null: not known. */
-  readonly piece: (id: string) => string | null;
-  /** Another record of the piece, for what a correction or a decision points at; null: it has not arrived. */
-  readonly record: (id: string) => FactRecord | null;
-  readonly write: Pick<QuantityWriter, 'length' | 'strength'>;
-}
-
-/** What several records that say the same have in common: the first stands for all, `items` are the inserts that they are of. */
-interface Told {
-  readonly names: RecordNames;
-  /** `insert 4`, `inserts 4–7`, `the piece`. */
-  readonly what: string;
-  readonly isOfInsert: boolean;
-}
-
-type Teller<Kind extends RecordKind> = (body: BodyOf<Kind>, told: Told) => string;
+import { add, type RecordNames, type Teller, type Told, tellLevel, tellSights } from './record-tellers.ts';
+import { TELLERS_AFTER } from './record-words-after.ts';
 
 /** Stages of checking in words that go into a sentence. */
 const STAGE_WORDS: Readonly<Record<1 | 2, string>> = { 1: 'before the cage', 2: 'before the pour' };
@@ -51,13 +29,6 @@ const VERDICT_WORDS: Readonly<Record<BodyOf<'decision'>['verdict'], (what: strin
   rejected: (what) => `rejected ${what}`,
 };
 
-/** What was looked at: what is wrong first, its words in capitals. Each as [is right, words where it is, words where it is not]. */
-function tellSights(sights: readonly (readonly [boolean, string, string])[]): string {
-  const wrong = sights.filter(([isRight]) => !isRight).map(([, , words]) => words);
-  const right = sights.filter(([isRight]) => isRight).map(([, words]) => words);
-  return [...wrong, ...right].join(', ');
-}
-
 /** Type, face and firmness beside what the sheet shows. */
 function tellShown({ type, face, firm }: Readonly<Record<'type' | 'face' | 'firm', boolean>>): string {
   if (type && face && firm) return 'type, face, firm as shown';
@@ -67,8 +38,6 @@ function tellShown({ type, face, firm }: Readonly<Record<'type' | 'face' | 'firm
     [firm, 'firm', 'NOT FIRM'],
   ]);
 }
-
-const add = (text: string | null, before = '; ') => (text === null ? '' : `${before}${text}`);
 
 /** Every kind in one sentence without its subject. A new kind does not compile until it has its words here. */
 const TELLERS: { readonly [Kind in RecordKind]: Teller<Kind> } = {
@@ -147,13 +116,8 @@ const TELLERS: { readonly [Kind in RecordKind]: Teller<Kind> } = {
     `entered ${specimen} strengths at ${age_hours} h: ${values_MPa.map((value) => write.strength(value)).join(', ')}${add(report, ', report ')}`,
   'lot-taken': ({ item, lot, count }) => `took ${count} ${item} of lot ${lot}`,
   docket: ({ number, mix }) => `took the docket of the concrete: no. ${number}${add(mix, ', mix ')}`,
+  ...TELLERS_AFTER,
 };
-
-/** How an insert stands to the face of the concrete: `2 mm below the face`, `3 mm proud`, `flush`. */
-export function tellLevel(level_mm: number, write: Pick<QuantityWriter, 'length'>): string {
-  if (level_mm === 0) return 'flush with the face';
-  return level_mm > 0 ? `${write.length(level_mm)} below the face` : `${write.length(-level_mm)} proud of the face`;
-}
 
 /** Inserts by their numbers, or the piece: `insert 4`, `inserts 4–7, 9`, `an insert that is in no plan now`. */
 export function nameItems(items: readonly (string | null)[], number: RecordNames['number']): string {

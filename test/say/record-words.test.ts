@@ -4,7 +4,8 @@ import { type FactRecord, factRecord, type KindAndBody, type RecordKind } from '
 import { groupAlike } from '../../src/say/group-alike.ts';
 import { placesOf, writeRuns } from '../../src/say/number-runs.ts';
 import { writerOf } from '../../src/say/quantities.ts';
-import { nameItems, type RecordNames, tellLevel, tellRecord, tellRecords } from '../../src/say/record-words.ts';
+import { type RecordNames, tellLevel } from '../../src/say/record-tellers.ts';
+import { nameItems, tellRecord, tellRecords } from '../../src/say/record-words.ts';
 
 const HASH = 'a'.repeat(64);
 const idOf = (k: number) => `01900000-0000-7000-8000-${String(k).padStart(12, '0')}`;
@@ -143,6 +144,80 @@ const SENTENCES: { readonly [Kind in RecordKind]: readonly [KindAndBody & { read
     'M. Nobody entered cylinder strengths at 18 h: 16.5 MPa, 17 MPa, report L 12.',
   ],
   'lot-taken': [{ kind: 'lot-taken', body: { item: 'F16', lot: 'L3', count: 12 } }, 'M. Nobody took 12 F16 of lot L3.'],
+  surveyed: [
+    {
+      kind: 'surveyed',
+      body: {
+        basis: 'instrument',
+        file: { name: 'p13.csv', hash: HASH, reading: 'semicolons, metres' },
+        tool: { name: 'station 2', serial: '77', calibratedUntil: null },
+        controls: [
+          {
+            ...{ name: 'A', kind: 'corner', design_mm: [0, 0], edgeEnd_mm: null, measured_mm: [1, 2], sigma_mm: 5 },
+            ...{ isUsed: false, note: 'broken off' },
+          },
+        ],
+        points: [{ item: 'k4', name: '4', measured_mm: [1, 2, 3], second: null, sigma_mm: 1 }],
+        ...{ tapes: [], stances: [], note: null },
+      },
+    },
+    'M. Nobody surveyed insert 4 with an instrument, by 0 of 1 known point, file p13.csv; station 2, no. 77, no calibration date read.',
+  ],
+  'remedy-decided': [
+    {
+      kind: 'remedy-decided',
+      body: {
+        ...{ connection: 'kc', connectionMark: 'C2', about: [first.id], remedy: 'holes slotted' },
+        change: { move: null, holes: [], washer_mm: null, unused: [], packers_mm: null },
+        ...{ words: 'Hole 2 becomes a slot.', role: 'design engineer', registration: 'no. 1', reason: 'it carries' },
+        computed: { state: 'works', ratio: 0.5, clearance_mm: 0.4, engine: '0.4.0' },
+      },
+    },
+    'M. Nobody decided for connection C2: holes slotted. Hole 2 becomes a slot. As design engineer, registration no. 1: it carries; computed as cast then: works, 50 %, clearance left 0.4 mm.',
+  ],
+  delivered: [
+    { kind: 'delivered', body: { caps: false, threads: true, note: null } },
+    'M. Nobody looked at the piece on delivery: CAP MISSING, threads clean.',
+  ],
+  offered: [
+    { kind: 'offered', body: { connection: 'kc', connectionMark: 'C2', wentOn: 'no', note: '6 mm short' } },
+    'M. Nobody offered up the plate of connection C2: it did NOT go on; 6 mm short.',
+  ],
+  tightened: [
+    {
+      kind: 'tightened',
+      body: {
+        ...{ connection: 'kc', connectionMark: 'C2', how: 'torque wrench', torque_Nm: 80, tool: null },
+        bolts: [
+          { item: 'k4', length_mm: 50, turns: 9, packers_mm: 0 },
+          { item: 'k5', length_mm: 45, turns: null, packers_mm: 0 },
+        ],
+        ...{ lubricated: true, note: null },
+      },
+    },
+    'M. Nobody tightened connection C2: 2 bolts of 45, 50 mm, torque wrench, 80 Nm, lubricated.',
+  ],
+  sealed: [{ kind: 'sealed', body: { with: 'grout' } }, 'M. Nobody filled and sealed the piece with grout.'],
+  'proof-planned': [
+    {
+      kind: 'proof-planned',
+      body: {
+        items: ['k4', 'k5'],
+        ...{ load_kN: 12.5, hold_min: 2, movement_mm: null, role: 'qa', reason: 'first lot' },
+      },
+    },
+    'M. Nobody planned pull tests of inserts 4, 5: 12.5 kN held 2 min, as QA: first lot.',
+  ],
+  'proof-loaded': [
+    {
+      kind: 'proof-loaded',
+      body: {
+        ...{ load_kN: 12.5, held_min: 2, movement_mm: 0.3, failure: 'concrete cone', support_mm: 160 },
+        ...{ gauge: null, at: null, note: null },
+      },
+    },
+    'M. Nobody pulled the piece with 12.5 kN for 2 min, moved 0.3 mm, feet 160 mm from its axis: it FAILED: concrete cone.',
+  ],
   docket: [
     { kind: 'docket', body: { number: '4711', mix: 'C40', at: null } },
     'M. Nobody took the docket of the concrete: no. 4711, mix C40.',

@@ -15,14 +15,21 @@ export interface ClearanceChoice {
   readonly mayOverride: boolean;
 }
 
+const CAST_PHASES: ReadonlySet<PieceReport['phase']> = new Set([
+  'poured',
+  'stripped',
+  'opened up',
+  'surveyed',
+  'bolted up',
+]);
+
 /** Why nobody may clear or override: it would be nothing to pour by. Null: somebody may. */
 function findRefusal({ index, revision }: YardContext, { phase }: PieceReport): string | null {
   const now = index.file.job.revision;
   if (!mayBePoured(now) || now?.letter !== revision.letter)
     return 'no revision for construction is in force: nothing may be cleared by it';
   if (phase === 'scrapped') return 'this piece is scrapped';
-  if (phase === 'poured' || phase === 'stripped' || phase === 'opened up')
-    return 'it is poured: a clearance is too late';
+  if (CAST_PHASES.has(phase)) return 'it is poured: a clearance is too late';
   return null;
 }
 

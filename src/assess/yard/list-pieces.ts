@@ -1,5 +1,6 @@
 import type { JobIndex } from '../../job/job-index.ts';
 import type { PieceState } from '../../records/fold/piece-state.ts';
+import { findAfterPhase } from './after-phase.ts';
 import { findHead, listPlanned, type PieceHead } from './piece-head.ts';
 import type { PiecePhase } from './piece-report.ts';
 import { readSlots } from './piece-slots.ts';
@@ -19,10 +20,12 @@ export interface ListedPiece {
   readonly recastAs: readonly string[];
 }
 
-function findFactPhase(state: PieceState | undefined): FactPhase {
+function findFactPhase(index: JobIndex, { mark }: PieceHead, state: PieceState | undefined): FactPhase {
   if (state === undefined || state.history.length === 0) return 'not started';
   const slots = readSlots(state);
   if (slots.of(null, 'scrapped') !== null) return 'scrapped';
+  const after = findAfterPhase(index, mark, state, slots);
+  if (after !== null) return after;
   if (slots.of(null, 'uncovered') !== null) return 'opened up';
   if (slots.of(null, 'stripped') !== null) return 'stripped';
   return slots.of(null, 'poured') === null ? 'in the form' : 'poured';
@@ -65,7 +68,7 @@ export function listPieces(
     .map((head) => ({
       head,
       isPlanned: planned.has(head.piece),
-      phase: findFactPhase(states.get(head.piece)),
+      phase: findFactPhase(index, head, states.get(head.piece)),
       sameMark: byName
         .get(called(head))!
         .filter((other) => other.piece !== head.piece)

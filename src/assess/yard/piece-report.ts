@@ -97,6 +97,8 @@ export type PiecePhase =
   | 'poured'
   | 'stripped'
   | 'opened up'
+  | 'surveyed'
+  | 'bolted up'
   | 'scrapped';
 
 /** Everything that screens, sheets and lists say about one piece. */

@@ -1,6 +1,7 @@
 import { findPoured } from '../../records/fold/find-poured.ts';
 import type { PieceState, PouredState } from '../../records/fold/piece-state.ts';
 import type { FactRecord } from '../../records/record.ts';
+import { findAfterPhase } from './after-phase.ts';
 import { type FoundRecords, findFarthest, findPlaces, listFoundPlaces } from './find-places.ts';
 import { raiseFlags } from './flags.ts';
 import { listOpenPoints } from './open-points.ts';
@@ -33,7 +34,8 @@ function hasStage2Begun({ slots }: PieceState): boolean {
 
 /** Where the work is; null: wherever each insert belongs to. */
 function findMoment(state: PieceState, slots: PieceSlots): PlacingMoment | null {
-  if (slots.of(null, 'stripped') !== null || slots.of(null, 'uncovered') !== null) return 'hard';
+  const isOut = slots.of(null, 'stripped') !== null || slots.of(null, 'uncovered') !== null;
+  if (isOut || state.beside.has('surveyed')) return 'hard';
   const isScreeded = [...state.slots.values()].some(({ slot }) => slot === 'screed');
   if (isScreeded || slots.of(null, 'poured') !== null) return 'after screed';
   return hasStage2Begun(state) ? 2 : null;
@@ -106,6 +108,8 @@ function findWithoutRight({ people }: YardContext, slots: PieceSlots): readonly 
 }
 
 function findPhase(
+  { index }: YardContext,
+  mark: string,
   state: PieceState,
   slots: PieceSlots,
   poured: PouredState | null,
@@ -114,6 +118,8 @@ function findPhase(
 ): PiecePhase {
   const isScrapped = recordsOf(slots.of(null, 'scrapped')).some((record) => !withoutRight.includes(record));
   if (isScrapped) return 'scrapped';
+  const after = findAfterPhase(index, mark, state, slots);
+  if (after !== null) return after;
   if (slots.of(null, 'uncovered') !== null) return 'opened up';
   if (slots.of(null, 'stripped') !== null) return 'stripped';
   if (poured !== null) return 'poured';
@@ -180,7 +186,7 @@ export function reportPiece(
     piece: plan.piece,
     mark: head.mark,
     serial: head.serial,
-    phase: findPhase(state, slots, poured, clearance, withoutRight),
+    phase: findPhase(context, plan.setOut.panel.mark, state, slots, poured, clearance, withoutRight),
     plan,
     state,
     form,

@@ -31,6 +31,8 @@ const CAST: Readonly<Record<FactPhase, RevisionEffect['is']>> = {
   poured: 'cast',
   stripped: 'cast',
   'opened up': 'cast',
+  surveyed: 'cast',
+  'bolted up': 'cast',
   scrapped: 'scrapped',
 };
 

@@ -18,6 +18,12 @@ export const ACTS = [
   'override',
   'scrap',
   're-mark',
+  'survey',
+  'decide on site',
+  'change the design',
+  'tighten',
+  'seal',
+  'plan a pull test',
 ] as const;
 
 export type Act = (typeof ACTS)[number];
@@ -59,6 +65,14 @@ export const RIGHTS: Readonly<Record<Exclude<Act, 'accept'>, Allowed>> & {
   override: ['foreman', 'qa'],
   scrap: ['foreman', 'qa'],
   're-mark': ['checker', 'qa'],
+  survey: 'anyone named',
+  // Shifted, turned, packed: what the design lets an installer do.
+  'decide on site': ['installer', 'foreman', 'qa', 'design engineer'],
+  // Slotted, drilled anew, fewer bolts, given up.
+  'change the design': ['design engineer'],
+  tighten: 'anyone named',
+  seal: 'anyone named',
+  'plan a pull test': ['qa', 'design engineer'],
 };
 
 /** Roles in words. */
@@ -68,6 +82,7 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
   foreman: 'foreman',
   qa: 'QA',
   'design engineer': 'design engineer',
+  installer: 'installer',
 };
 
 /** `as`: the role that gives the right; null where it takes none. `why`: who may instead, for people. */

@@ -5,7 +5,7 @@ import type { PieceState } from './piece-state.ts';
 /** Records that a draft names: it has seen them, whatever else it has seen. */
 function named(draft: KindAndBody): readonly string[] {
   if (draft.kind === 'correction') return [draft.body.of];
-  return draft.kind === 'decision' ? draft.body.about : [];
+  return draft.kind === 'decision' || draft.kind === 'remedy-decided' ? draft.body.about : [];
 }
 
 /**

@@ -27,6 +27,12 @@ function rateRecord(record: FactRecord): number {
       return { accepted: 0, 'to be moved': 1, rejected: 2 }[record.body.verdict];
     case 'stripped':
       return record.body.plates.reduce((sum, { out, back }) => sum + Math.max(0, out - back), 0);
+    case 'delivered':
+      return countFalse(record.body.caps, record.body.threads);
+    case 'offered':
+      return { 'as designed': 0, 'shifted or turned': 1, no: 2 }[record.body.wentOn];
+    case 'remedy-decided':
+      return record.body.remedy === 'not usable' ? 1 : 0;
     default:
       return 0;
   }

@@ -1,7 +1,7 @@
 import type { PiecePlan } from '../../assess/yard/piece-plan.ts';
 import type { PieceState } from '../../records/fold/piece-state.ts';
 import type { Person } from '../../records/person.ts';
-import type { RecordNames } from '../../say/record-words.ts';
+import type { RecordNames } from '../../say/record-tellers.ts';
 
 /** What names for the records of a piece are taken from. */
 export interface NameSources {

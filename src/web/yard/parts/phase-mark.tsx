@@ -10,6 +10,8 @@ const PHASES: Readonly<Record<PiecePhase, { readonly shape: string; readonly loo
   poured: { shape: 'M4 4h16v16H4zM4 8h16M4 12h16M4 16h16', look: 'after' },
   stripped: { shape: 'M4 20h16M6 16V6h12v10z', look: 'after' },
   'opened up': { shape: 'M12 4a8 8 0 1 0 .01 0M12 9a3 3 0 1 0 .01 0', look: 'after' },
+  surveyed: { shape: 'M12 3v18M3 12h18M12 7a5 5 0 1 0 .01 0', look: 'after' },
+  'bolted up': { shape: 'M8 3h8l4 9-4 9H8l-4-9zM8 12l3 4 6-8', look: 'good' },
   scrapped: { shape: 'M4 4l16 16M20 4L4 20', look: 'bad' },
 };
 

@@ -10,7 +10,8 @@ const MEANINGS: Readonly<Record<Role, string>> = {
   checker: 'checks the form and the inserts',
   foreman: 'runs the pour; may let it be poured on an override',
   qa: 'clears pieces; accepts what is off inside the limits of the rules',
-  'design engineer': 'decides what is beyond those limits',
+  'design engineer': 'decides what is beyond those limits, and what becomes of a piece as cast',
+  installer: 'shifts, turns and packs plates on site, bolts them up',
 };
 
 /** Roles that a person has; several may be. */

@@ -1,7 +1,8 @@
 import type { PieceReport } from '../../../../assess/yard/piece-report.ts';
 import { slotKey } from '../../../../records/fold/fold-piece.ts';
 import type { FactRecord } from '../../../../records/record.ts';
-import { nameSubject, type RecordNames, tellRecord } from '../../../../say/record-words.ts';
+import type { RecordNames } from '../../../../say/record-tellers.ts';
+import { nameSubject, tellRecord } from '../../../../say/record-words.ts';
 import { writeStamp } from '../../state/write-moment.ts';
 
 /** What was decided about pouring a piece, and on what: for the screen and for paper. */

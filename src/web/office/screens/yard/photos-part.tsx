@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { FactRecord, RecordOf } from '../../../../records/record.ts';
-import { type RecordNames, tellRecord } from '../../../../say/record-words.ts';
+import type { RecordNames } from '../../../../say/record-tellers.ts';
+import { tellRecord } from '../../../../say/record-words.ts';
 import { Section } from '../../../parts/page.tsx';
 import type { Yard } from '../../../pieces/yard.ts';
 import { writeMoment } from '../../state/write-moment.ts';

@@ -19,6 +19,8 @@ const PHASES: Readonly<Record<PiecePhase, ShownState>> = {
   poured: 'passes',
   stripped: 'passes',
   'opened up': 'passes',
+  surveyed: 'passes',
+  'bolted up': 'passes',
   scrapped: 'not covered',
 };
 

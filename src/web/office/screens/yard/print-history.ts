@@ -5,7 +5,7 @@ import { PAPERS } from '../../../../drawing/sheets/paper.ts';
 import { drawPieceHistory, type HistoryContent } from '../../../../drawing/sheets/piece-history-sheet.ts';
 import type { HistoryLine } from '../../../../say/history-lines.ts';
 import { gatherPoints, tellPartsBack } from '../../../../say/piece-words.ts';
-import type { RecordNames } from '../../../../say/record-words.ts';
+import type { RecordNames } from '../../../../say/record-tellers.ts';
 import { download, fileNameOf } from '../../../parts/download.ts';
 import { writePdfInWorker } from '../../../parts/pdf-client.ts';
 import { namePlace } from '../../../pieces/name-place.ts';

@@ -20,7 +20,14 @@ export function nameSlot(slot: string): string {
     stripped: 'stripped',
     uncovered: 'opened up',
     cap: 'its cap',
+    delivery: 'caps and threads on delivery',
+    sealed: 'filled and sealed',
+    'proof plan': 'pull tests that are planned',
   };
+  const [what, connection] = slot.split(' ');
+  if (connection !== undefined && what === 'remedy') return 'what becomes of a connection';
+  if (connection !== undefined && what === 'offered') return 'whether its plate goes on';
+  if (connection !== undefined && what === 'tightened') return 'how it was tightened';
   return known[slot] ?? slot;
 }
 
@@ -49,6 +56,16 @@ const FIELDS: Readonly<Record<string, string>> = {
   place: 'place',
   verdict: 'decided',
   condition: 'condition',
+  caps: 'caps in',
+  threads: 'threads clean',
+  connectionMark: 'connection',
+  wentOn: 'plate went on',
+  remedy: 'remedy',
+  words: 'which is',
+  how: 'tightened',
+  torque_Nm: 'torque [Nm]',
+  with: 'filled with',
+  load_kN: 'load [kN]',
 };
 
 function sayValue(name: string, value: unknown): string {
