@@ -29,7 +29,7 @@ export interface ClashWords {
 }
 
 /** As the drawing has them. */
-const drawingWords: ClashWords = {
+export const drawingWords: ClashWords = {
   insert: (id) => `insert ${id}`,
   item: (id) => `item ${id}`,
   toward: nameDirection,

@@ -1,11 +1,11 @@
 import { prepareRegion } from '../../engine/geometry/region.ts';
 import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { Connection } from '../../job/documents/connection.ts';
-import type { JobIndex } from '../../job/job-index.ts';
 import { resolveConnection } from '../../job/resolve/resolve-connection.ts';
 import { assessConnection } from '../assess-connection.ts';
 import type { ConnectionAnswer } from '../connection-answer.ts';
 import { overlayPlaces } from '../live/live-connection.ts';
+import { assessMoved } from './assess-moved.ts';
 import { fitBoard } from './fit-board.ts';
 import { fitPlate, listBolts } from './fit-plate.ts';
 import { placeCastIn, type SeatQuestion } from './placed-cast-in.ts';
@@ -57,43 +57,6 @@ function spreadOverBoards({ setOut, item, found, others }: PlacedQuestion): Read
   return places;
 }
 
-/** The connection with its plate where its inserts are in the mean, and its loads with it. */
-function followInserts(
-  { index, setOut: { panel } }: PlacedQuestion,
-  connection: Connection,
-  members: readonly CastIn[],
-): Connection {
-  const mean = (axis: 'x_mm' | 'y_mm') =>
-    members.reduce((sum, member) => sum + member[axis] - (index.castIn(panel.mark, member.id) ?? member)[axis], 0) /
-    members.length;
-  const [x, y] = connection.origin_mm;
-  return { ...connection, origin_mm: [x + mean('x_mm'), y + mean('y_mm')] };
-}
-
-/** States from the one that speaks least against a connection to the worst. */
-const BY_WEIGHT = ['passes', 'strength not checked', 'not covered', 'cannot be computed', 'fails'] as const;
-
-function worseOf(a: ConnectionAnswer, b: ConnectionAnswer): ConnectionAnswer {
-  const [ofA, ofB] = [a, b].map(({ state }) => BY_WEIGHT.indexOf(state)) as [number, number]; // one each
-  if (ofA !== ofB) return ofA > ofB ? a : b;
-  return (b.ratio ?? 0) > (a.ratio ?? 0) ? b : a;
-}
-
-/**
- * The strength with the inserts where they are. Where the load is then nobody knows: the plate follows its inserts and brings it along, or it stays
- * where it was drawn; the worse counts. A plate on one bolt always follows it.
- */
-function assessPlaced(
-  question: PlacedQuestion,
-  moved: JobIndex,
-  connection: Connection,
-  members: readonly CastIn[],
-): ConnectionAnswer {
-  const followed = assessConnection(resolveConnection(moved, followInserts(question, connection, members)));
-  if (members.length < 2) return followed;
-  return worseOf(followed, assessConnection(resolveConnection(moved, connection)));
-}
-
 /** Of which members of a connection a length is missing, by their numbers. */
 function listUnmeasured({ setOut, item, found, others }: PlacedQuestion, connection: Connection): readonly number[] {
   const ids = new Set(connection.inserts.map(({ insert }) => insert));
@@ -137,7 +100,7 @@ export function answerAsPlaced(question: PlacedQuestion): PlacedAnswer {
   const out = members.map((member) => findOutOfPlace(index, panel, region, member)).find((why) => why !== null);
   const before = assessConnection(resolveConnection(index, connection));
   // What stands outside the concrete has no strength to be computed.
-  const after = out === undefined ? assessPlaced(question, moved, connection, members) : null;
+  const after = out === undefined ? assessMoved({ index, moved, panel, connection, members }) : null;
   return {
     findings,
     asPlaced: {

@@ -1,3 +1,4 @@
+import type { ClashRules } from '../../engine/form/clash/clash-scene.ts';
 import { findClashes } from '../../engine/form/clash/find-clashes.ts';
 import { isInside, type Region } from '../../engine/geometry/region.ts';
 import { COVER_DEVIATION } from '../../engine/material/cover.ts';
@@ -8,7 +9,7 @@ import type { Panel } from '../../job/documents/panel.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
 import { showLength } from '../../job/resolve/local-member-type.ts';
-import { buildScene } from '../clash/build-scene.ts';
+import { buildScene, type PanelScene } from '../clash/build-scene.ts';
 import type { ReportedClash } from '../clash/clash-report.ts';
 import { tellMeeting } from '../clash/describe-clash.ts';
 import { findTop } from '../clash/find-top.ts';
@@ -59,9 +60,16 @@ function findOverlaps({ index, moved, setOut, castIn }: Placed): string[] {
   });
 }
 
+/** A panel of a job on the bed that it is cast on; null: none is named. */
+export interface PanelOnBed {
+  readonly index: JobIndex;
+  readonly panel: Panel;
+  readonly bed: Bed | null;
+}
+
 /** Covers of an insert, each less what it may be down to: the nominal cover allows for a deviation of placing, and this is one. */
-function listCovers(
-  { index, bed, setOut: { panel } }: Placed,
+export function listCovers(
+  { index, panel, bed }: PanelOnBed,
   castIn: CastIn,
   level: number | null,
 ): readonly CoverLine[] {
@@ -86,9 +94,7 @@ function worstOf(covers: readonly CoverLine[], part: CoverLine['part']): CoverLi
 const ROUNDING = 1e-6;
 
 /** Parts with less concrete around them than the least cover, and less than as designed. */
-function findShortCovers(placed: Placed): string[] {
-  const designed = listCovers(placed, placed.item.castIn, null);
-  const covers = listCovers(placed, placed.castIn, placed.level);
+export function findShortCovers(designed: readonly CoverLine[], covers: readonly CoverLine[]): string[] {
   return (['foot', 'body', 'cross bar'] as const).flatMap((part) => {
     const [before, now] = [worstOf(designed, part), worstOf(covers, part)];
     if (now === undefined || now.cover >= now.wanted - ROUNDING) return [];
@@ -100,51 +106,73 @@ function findShortCovers(placed: Placed): string[] {
   });
 }
 
-type Meeting = Pick<ReportedClash, 'a' | 'b' | 'clearance_mm' | 'needed_mm'>;
+/** What an insert meets, or is too near to. */
+export type Meeting = Pick<ReportedClash, 'a' | 'b' | 'clearance_mm' | 'needed_mm'>;
 
-/** What an insert meets, with the panel's sides leaning either way where they are battered; at a side only what comes out of it. */
-function listMeetings(
+/** Which ways a panel's battered sides may lean: the job does not say, so both are looked at. */
+export function listLeans({ edges }: Panel): readonly (1 | -1)[] {
+  return edges.some(({ batter_deg }) => batter_deg !== 0) ? [1, -1] : [1];
+}
+
+/** What an insert of a scene meets; at a side only what comes out of it. */
+export function listMeetings(panel: Panel, built: PanelScene, rules: ClashRules, id: string): readonly Meeting[] {
+  return findClashes(built.scene, rules)
+    .map(
+      (clash): Meeting => ({
+        ...nameClash(panel, built, clash),
+        clearance_mm: clash.clearance,
+        needed_mm: clash.needed,
+      }),
+    )
+    .filter(({ a, b }) => a.id === id || (b.kind === 'item' && b.id === id))
+    .filter(({ b, clearance_mm }) => (b.kind !== 'edge' && b.kind !== 'opening') || clearance_mm <= 0);
+}
+
+/** The same with the panel's sides leaning either way. */
+function listAllMeetings(
   { setOut: { panel }, bed }: Placed,
   index: JobIndex,
   id: string,
   top: number | null,
 ): readonly Meeting[] {
   const rules = { clearance: index.file.library.rules.clearance_mm };
-  const leans = panel.edges.some(({ batter_deg }) => batter_deg !== 0) ? ([1, -1] as const) : ([1] as const);
-  const found = leans.flatMap((lean) => {
-    const built = buildScene(index, panel, bed, lean, (castIn) => (castIn.id === id ? top : null));
-    return findClashes(built.scene, rules).map(
-      (clash): Meeting => ({
-        ...nameClash(panel, built, clash),
-        clearance_mm: clash.clearance,
-        needed_mm: clash.needed,
-      }),
-    );
-  });
-  return found
-    .filter(({ a, b }) => a.id === id || (b.kind === 'item' && b.id === id))
-    .filter(({ b, clearance_mm }) => (b.kind !== 'edge' && b.kind !== 'opening') || clearance_mm <= 0);
+  return listLeans(panel).flatMap((lean) =>
+    listMeetings(
+      panel,
+      buildScene(index, panel, bed, lean, (castIn) => (castIn.id === id ? top : null)),
+      rules,
+      id,
+    ),
+  );
 }
 
-/** What it meets there and did not as designed; what was too near and now overlaps counts too. */
+function nameMeeting({ a, b }: Meeting): string {
+  return JSON.stringify([a, b]);
+}
+
+/** Of what is met those that were not met as designed; what was too near and now overlaps counts too. */
+export function pickNew(now: readonly Meeting[], designed: readonly Meeting[]): readonly Meeting[] {
+  const before = new Map(designed.map((one) => [nameMeeting(one), one]));
+  return now.filter((one) => {
+    const was = before.get(nameMeeting(one));
+    return was === undefined || (one.clearance_mm <= 0 && was.clearance_mm > 0);
+  });
+}
+
+/** What it meets there and did not as designed. */
 function findNewMeetings(placed: Placed): string[] {
   const { index, moved, castIn, setOut } = placed;
-  const now = listMeetings(placed, moved, castIn.id, placed.level === null ? null : Math.max(0, placed.level));
+  const now = listAllMeetings(placed, moved, castIn.id, placed.level === null ? null : Math.max(0, placed.level));
   // What it met as designed is looked for only where it meets something: most do not.
   if (now.length === 0) return [];
-  const nameOf = ({ a, b }: Meeting) => JSON.stringify([a, b]);
-  const before = new Map(listMeetings(placed, index, castIn.id, null).map((one) => [nameOf(one), one]));
   const words = formClashWords(setOut);
-  const isNew = (one: Meeting) => {
-    const was = before.get(nameOf(one));
-    return was === undefined || (one.clearance_mm <= 0 && was.clearance_mm > 0);
-  };
-  return [...new Set(now.filter(isNew).map((one) => tellMeeting(one, words)))];
+  const found = pickNew(now, listAllMeetings(placed, index, castIn.id, null));
+  return [...new Set(found.map((one) => tellMeeting(one, words)))];
 }
 
 /** Everything that is wrong with an insert where it was found and was not as designed, in words without a full stop. */
 export function findPlacedFindings(placed: Placed): readonly string[] {
-  const { index, setOut, region, castIn, item, level } = placed;
+  const { index, setOut, bed, region, castIn, item, level } = placed;
   const isProud = level !== null && level < 0;
   const proud = isProud
     ? [
@@ -155,5 +183,7 @@ export function findPlacedFindings(placed: Placed): readonly string[] {
     : [];
   const out = findOutOfPlace(index, setOut.panel, region, castIn);
   if (out !== null) return [...proud, out];
-  return [...proud, ...findOverlaps(placed), ...findShortCovers(placed), ...findNewMeetings(placed)];
+  const onBed = { index, panel: setOut.panel, bed };
+  const short = findShortCovers(listCovers(onBed, item.castIn, null), listCovers(onBed, castIn, level));
+  return [...proud, ...findOverlaps(placed), ...short, ...findNewMeetings(placed)];
 }
