@@ -1,12 +1,14 @@
 import * as z from 'zod';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { anchorageCalc } from './anchorage.ts';
+import { asCastCalc } from './as-cast.ts';
 import { boltCalc } from './bolt.ts';
 import { CalcError } from './calc-error.ts';
 import { carriesAtMostCalc } from './carries-at-most.ts';
 import { chairStackCalc } from './chair-stack.ts';
 import { coatingLifeCalc } from './coating-life.ts';
 import { fixtureForcesCalc } from './fixture-forces.ts';
+import { holeFitCalc } from './hole-fit.ts';
 import { maturityCalc } from './maturity.ts';
 import { mouldViewCalc } from './mould-view.ts';
 import { strengthAtAgeCalc } from './strength-at-age.ts';
@@ -53,6 +55,8 @@ const CALCULATIONS: readonly Calculation[] = [
   tie(mouldViewCalc),
   tie(chairStackCalc),
   tie(tapePositionCalc),
+  tie(holeFitCalc),
+  tie(asCastCalc),
 ];
 
 /** The calculations, a line each: name and what it gives. */

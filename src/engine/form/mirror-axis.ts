@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import type { TapedDistance } from './taped-distance.ts';
 
 /** A straight line, by a point of it and a unit direction. */
-interface Axis {
+export interface Axis {
   readonly through: Point;
   readonly along: Point;
 }
@@ -14,7 +14,7 @@ const ON_LINE = 1e-6;
  * The line in which a set of distances is its own mirror image, so that they fit two places alike: through all points, square to all
  * edges. Null: there is none, the distances tell both sides apart.
  */
-function findMirrorAxis(measured: readonly TapedDistance[]): Axis | null {
+export function findMirrorAxis(measured: readonly TapedDistance[]): Axis | null {
   const points = measured.flatMap(({ to }) => (to.kind === 'point' ? [to.at] : []));
   const edges = measured.flatMap(({ to }) => (to.kind === 'edge' ? [unit(to.from, to.end)] : []));
   const [through] = points;
