@@ -7,6 +7,9 @@ import { findLeastOfGreater } from './turn-bound.ts';
 const SHARE_OF_TURN = 0.125;
 /** Turns that are looked at, at most; the proof then says how much is left open. */
 const MOST_TURNS = 2000;
+/** Rounding of the cosine of an angle, and by how much wider [rad] the arc is looked at for it. */
+const ROUNDING = 1e-12;
+const WIDER = 1e-9;
 /** Room for the first bounds; more is taken where it is needed. */
 const FIRST_ROOM = 32;
 
@@ -168,13 +171,13 @@ export class TurnSearch {
     const product = 2 * Math.hypot(px, py) * Math.hypot(this.pairX, this.pairY);
     const squares = px * px + py * py + this.pairX * this.pairX + this.pairY * this.pairY;
     const cosine = (squares - apart * apart) / product;
-    if (cosine > 1) return;
+    if (cosine > 1 + ROUNDING) return;
     if (!(cosine > -1)) {
       this.addSpan(-most, most);
       return;
     }
     const middle = Math.atan2(this.pairX * py - this.pairY * px, this.pairX * px + this.pairY * py);
-    const half = Math.acos(cosine);
+    const half = Math.acos(Math.min(1, cosine)) + WIDER;
     for (let circle = -1; circle <= 1; circle++) {
       const from = Math.max(-most, middle - half + 2 * Math.PI * circle);
       const to = Math.min(most, middle + half + 2 * Math.PI * circle);
