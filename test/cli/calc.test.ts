@@ -119,6 +119,7 @@ describe('onepour calc', () => {
       'mould-view',
       'chair-stack',
       'tape-position',
+      'hole-fit',
     ];
     expect(list.stdout.match(/^\S+/gm)).toEqual(names);
     for (const name of names) {
