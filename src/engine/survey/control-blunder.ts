@@ -28,7 +28,8 @@ const HUNDRED_TIMES = 9.21;
 /**
  * Upper 0.1 % point of chi-square.
  *
- * Source: tables up to 3 degrees of freedom; beyond by E. B. Wilson and M. M. Hilferty, The distribution of chi-square, PNAS 17 (1931), 684.
+ * Source: tables up to 3 degrees of freedom; beyond by E. B. Wilson and M. M. Hilferty, The distribution of chi-square, PNAS 17 (1931), 684 (recalled),
+ * at this level up to 1.5 % too large.
  */
 export function chiSquareLimit(freedom: number): number {
   const ninth = 2 / (9 * freedom);
