@@ -80,8 +80,8 @@ describe('a set of inserts by taped distances', () => {
           ],
           FOUR,
         );
-        const offs = found.places.map(({ at }, i) => apart(at, places[i]!));
-        expect(Math.max(...offs)).toBeLessThan(1e-4);
+        const misses = found.places.map(({ at }, i) => apart(at, places[i]!));
+        expect(Math.max(...misses)).toBeLessThan(1e-4);
         expect(found.freeMoves).toBe(0);
       }),
       { seed: 6, numRuns: 40 },
