@@ -1,9 +1,10 @@
 import { describeBolt } from '../engine/hardware/bolt-notes.ts';
-import { type BoltAnswer, chooseBolt } from '../engine/hardware/choose-bolt.ts';
+import { type BoltAnswer, chooseBolt, type InsertForBolt } from '../engine/hardware/choose-bolt.ts';
 import { isStainlessClass, type PropertyClass } from '../engine/hardware/property-classes.ts';
 import { findThread } from '../engine/hardware/threads.ts';
 import { listWashers, type Washer } from '../engine/hardware/washers.ts';
 import type { Finish } from '../engine/material/finish.ts';
+import type { CatalogueItem } from '../job/documents/catalogue.ts';
 import type { ResolvedConnection } from '../job/resolve/resolved-connection.ts';
 import type { Capacities } from './capacities.ts';
 import type { Decisive } from './connection-answer.ts';
@@ -11,7 +12,7 @@ import type { Decisive } from './connection-answer.ts';
 const N_MM_PER_N_M = 1000;
 
 /** K of T = K d F where nothing is known of lubrication (common practice). */
-const USUAL_NUT_FACTOR = 0.2;
+export const USUAL_NUT_FACTOR = 0.2;
 
 /** Age of the concrete where a connection names none [days]. */
 const FULL_AGE = 28;
@@ -45,9 +46,13 @@ interface FinishChoice {
  * The finish given, or the one that suits the insert, of those that it takes: stainless where the class is, galvanised for a
  * galvanised insert tapped oversize, zinc for all others.
  */
-function findFinish({ source: { connection, item, bolt } }: ResolvedConnection): FinishChoice {
-  if (connection.boltFinish !== null) return { finish: connection.boltFinish, notes: [] };
-  const isStainless = isStainlessClass(bolt.propertyClass);
+export function findBoltFinish(
+  given: Finish | null,
+  item: Pick<CatalogueItem, 'finish' | 'threadClass' | 'boltFinishes'>,
+  propertyClass: PropertyClass,
+): FinishChoice {
+  if (given !== null) return { finish: given, notes: [] };
+  const isStainless = isStainlessClass(propertyClass);
   const isOversize = item.threadClass !== '6H';
   const suiting = isStainless ? 'stainless' : item.finish === 'galvanised' && isOversize ? 'galvanised' : 'zinc';
   const finish = item.boltFinishes.includes(suiting)
@@ -55,6 +60,23 @@ function findFinish({ source: { connection, item, bolt } }: ResolvedConnection):
     : (item.boltFinishes.find((one) => (one === 'stainless') === isStainless && (one !== 'galvanised' || isOversize)) ??
       item.boltFinishes[0]!);
   return { finish, notes: [`finish not given: ${finish} taken`] };
+}
+
+/** An insert as its bolt meets it. @param recess how far its top lies below the face [mm]; above it negative */
+export function describeForBolt(item: CatalogueItem, recess: number): InsertForBolt {
+  const { crossHole } = item;
+  return {
+    threadClass: item.threadClass,
+    finish: item.finish,
+    threadStart: item.threadStartsBelowTop_mm + recess,
+    threadDepth: item.threadDepth_mm,
+    steel: { yield: item.steel.yield_MPa, ultimate: item.steel.ultimate_MPa },
+    body: {
+      diameter: item.bodyDiameter_mm,
+      crossHole: crossHole === null ? null : { diameter: crossHole.diameter_mm, bore: crossHole.boreThere_mm },
+    },
+    maxTorque: item.maxTorque_Nm === null ? null : item.maxTorque_Nm * N_MM_PER_N_M,
+  };
 }
 
 /** What the concrete and insert carry in tension at one insert, all loaded at once as when all are tightened; null: not known or not covered. */
@@ -86,28 +108,16 @@ export function chooseConnectionBolt(
   if (plate === null) return null;
   const { item, bolt, engagement, castIns, connection } = source;
   const thread = findThread(item.thread);
-  const { finish, notes } = findFinish(resolved);
+  const { finish, notes } = findBoltFinish(connection.boltFinish, item, bolt.propertyClass);
   const [washer] = listWashers(thread);
   const packers = connection.packers_mm;
-  const { crossHole } = item;
   const today = findTensionToday(capacities);
   const question = {
     thread,
     propertyClass: bolt.propertyClass,
     boltFinish: finish,
     boltCoating: null,
-    insert: {
-      threadClass: item.threadClass,
-      finish: item.finish,
-      threadStart: item.threadStartsBelowTop_mm + Math.max(...castIns.map(({ recess_mm }) => recess_mm)),
-      threadDepth: item.threadDepth_mm,
-      steel: { yield: item.steel.yield_MPa, ultimate: item.steel.ultimate_MPa },
-      body: {
-        diameter: item.bodyDiameter_mm,
-        crossHole: crossHole === null ? null : { diameter: crossHole.diameter_mm, bore: crossHole.boreThere_mm },
-      },
-      maxTorque: item.maxTorque_Nm === null ? null : item.maxTorque_Nm * N_MM_PER_N_M,
-    },
+    insert: describeForBolt(item, Math.max(...castIns.map(({ recess_mm }) => recess_mm))),
     grip: plate.thickness + packers,
     washer: washer.thickness,
     thickestWasher: washer.thicknessMax,

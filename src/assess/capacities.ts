@@ -176,6 +176,11 @@ export function findCapacities(resolution: Resolution): Asked<Capacities> {
   });
 }
 
+/** What all inserts of a connection carry together in tension, nothing else acting. */
+export function findTensionCapacity(resolution: Resolution): Asked<Capacity> {
+  return ask(resolution, (connection, p) => findGroupCapacity(connection, p, null));
+}
+
 /** The same in one line, for whole jobs. Where no edge is in sight, the weakest direction of all stands for the edge. */
 export function findCapacityLine(resolution: Resolution): Asked<CapacityLine> {
   return ask(resolution, (connection, p) => {

@@ -87,7 +87,11 @@ function warnOfThickWashers({ washer, thickestWasher }: BoltQuestion, path: Bolt
 }
 
 /** Why no stock length serves a range of packers, and what would. */
-function explainMissing({ stock }: BoltQuestion, { path }: BoltAnswer, packers: PackerRange): string {
+export function explainMissing(
+  { stock }: Pick<BoltQuestion, 'stock'>,
+  { path }: Pick<BoltAnswer, 'path'>,
+  packers: PackerRange,
+): string {
   const { thread, minEngagement, threadDepth } = path;
   const where = packers[1] === 0 ? '' : ` for packers of ${showLength(packers[0])} to ${showLength(packers[1])}`;
   const room = leastClearance(thread);
