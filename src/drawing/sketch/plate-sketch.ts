@@ -1,31 +1,15 @@
 import type { Point } from '../../engine/geometry/point.ts';
-import type { Fixture, FixtureHole } from '../../job/documents/fixture.ts';
+import type { Fixture } from '../../job/documents/fixture.ts';
 import { boxAround } from '../boxes.ts';
 import type { Drawing, Mark } from '../drawing.ts';
 import { drawArea, drawLine, drawText } from '../marks.ts';
 import { placeMarks } from '../place.ts';
+import { ringOfHole } from './hole-ring.ts';
 
 /** Of the names of holes [mm of paper]. */
 const SIZE = 2.6;
 /** White round the plate [mm of paper]. */
 const MARGIN = 3;
-
-/** Sides of half a circle. */
-const STEPS = 16;
-
-/** A hole with its straight part as a ring. */
-function ringOf({ at_mm: [x, y], diameter_mm, slot_mm, slotAngle_deg }: FixtureHole): readonly Point[] {
-  const turn = (slotAngle_deg * Math.PI) / 180;
-  const [ux, uy] = [Math.cos(turn), Math.sin(turn)];
-  const r = diameter_mm / 2;
-  // Half a circle round each end, counter-clockwise.
-  return [1, -1].flatMap((end) =>
-    Array.from({ length: STEPS + 1 }, (_, k): Point => {
-      const angle = turn - end * (Math.PI / 2) + (Math.PI * k) / STEPS;
-      return [x + (end * slot_mm * ux) / 2 + r * Math.cos(angle), y + (end * slot_mm * uy) / 2 + r * Math.sin(angle)];
-    }),
-  );
-}
 
 /**
  * A plate with its holes from its front, as large as the room lets it.
@@ -47,7 +31,7 @@ export function drawPlateSketch(
   const plate: readonly Mark[] = [
     drawArea('section', 'medium', 'grey', outline_mm),
     ...(attachment_mm === null ? [] : [drawArea('section', 'dashed', 'none', attachment_mm)]),
-    ...holes.map((hole) => drawArea('insert', 'thin', 'white', ringOf(hole))),
+    ...holes.map((hole) => drawArea('insert', 'thin', 'white', ringOfHole(hole))),
   ];
   const [ox, oy] = put([0, 0]);
   const names: readonly Mark[] = isNamed
