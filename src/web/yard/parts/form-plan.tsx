@@ -49,6 +49,8 @@ export interface FormPlanProps {
   readonly tape?: readonly [Point, Point] | null;
   /** Without it the marks stand alone: numbers are not wanted. */
   readonly hasNumbers?: boolean;
+  /** What is seen; a hard panel is no form and has no datum. */
+  readonly of?: 'form' | 'panel';
   /** A tap at or near an insert. */
   readonly onPick?: (number: number) => void;
   /** From a keyboard, which points at nothing: show the numbers as keys. */
@@ -62,7 +64,15 @@ function write(points: readonly Point[]): string {
   return `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`;
 }
 
-function Sides({ layout, setOut }: { readonly layout: PlanLayout; readonly setOut: PanelSetOut }) {
+function Sides({
+  layout,
+  setOut,
+  hasDatum,
+}: {
+  readonly layout: PlanLayout;
+  readonly setOut: PanelSetOut;
+  readonly hasDatum: boolean;
+}) {
   const { extent, datum, datumOut } = layout;
   const { words } = setOut;
   const middle = [extent.x + extent.width / 2, extent.y + extent.height / 2] as const;
@@ -88,15 +98,19 @@ function Sides({ layout, setOut }: { readonly layout: PlanLayout; readonly setOu
       <text class={styles.side} x={right} y={middle[1]} transform={`rotate(-90 ${right} ${middle[1]})`}>
         {words.finish}
       </text>
-      <path class={styles.datum} d={write(mark)} />
-      <text
-        class={styles.datumWord}
-        x={datum[0] - 4 * datumOut[0]}
-        y={datum[1] + (datumOut[1] > 0 ? 22 : -8)}
-        text-anchor={datumOut[0] < 0 ? 'start' : 'end'}
-      >
-        DATUM
-      </text>
+      {hasDatum && (
+        <>
+          <path class={styles.datum} d={write(mark)} />
+          <text
+            class={styles.datumWord}
+            x={datum[0] - 4 * datumOut[0]}
+            y={datum[1] + (datumOut[1] > 0 ? 22 : -8)}
+            text-anchor={datumOut[0] < 0 ? 'start' : 'end'}
+          >
+            DATUM
+          </text>
+        </>
+      )}
     </>
   );
 }
@@ -174,6 +188,7 @@ export function FormPlan({
   arrows = [],
   tape = null,
   hasNumbers = true,
+  of = 'form',
   onPick,
   onList,
 }: FormPlanProps) {
@@ -195,7 +210,12 @@ export function FormPlan({
   return (
     <div ref={ref} class={styles.place}>
       {layout !== null && (
-        <PlanKey layout={layout} told={`The form from above: ${told}`} onPick={onPick} onList={onList}>
+        <PlanKey
+          layout={layout}
+          told={`${of === 'form' ? 'The form from above' : 'The panel as you look at it'}: ${told}`}
+          onPick={onPick}
+          onList={onList}
+        >
           <path class={styles.panel} fill-rule="evenodd" d={[layout.outline, ...layout.openings].map(write).join('')} />
           {layout.spots.map(
             ({ item, leader }) =>
@@ -204,7 +224,7 @@ export function FormPlan({
                 <path key={item.number} class={styles.leader} d={`M${leader[0].join(' ')}L${leader[1].join(' ')}`} />
               ),
           )}
-          <Sides layout={layout} setOut={setOut} />
+          <Sides layout={layout} setOut={setOut} hasDatum={of === 'form'} />
           {layout.spots.map(
             ({ item, at }) =>
               lit.includes(item.number) && (

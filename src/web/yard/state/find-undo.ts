@@ -13,6 +13,7 @@ const UNDOABLE: ReadonlySet<RecordKind> = new Set<RecordKind>([
   'cap',
   'docket',
   'strength-result',
+  'surveyed',
 ]);
 
 /** Records of one tap are written within this time [ms]. */
