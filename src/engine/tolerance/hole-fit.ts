@@ -1,25 +1,14 @@
 import type { Point } from '../geometry/point.ts';
 import { findLeastShift } from './least-shift.ts';
 import type { PlateHole } from './plate-hole.ts';
-import { TurnSearch } from './turn-search.ts';
+import { findMiddle, NEAR, type PlateMove, placeBolts, ROUNDING, startSearch, turnBack } from './plate-search.ts';
+import type { TurnSearch } from './turn-search.ts';
 
 /** No movement is better than the one that is found by more than this [mm], where many plates are asked for, and where one is. */
 const KNOWN = 1e-5;
 const KNOWN_OF_ONE = 1e-6;
 /** What may be given up for a shorter shift [mm]. */
 const GIVEN_UP = 1e-8;
-/** Where only the sign of what is left is asked, it is known from this on [mm]; a plate that lacks less goes on: rounding of places. */
-const ROUNDING = 1e-6;
-/** As near as a search comes that must know on which side of a rounding the least lack lies [mm]. */
-const NEAR = 1e-7;
-/** A turn is known to this [rad]: a bolt a metre away moves by a thousandth of a mm. */
-const TURN_KNOWN = 1e-6;
-
-/** Movement of a plate: turned about the middle of its holes, counter-clockwise [rad], then shifted [mm]. */
-export interface PlateMove {
-  readonly turn: number;
-  readonly shift: Point;
-}
 
 /** The best movement of a plate over its bolts, and how sure it is. Lengths mm. */
 export interface HoleFit {
@@ -46,20 +35,6 @@ export interface PreparedHoles {
    * every hole so that the plate goes on.
    */
   margin(bolts: Float64Array): number;
-}
-
-/** The middle of holes: what a plate is turned about. */
-function findMiddle(holes: readonly PlateHole[]): Point {
-  const sum = (axis: 0 | 1) => holes.reduce((total, { at }) => total + at[axis], 0);
-  return [sum(0) / holes.length, sum(1) / holes.length];
-}
-
-function startSearch(holes: readonly PlateHole[], [x, y]: Point): TurnSearch {
-  return new TurnSearch(holes.map((hole) => ({ ...hole, at: [hole.at[0] - x, hole.at[1] - y] })));
-}
-
-function placeBolts(search: TurnSearch, bolts: readonly Point[], [x, y]: Point): void {
-  search.setBolts(Float64Array.from(bolts.flat()), x, y);
 }
 
 /**
@@ -121,43 +96,6 @@ function preferLess(holes: readonly PlateHole[], search: TurnSearch, found: Plat
   const turn = straight.lack <= lack + ROUNDING ? 0 : found.turn;
   const [shift, level] = turn === found.turn ? [found.shift, lack] : [straight.shift, straight.lack];
   return { turn, shift: findLeastShift(holes, search.listOffsets(turn), level + GIVEN_UP, shift) };
-}
-
-/** A shift in the axes of the turned plate, as seen from outside it. */
-function turnBack([x, y]: Point, turn: number): Point {
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  return [cos * x - sin * y, sin * x + cos * y];
-}
-
-/**
- * The least movement with which a plate goes on: the least shift where a shift alone does, else the least turn with the least shift at it; null: no
- * movement does, which is proven. A turn is known to 0.000001 rad.
- *
- * @param mostTurn greatest turn either way [rad]
- */
-export function findLeastMove(
-  holes: readonly PlateHole[],
-  bolts: readonly Point[],
-  mostTurn: number = Math.PI,
-): PlateMove | null {
-  const middle = findMiddle(holes);
-  const search = startSearch(holes, middle);
-  placeBolts(search, bolts, middle);
-  search.run(NEAR, mostTurn, ROUNDING);
-  if (search.lack > ROUNDING) return null;
-  let best = { turn: search.turn, shift: [search.x, search.y] as Point };
-  const straight = search.shiftAt(0, NEAR);
-  if (straight.lack <= ROUNDING) best = { turn: 0, shift: straight.shift };
-  let without = 0;
-  while (Math.abs(best.turn) - without > TURN_KNOWN) {
-    const most = (Math.abs(best.turn) + without) / 2;
-    search.run(NEAR, most, ROUNDING);
-    if (search.lack <= ROUNDING) best = { turn: search.turn, shift: [search.x, search.y] };
-    else without = most;
-  }
-  const { turn } = best;
-  const shift = findLeastShift(holes, search.listOffsets(turn), ROUNDING, best.shift);
-  return { turn, shift: turnBack(shift, turn) };
 }
 
 /**
