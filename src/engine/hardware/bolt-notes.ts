@@ -100,7 +100,9 @@ export function explainMissing(
     return `no length fits${where}: ${showLength(minEngagement)} of engagement and one pitch (${room} mm) free at the bottom need ${showLength(needed)} of thread, the insert has ${showLength(threadDepth)}; take an insert with a deeper thread`;
   const [shortest, longest] = findLengthLimits(path, packers);
   if (shortest > longest + 1e-9)
-    return `no one length fits${where}: the thread leaves room for ${showLength(threadDepth - needed)} of difference; split the range`;
+    return packers[1] > packers[0]
+      ? `no one length fits${where}: the thread leaves room for ${showLength(threadDepth - needed)} of difference; split the range`
+      : `no length fits${where} with every washer: it must be from ${showLength(shortest)}, with the thickest, to ${showLength(longest)}; measure the washer, never cut a bolt to suit`;
   const lengths = stock ?? [];
   const below = Math.max(...lengths.filter((length) => length < shortest));
   const above = Math.min(...lengths.filter((length) => length > longest));
