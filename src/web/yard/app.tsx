@@ -4,6 +4,7 @@ import { AfterScreen } from './screens/after/after-screen.tsx';
 import { ClearanceScreen } from './screens/clearance/clearance-screen.tsx';
 import { ConflictScreen } from './screens/conflict/conflict-screen.tsx';
 import { DeviceScreen } from './screens/device/device-screen.tsx';
+import { FitScreen } from './screens/fit/fit-screen.tsx';
 import { FormScreen } from './screens/form/form-screen.tsx';
 import { HistoryScreen } from './screens/history/history-screen.tsx';
 import { PieceScreen } from './screens/piece/piece-screen.tsx';
@@ -13,6 +14,7 @@ import { ScanScreen } from './screens/scan/scan-screen.tsx';
 import { ScreedScreen } from './screens/screed/screed-screen.tsx';
 import { SheetScreen } from './screens/sheet/sheet-screen.tsx';
 import { StartScreen } from './screens/start/start-screen.tsx';
+import { SurveyScreen } from './screens/survey/survey-screen.tsx';
 import { WalkScreen } from './screens/walk/walk-screen.tsx';
 import { YardShell } from './shell/yard-shell.tsx';
 
@@ -33,7 +35,13 @@ export function YardApp() {
         </Route>
         <Route path="/yard/piece/:piece/conflicts">{({ piece }) => <ConflictScreen key={piece} piece={piece} />}</Route>
         <Route path="/yard/piece/:piece/after">{({ piece }) => <AfterScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/piece/:piece/fit/:connection?">
+          {({ piece, connection }) => (
+            <FitScreen key={`${piece} ${connection ?? ''}`} piece={piece} connection={connection ?? null} />
+          )}
+        </Route>
         <Route path="/yard/piece/:piece/history">{({ piece }) => <HistoryScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/piece/:piece/survey">{({ piece }) => <SurveyScreen key={piece} piece={piece} />}</Route>
         <Route path="/yard/piece/:piece/sheet">{({ piece }) => <SheetScreen key={piece} piece={piece} />}</Route>
         <Route path="/yard/piece/:piece">{({ piece }) => <PieceScreen key={piece} piece={piece} />}</Route>
         <Route path="/yard/scan" component={ScanScreen} />

@@ -57,6 +57,9 @@ export function PieceStages({ piece, onMore }: { readonly piece: OpenPiece; read
       <BigLink kind={kind('after')} to={places.after(id)} more="plates, threads, caps">
         After stripping
       </BigLink>
+      <BigLink kind={kind('survey')} to={places.survey(id)} more="where the inserts are now">
+        Survey
+      </BigLink>
       <BigKey kind="quiet" more="history, sheet, photo, scrap" onPress={onMore}>
         More …
       </BigKey>

@@ -151,10 +151,8 @@ export class TapeSession {
     const { ask } = step;
     const entry: TapeEntry = { ...ask, typed };
     this.#add(entry);
-    if (listOpen(this.asks, this.#draft.value.entries, ask.item).length > 0 || ask.kind === 'between')
-      return this.goOn();
-    const answer = this.answerOf(ask.item);
-    if (answer?.isOff === true) this.#step.value = { kind: 'answer', item: ask.item };
+    const isDone = ask.kind !== 'between' && listOpen(this.asks, this.#draft.value.entries, ask.item).length === 0;
+    if (isDone && this.answerOf(ask.item)?.isOff === true) this.#step.value = { kind: 'answer', item: ask.item };
     else this.goOn();
   }
 
@@ -254,6 +252,15 @@ export class TapeSession {
       items.map(({ castIn }) => castIn),
       this.#draft.value.entries,
     );
+  }
+
+  /** Distances that were typed, in the order in which they are adjusted. */
+  numbersTaped(): readonly Extract<TapeEntry, { readonly kind: 'side' | 'between' }>[] {
+    const keys = new Set(this.items.map(({ castIn }) => castIn.key));
+    return this.#draft.value.entries.flatMap((entry) => {
+      if ((entry.kind !== 'side' && entry.kind !== 'between') || entry.typed === null) return [];
+      return keys.has(entry.item) && (entry.kind === 'side' || keys.has(entry.other)) ? [entry] : [];
+    });
   }
 
   /** Writes all of it down as one survey; what is typed stays where that fails. */
