@@ -11,6 +11,7 @@ import { fixtureForcesCalc } from './fixture-forces.ts';
 import { holeFitCalc } from './hole-fit.ts';
 import { maturityCalc } from './maturity.ts';
 import { mouldViewCalc } from './mould-view.ts';
+import { positionZoneCalc } from './position-zone.ts';
 import { strengthAtAgeCalc } from './strength-at-age.ts';
 import { tapePositionCalc } from './tape-position.ts';
 
@@ -47,6 +48,7 @@ function tie<I extends z.ZodType, O extends object>(calc: {
 const CALCULATIONS: readonly Calculation[] = [
   tie(anchorageCalc),
   tie(carriesAtMostCalc),
+  tie(positionZoneCalc),
   tie({ ...fixtureForcesCalc, gives: 'forces of bolts and contact under a rigid plate' }),
   tie(boltCalc),
   tie(strengthAtAgeCalc),

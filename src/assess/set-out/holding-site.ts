@@ -64,9 +64,14 @@ function findSurface(panel: Panel, section: Section): Assembly['surface'] {
   return { mould: depth(panel.faceDown), trowelled: depth(faceUp(panel)) };
 }
 
-/** Looks at the section of the panel where an insert stands. */
-export function findHoldingSite({ panel, castIn }: Pick<AssemblyQuestion, 'panel' | 'castIn'>): HoldingSite {
-  const region = prepareRegion(panel.outline_mm, panel.openings_mm);
+/**
+ * Looks at the section of the panel where an insert stands.
+ * @param region the panel's outline with its openings, where it is at hand
+ */
+export function findHoldingSite(
+  { panel, castIn }: Pick<AssemblyQuestion, 'panel' | 'castIn'>,
+  region: Region = prepareRegion(panel.outline_mm, panel.openings_mm),
+): HoldingSite {
   if (castIn.face !== 'edge') {
     const at: Point = [castIn.x_mm, castIn.y_mm];
     const section = sectionAt(panel, at);

@@ -12,13 +12,13 @@ import { showLength } from '../../job/resolve/local-member-type.ts';
 import { buildScene, type PanelScene } from '../clash/build-scene.ts';
 import type { ReportedClash } from '../clash/clash-report.ts';
 import { tellMeeting } from '../clash/describe-clash.ts';
-import { findTop } from '../clash/find-top.ts';
 import { formClashWords } from '../clash/form-clash-words.ts';
 import { nameClash } from '../clash/report-clashes.ts';
 import { askAssembly } from '../set-out/assembly-question.ts';
 import type { CoverLine } from '../set-out/assembly-type.ts';
 import { findCovers } from '../set-out/find-covers.ts';
 import { findCrossBar } from '../set-out/find-cross-bar.ts';
+import { findStack } from '../set-out/find-stack.ts';
 import { findHoldingSite } from '../set-out/holding-site.ts';
 import type { PanelSetOut, SetOutItem } from '../set-out/set-out.ts';
 
@@ -65,18 +65,21 @@ export interface PanelOnBed {
   readonly index: JobIndex;
   readonly panel: Panel;
   readonly bed: Bed | null;
+  /** The panel's outline with its openings. */
+  readonly region: Region;
 }
 
 /** Covers of an insert, each less what it may be down to: the nominal cover allows for a deviation of placing, and this is one. */
 export function listCovers(
-  { index, panel, bed }: PanelOnBed,
+  { index, panel, bed, region }: PanelOnBed,
   castIn: CastIn,
   level: number | null,
 ): readonly CoverLine[] {
   const question = askAssembly(index, panel, castIn, bed);
   if (question === null) return [];
-  const top = level ?? findTop(index, panel, castIn, bed);
-  return findCovers(question, findHoldingSite(question), top, findCrossBar(question).bar).covers.map((line) => ({
+  const site = findHoldingSite(question, region);
+  const top = level ?? findStack(question, site).top;
+  return findCovers(question, site, top, findCrossBar(question).bar).covers.map((line) => ({
     ...line,
     wanted: Math.max(0, line.wanted - COVER_DEVIATION),
   }));
@@ -114,8 +117,8 @@ export function listLeans({ edges }: Panel): readonly (1 | -1)[] {
   return edges.some(({ batter_deg }) => batter_deg !== 0) ? [1, -1] : [1];
 }
 
-/** What an insert of a scene meets; at a side only what comes out of it. */
-export function listMeetings(panel: Panel, built: PanelScene, rules: ClashRules, id: string): readonly Meeting[] {
+/** What everything in a scene meets; at a side only what comes out of it. */
+export function listMeetings(panel: Panel, built: PanelScene, rules: ClashRules): readonly Meeting[] {
   return findClashes(built.scene, rules)
     .map(
       (clash): Meeting => ({
@@ -124,11 +127,15 @@ export function listMeetings(panel: Panel, built: PanelScene, rules: ClashRules,
         needed_mm: clash.needed,
       }),
     )
-    .filter(({ a, b }) => a.id === id || (b.kind === 'item' && b.id === id))
     .filter(({ b, clearance_mm }) => (b.kind !== 'edge' && b.kind !== 'opening') || clearance_mm <= 0);
 }
 
-/** The same with the panel's sides leaning either way. */
+/** Of what is met what an insert meets. */
+export function pickOwn(meetings: readonly Meeting[], id: string): readonly Meeting[] {
+  return meetings.filter(({ a, b }) => a.id === id || (b.kind === 'item' && b.id === id));
+}
+
+/** What an insert meets with the panel's sides leaning either way. */
 function listAllMeetings(
   { setOut: { panel }, bed }: Placed,
   index: JobIndex,
@@ -137,10 +144,12 @@ function listAllMeetings(
 ): readonly Meeting[] {
   const rules = { clearance: index.file.library.rules.clearance_mm };
   return listLeans(panel).flatMap((lean) =>
-    listMeetings(
-      panel,
-      buildScene(index, panel, bed, lean, (castIn) => (castIn.id === id ? top : null)),
-      rules,
+    pickOwn(
+      listMeetings(
+        panel,
+        buildScene(index, panel, bed, lean, (castIn) => (castIn.id === id ? top : null)),
+        rules,
+      ),
       id,
     ),
   );
@@ -183,7 +192,7 @@ export function findPlacedFindings(placed: Placed): readonly string[] {
     : [];
   const out = findOutOfPlace(index, setOut.panel, region, castIn);
   if (out !== null) return [...proud, out];
-  const onBed = { index, panel: setOut.panel, bed };
+  const onBed = { index, panel: setOut.panel, bed, region };
   const short = findShortCovers(listCovers(onBed, item.castIn, null), listCovers(onBed, castIn, level));
   return [...proud, ...findOverlaps(placed), ...short, ...findNewMeetings(placed)];
 }
