@@ -4,6 +4,7 @@ export type LayerName =
   | 'opening'
   | 'form'
   | 'insert'
+  | 'hole'
   | 'holding'
   | 'bar'
   | 'section'
@@ -20,6 +21,7 @@ export const LAYER_NAMES: LayerNames = {
   opening: 'ONEPOUR-OPENING',
   form: 'ONEPOUR-FORM',
   insert: 'ONEPOUR-INSERT',
+  hole: 'ONEPOUR-HOLE',
   holding: 'ONEPOUR-HOLDING',
   bar: 'ONEPOUR-BAR',
   section: 'ONEPOUR-SECTION',

@@ -1,5 +1,5 @@
 import type { FilledCase } from '../../assess/out-of-place/fill-case.ts';
-import type { Drawing, Mark } from '../drawing.ts';
+import type { Drawing } from '../drawing.ts';
 import { DrawingError } from '../drawing-error.ts';
 import { type Block, drawBlocks, flowBlocks } from '../flow.ts';
 import { drawBox, drawLine, drawText, drawTextLines } from '../marks.ts';
@@ -7,6 +7,16 @@ import { drawOutOfPlaceSketch, type SketchWords } from '../out-of-place-sketch.t
 import { placeMarks } from '../place.ts';
 import { layTable, TABLE_STYLE } from '../table.ts';
 import { CAP_HEIGHT, LINE_STEP, wrapText } from '../text-size.ts';
+import {
+  GUTTER,
+  layBeside,
+  layHeading,
+  layInColumns,
+  layList,
+  layPencilLines,
+  layValues,
+  sumHeights,
+} from './page-blocks.ts';
 import { layGap, layMarks, layTextBlock } from './text-block.ts';
 
 /** What the page says, already in words and in a person's units. */
@@ -31,76 +41,9 @@ export interface OutOfPlacePage {
 /** ISO 216 A4, upright [mm]. */
 const SHEET = { width: 210, height: 297, margin: 11 } as const;
 const WIDTH = SHEET.width - 2 * SHEET.margin;
-const GUTTER = 6;
 
 /** Font sizes [mm]: as large as the page allows, the smallest still legible on a wet grey copy. */
 const SIZES = [3.1, 2.9, 2.75, 2.6] as const;
-
-function heading(words: string, size: number, width: number): Block {
-  return layTextBlock(words, width, { size: size + 0.5, weight: 'bold', above: 2.2, below: 0.6, staysWithNext: true });
-}
-
-/** Blocks beside each other as one, each column from the same top. */
-function layBeside(columns: readonly (readonly Block[])[], width: number): Block {
-  const heights = columns.map((blocks) => blocks.reduce((sum, { height }) => sum + height, 0));
-  const marks = columns.flatMap((blocks, i) => {
-    const [page = []] = flowBlocks(blocks, heights[i]! + 1);
-    return drawBlocks(page, [i * (width + GUTTER), 0]);
-  });
-  return layMarks('columns', Math.max(...heights), marks);
-}
-
-/** A list, each of its sentences after a dash. */
-function layList(items: readonly string[], size: number, width: number): readonly Block[] {
-  return items.map((item): Block => {
-    const lines = wrapText(item, size, 'plain', width - 3);
-    const height = ((lines.length - 1) * LINE_STEP + CAP_HEIGHT) * size + 1.5;
-    const marks = [
-      ...drawTextLines([0, -0.5], ['–'], size, { baseline: 'top' }),
-      ...drawTextLines([3, -0.5], lines, size, { baseline: 'top' }),
-    ];
-    return layMarks(`the point "${item.slice(0, 30)}"`, height, marks);
-  });
-}
-
-/** A list in columns of about the same height, read down one and then the next. */
-function layInColumns(items: readonly string[], count: number, size: number): Block {
-  const width = (WIDTH - (count - 1) * GUTTER) / count;
-  const blocks = layList(items, size, width);
-  const total = blocks.reduce((sum, { height }) => sum + height, 0);
-  const columns: Block[][] = [[]];
-  let used = 0;
-  for (const block of blocks) {
-    if (used >= (total * columns.length) / count && columns.length < count) columns.push([]);
-    columns.at(-1)!.push(block);
-    used += block.height;
-  }
-  return layBeside(columns, width);
-}
-
-/** What was said, its names and values in two columns. */
-function laySaid(page: OutOfPlacePage, size: number, width: number): readonly Block[] {
-  const half = width * 0.64;
-  return page.said.map(([name, value]): Block => {
-    const names = wrapText(name, size, 'plain', half - 2);
-    const values = wrapText(value, size, 'bold', width - half);
-    const lines = Math.max(names.length, values.length);
-    return layMarks(`the value of "${name}"`, ((lines - 1) * LINE_STEP + CAP_HEIGHT) * size + 2, [
-      ...drawTextLines([0, -0.9], names, size, { baseline: 'top' }),
-      ...drawTextLines([half, -0.9], values, size, { baseline: 'top', weight: 'bold' }),
-    ]);
-  });
-}
-
-/** Lines to write on with a pencil, their words below. */
-function layPencilLines(words: readonly string[], size: number): Block {
-  const share = (WIDTH + GUTTER) / words.length;
-  const marks = words.flatMap((label, i): Mark[] => [
-    drawLine('frame', [i * share, -9.5], [(i + 1) * share - GUTTER, -9.5], 'thin'),
-    ...drawTextLines([i * share, -10.6], [label], size, { baseline: 'top' }),
-  ]);
-  return layMarks(`the lines to write ${words[0]} on`, 14.5, marks);
-}
 
 function layVerdict({ verdict, isStop }: OutOfPlacePage, size: number): Block {
   const large = size + 0.8;
@@ -115,11 +58,11 @@ function layVerdict({ verdict, isStop }: OutOfPlacePage, size: number): Block {
 function layPage(page: OutOfPlacePage, filled: FilledCase, size: number): readonly Block[] {
   const half = (WIDTH - GUTTER) / 2;
   const third = (WIDTH - 2 * GUTTER) / 3;
-  const said = [heading('What was said', size, half), ...laySaid(page, size, half)];
-  const saidHeight = said.reduce((sum, { height }) => sum + height, 0);
+  const said = [layHeading('What was said', size, half), ...layValues(page.said, size, half, 0.64)];
+  const saidHeight = sumHeights(said);
   const sketch = drawOutOfPlaceSketch(filled, page.sketch, { width: half, height: saidHeight - 7, text: 3.1 });
   const picture = [
-    heading('As it stands', size, half),
+    layHeading('As it stands', size, half),
     layMarks('the sketch', sketch.height, placeMarks(sketch.marks, { move: [0, -sketch.height] })),
   ];
   const style = { ...TABLE_STYLE, size, leastHeight: size * 1.9, padding: 1.1 };
@@ -134,27 +77,27 @@ function layPage(page: OutOfPlacePage, filled: FilledCase, size: number): readon
     style,
   );
   const lists = [
-    [heading('May be done now', size, third), ...layList(page.may, size, third)],
-    [heading('Needs the design engineer', size, third), ...layList(page.ask, size, third)],
-    [heading('NEVER', size, third), ...layList(page.never, size, third)],
+    [layHeading('May be done now', size, third), ...layList(page.may, size, third)],
+    [layHeading('Needs the design engineer', size, third), ...layList(page.ask, size, third)],
+    [layHeading('NEVER', size, third), ...layList(page.never, size, third)],
   ];
   return [
-    layPencilLines(['panel and insert', 'asked by', 'measured by', 'date and time'], size),
+    layPencilLines(['panel and insert', 'asked by', 'measured by', 'date and time'], size, WIDTH),
     layBeside([said, picture], half),
-    ...(page.limits.length === 0 ? [] : [heading('Carries at most', size, WIDTH), ...limits]),
+    ...(page.limits.length === 0 ? [] : [layHeading('Carries at most', size, WIDTH), ...limits]),
     layGap(1.5),
     layVerdict(page, size),
     ...(page.reasons.length === 0
       ? []
-      : [heading('It can be no pass, because', size, WIDTH), ...layList(page.reasons, size, WIDTH)]),
+      : [layHeading('It can be no pass, because', size, WIDTH), ...layList(page.reasons, size, WIDTH)]),
     layBeside(lists, third),
-    heading('Assumed, on the safe side', size, WIDTH),
-    layInColumns(page.assumed, 2, size),
-    heading('Holds only if', size, WIDTH),
-    layInColumns(page.conditions, 2, size),
+    layHeading('Assumed, on the safe side', size, WIDTH),
+    layInColumns(page.assumed, 2, size, WIDTH),
+    layHeading('Holds only if', size, WIDTH),
+    layInColumns(page.conditions, 2, size, WIDTH),
     layGap(1),
     layTextBlock(page.cautions.join(' '), WIDTH, { size, weight: 'bold' }),
-    layPencilLines(['accepted by (name)', 'capacity', 'registration no.', 'date', 'signature'], size),
+    layPencilLines(['accepted by (name)', 'capacity', 'registration no.', 'date', 'signature'], size, WIDTH),
   ];
 }
 
@@ -170,7 +113,7 @@ export function drawOutOfPlaceSheet(page: OutOfPlacePage, filled: FilledCase): D
   const room = line - 1 - foot;
   for (const size of SIZES) {
     const blocks = layPage(page, filled, size);
-    if (blocks.reduce((sum, block) => sum + block.height, 0) > room) continue;
+    if (sumHeights(blocks) > room) continue;
     const [only = []] = flowBlocks(blocks, room);
     return {
       width,
