@@ -49,7 +49,7 @@ export function seeSetOut(setOut: PanelSetOut, stand: Stand): PanelSetOut {
   const view = lookFrom(setOut.panel, stand);
   return {
     ...setOut,
-    words: SIDES[stand.turn === 0 ? 'upright' : 'turned'],
+    words: wordsOf(stand),
     outline: setOut.panel.outline_mm.map(view.toView),
     openings: setOut.panel.openings_mm.map((ring) => ring.map(view.toView)),
     length: view.width,
@@ -67,6 +67,16 @@ const SIDES = {
   upright: { start: 'left side', finish: 'right side', railA: 'bottom', railB: 'top' },
   turned: { start: 'left side', finish: 'right side', railA: 'lower side', railB: 'upper side' },
 } as const;
+
+/** Where the drawn top has come to. */
+const TOP_AT = { 90: 'start', 180: 'railA', 270: 'finish' } as const;
+
+/** Names of the four sides of the picture; a turned one says where the panel's top is. */
+function wordsOf({ turn }: Stand): PanelSetOut['words'] {
+  if (turn === 0) return SIDES.upright;
+  const at = TOP_AT[turn];
+  return { ...SIDES.turned, [at]: `${SIDES.turned[at]} = its top` };
+}
 
 /** A side of the outline, named by where it is for somebody who stands so. */
 export function nameSide(panel: Panel, stand: Stand, edge: number): string {

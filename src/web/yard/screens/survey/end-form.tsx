@@ -20,10 +20,8 @@ export function EndForm({ tape, piece }: SurveyPartProps) {
   const fault = typeof tool === 'string' ? tool : null;
   const { open } = tape;
   const body = makeTapedSurvey(piece.plan.setOut.panel, tape.draft.value, null, null);
-  const off = tape.items.flatMap(({ castIn }) => {
-    const answer = tape.answerOf(castIn.key);
-    return answer?.isOff === true ? [answer] : [];
-  });
+  const known = tape.items.flatMap(({ castIn }) => tape.answerOf(castIn.key) ?? []);
+  const off = known.filter(({ isOff }) => isOff);
   const left = [...new Set(open.map(({ item }) => numberOf(piece, item)))];
   return (
     <>
@@ -32,7 +30,16 @@ export function EndForm({ tape, piece }: SurveyPartProps) {
         words={
           body === null
             ? 'Nothing is taped yet'
-            : `${countOf(body.tapes.length, 'distance')}, ${off.length === 0 ? 'nothing is off' : `${countOf(off.length, 'insert')} off`}`
+            : [
+                countOf(body.tapes.length, 'distance'),
+                ...(known.length === 0
+                  ? []
+                  : [
+                      off.length === 0
+                        ? `none of ${countOf(known.length, 'insert')} off`
+                        : `${countOf(off.length, 'insert')} off`,
+                    ]),
+              ].join(', ')
         }
         isSmall
       >
@@ -41,11 +48,12 @@ export function EndForm({ tape, piece }: SurveyPartProps) {
         ))}
         {left.length > 0 && <p>{`Not taped to the end: ${left.join(', ')}.`}</p>}
         <NetworkNote tape={tape} piece={piece} />
+        <p>A tool that nobody names stays a gap that can be seen.</p>
       </Answer>
       <div class={styles.fields}>
         {(
           [
-            ['The tape or rod (a gap stays in sight)', name, 200],
+            ['Tape or rod', name, 200],
             ['Its number', serial, 60],
             ['Calibrated until, as 2027-03-31', until, 10],
             ['In words (not needed)', note, 500],

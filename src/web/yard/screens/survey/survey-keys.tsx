@@ -4,11 +4,12 @@ import { places } from '../../../pieces/places.ts';
 import { itemsBefore } from '../../../pieces/survey/stand.ts';
 import type { TapeAsk } from '../../../pieces/survey/tape-asks.ts';
 import { useYard } from '../../../pieces/yard.ts';
-import { BigKey, BigLink, KeyRow } from '../../parts/big-key.tsx';
+import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { DigitPad } from '../../parts/digit-pad.tsx';
 import { UndoLast } from '../../parts/undo-last.tsx';
 import { InsertPhotoKey } from '../walk/insert-photo-key.tsx';
 import type { SurveyPartProps } from './survey-part.ts';
+import styles from './survey-screen.module.css';
 import { numberOf, tellAsk } from './tell-ask.ts';
 
 /** So far beyond the panel a tape may show an insert that is off; no insert sits deeper; no rod is longer [mm]. */
@@ -51,7 +52,7 @@ function UndoNumber({ tape }: Pick<SurveyPartProps, 'tape'>) {
     <BigKey
       kind="quiet"
       isDisabled={isEmpty}
-      more={isEmpty ? 'nothing to take back' : 'the last number'}
+      more={isEmpty ? 'nothing yet' : 'last number'}
       onPress={() => tape.undo()}
     >
       Undo
@@ -73,14 +74,14 @@ function StartKeys({ tape, piece }: SurveyPartProps) {
   const typed = tape.draft.value.entries.length;
   return (
     <>
-      <KeyRow>
+      <div class={styles.pair}>
         <BigKey kind="quiet" onPress={() => tape.standAt({ turn: NEXT_TURN[turn] })}>
-          Turn the picture
+          Turn it
         </BigKey>
         <BigKey kind="quiet" onPress={() => tape.standAt({ face: other })}>
-          {`See the ${other}`}
+          {`See ${other}`}
         </BigKey>
-      </KeyRow>
+      </div>
       <BigKey onPress={() => tape.askConnections()} more="a few numbers for one plate">
         From a scaffold
       </BigKey>
@@ -110,22 +111,23 @@ function TapeKeys({ tape, piece, ask }: SurveyPartProps & { readonly ask: TapeAs
         hasMinus={ask.kind === 'depth'}
         onDone={(value) => tape.type(value)}
       />
-      <KeyRow>
+      <div class={styles.pair}>
         <BigKey kind="quiet" onPress={() => tape.type(null)}>
           {ask.kind === 'depth' ? 'Not taken' : 'Out of reach'}
         </BigKey>
         {ask.kind === 'side' && (
           <BigKey kind="quiet" onPress={() => tape.changeSide()}>
-            Another side
+            Other side
           </BigKey>
         )}
-      </KeyRow>
-      <KeyRow>
-        <BigKey kind="quiet" isDisabled={tape.draft.value.entries.length === 0} onPress={() => tape.finish()}>
-          Enough
-        </BigKey>
+        {/* Below the longer pad there is room for two. */}
+        {ask.kind !== 'depth' && (
+          <BigKey kind="quiet" isDisabled={tape.draft.value.entries.length === 0} onPress={() => tape.finish()}>
+            Enough
+          </BigKey>
+        )}
         <UndoNumber tape={tape} />
-      </KeyRow>
+      </div>
     </>
   );
 }

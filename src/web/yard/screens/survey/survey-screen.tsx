@@ -48,7 +48,7 @@ function Survey({ piece }: { readonly piece: OpenPiece }) {
       isFixed
       keys={<SurveyKeys tape={tape} piece={piece} />}
     >
-      <div class={styles.survey}>
+      <div class={`${styles.survey} ${step.kind === 'end' ? styles.ending : ''}`}>
         <FormPlan
           of="panel"
           setOut={seen}

@@ -20,9 +20,9 @@ export function tellAsk(piece: OpenPiece, stand: Stand, ask: TapeAsk): string {
 export function tellHow(ask: TapeAsk): string {
   switch (ask.kind) {
     case 'side':
-      return 'Square from the side, to the middle of the thread.';
+      return 'Square from the side, to its middle.';
     case 'between':
-      return 'From middle to middle of the threads. On bolts screwed in, edge to the same edge is the same.';
+      return 'From middle to middle. On bolts screwed in: from the left of one to the left of the other.';
     case 'depth':
       return 'A straightedge over it: how far its top is below the face. ± for one that stands proud.';
   }

@@ -227,12 +227,15 @@ export class TapeSession {
     this.#step.value = { kind: 'end' };
   }
 
-  /** How far an insert is off by what was taped; null: not enough is. Where a set is taped together, by the set. */
+  /**
+   * How far an insert is off by what was taped; null: not enough is, or only how a set lies in itself is known. Where a set is taped together, by the
+   * set.
+   */
   answerOf(key: string): TapedAnswer | null {
     const item = this.items.find(({ castIn }) => castIn.key === key);
     if (item === undefined) return null;
     const places = this.places(this.#draft.value.basis === 'tape' ? [item] : this.items);
-    const at = places.kind === 'found' ? places.places.get(key) : undefined;
+    const at = places.kind === 'found' && places.network.freeMoves === 0 ? places.places.get(key) : undefined;
     if (at === undefined) return null;
     const { x_mm, y_mm } = item.castIn;
     const off: Point = [at[0] - x_mm, at[1] - y_mm];
