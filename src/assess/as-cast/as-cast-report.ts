@@ -91,6 +91,12 @@ export interface AsCastConnection {
   /** Side by side, those that an installer may do himself first. */
   readonly remedies: readonly Remedy[];
   readonly decision: RecordOf<'remedy-decided'> | null;
+  /** What was decided, by its own numbers, as it is computed now; null: nobody decided. */
+  readonly decided: Remedy | null;
+  /** Records that the places of its inserts rest on: a decision is about them, and must have seen them. Empty: nobody measured any. */
+  readonly rests: readonly FactRecord[];
+  /** Of the fallen decisions those by somebody who may not. */
+  readonly withoutRight: readonly RecordOf<'remedy-decided'>[];
   /** Decisions that do not count, with why. */
   readonly fallen: readonly { readonly record: RecordOf<'remedy-decided'>; readonly why: string }[];
 }

@@ -1,0 +1,55 @@
+import type { FixtureHole } from '../../job/documents/fixture.ts';
+import type { BodyOf } from '../../records/record.ts';
+import type { Remedy } from './as-cast-report.ts';
+import type { Change, RemedyQuestion } from './attempt.ts';
+import { completeRemedy } from './complete-remedy.ts';
+import { findDepthNeeds, keepBolts, tellDepthNeeds } from './depth-needs.ts';
+import { movePlate } from './plate-place.ts';
+
+/** Holes of a plate with those in their place that become others. */
+export function changeHoles(holes: readonly FixtureHole[], { holes: changed }: Change): readonly FixtureHole[] {
+  return holes.map((hole) => {
+    const to = changed.find(({ id }) => id === hole.id);
+    if (to === undefined) return hole;
+    return {
+      id: hole.id,
+      at_mm: [to.x_mm, to.y_mm],
+      diameter_mm: to.diameter_mm,
+      slot_mm: to.slot_mm,
+      slotAngle_deg: to.angle_deg,
+      takesShear: to.takesShear,
+    };
+  });
+}
+
+/** What was decided, computed anew by its own numbers: it may have been computed by another engine, on another job. */
+export function computeDecided(question: RemedyQuestion, { remedy, change, words }: BodyOf<'remedy-decided'>): Remedy {
+  const { connection, fixture, cast } = question;
+  const unused = new Set(change.unused);
+  const inserts = connection.inserts.filter(({ insert }) => {
+    const key = cast.members.get(insert)?.castIn.key;
+    return key === undefined || !unused.has(key);
+  });
+  const given = { ...connection, inserts, packers_mm: change.packers_mm ?? connection.packers_mm };
+  const needs = findDepthNeeds(question, given);
+  const proud = needs.proud.map(
+    ({ insert: { item } }) => `the plate does not lie flat: no. ${item.number} stands out of the face`,
+  );
+  const kept = remedy === 'as is' ? keepBolts({ ...question, connection: given }, needs) : null;
+  const holes = fixture === null ? null : changeHoles(fixture.holes, change);
+  const plate = fixture === null || holes === null || change.holes.length === 0 ? null : { ...fixture, holes };
+  const based = kept?.connection ?? given;
+  const changed = plate === null ? based : { ...based, fixture: plate };
+  const computed = completeRemedy(question, {
+    kind: remedy,
+    words,
+    placed: change.move === null || fixture === null ? changed : movePlate(cast.panel, changed, fixture, change.move),
+    holes,
+    change,
+    conditions: kept === null ? tellDepthNeeds({ ...needs, packers: null }) : [],
+    faults: [...proud, ...(kept?.faults ?? [])],
+    provenWithin: 0,
+  });
+  if (remedy !== 'not usable') return computed;
+  return { ...computed, verdict: 'does not work', act: 'change the design', ratio: null, clearance: null };
+}

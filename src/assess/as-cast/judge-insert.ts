@@ -1,0 +1,77 @@
+import type { Point } from '../../engine/geometry/point.ts';
+import type { Panel } from '../../job/documents/panel.ts';
+import { frameOf } from '../../job/face-frame.ts';
+import type { JobIndex } from '../../job/job-index.ts';
+import { showLength } from '../../job/resolve/local-member-type.ts';
+import type { SetOutItem } from '../set-out/set-out.ts';
+import type { AsCastInsert, SurveyedPlace } from './as-cast-report.ts';
+import type { CountingPlace } from './counting-places.ts';
+
+/** Lengths that lie this close together [mm] are the same. */
+const ROUNDING = 1e-6;
+/** A bolt that leans by more than 1 in 20 [degrees] bears on one side of its head: a bevelled washer is needed. Steelwork practice, recalled. */
+export const MOST_TILT = (Math.atan(1 / 20) * 180) / Math.PI;
+
+/** What a shift on a face is called as one stands in front of it, the drawing's up being up; `none`: nothing to speak of. */
+export function tellShift([x, y]: Point, none: string): string {
+  const parts = [
+    ...(Math.abs(x) < 0.05 ? [] : [`${showLength(Math.abs(x))} to the ${x > 0 ? 'right' : 'left'}`]),
+    ...(Math.abs(y) < 0.05 ? [] : [`${showLength(Math.abs(y))} ${y > 0 ? 'up' : 'down'}`]),
+  ];
+  return parts.length === 0 ? none : parts.join(' and ');
+}
+
+/** A shift given in the axes of the documents, on the face as seen from its front. */
+export function shiftOnFace(panel: Panel, { castIn }: SetOutItem, [dx, dy]: Point): Point {
+  const { toFace } = frameOf(panel, castIn);
+  const [fromX, fromY] = toFace([0, 0]);
+  const [toX, toY] = toFace([dx, dy]);
+  return [toX - fromX, toY - fromY];
+}
+
+function tellPlace(panel: Panel, item: SetOutItem, { dx, dy }: SurveyedPlace): readonly string[] {
+  const isOff = Math.abs(dx) > item.tolerance + ROUNDING || Math.abs(dy) > item.tolerance + ROUNDING;
+  if (!isOff) return [];
+  const shift = tellShift(shiftOnFace(panel, item, [dx, dy]), 'nowhere');
+  return [`${shift} of its place, as seen from in front of it; ±${showLength(item.tolerance)} is allowed`];
+}
+
+function tellDepth(index: JobIndex, { depth, depthOff }: SurveyedPlace): readonly string[] {
+  if (depth === null || depthOff === null) return [];
+  const { level_mm } = index.file.library.rules.tolerances;
+  if (depth < -ROUNDING) return [`its top stands ${showLength(-depth)} out of the face`];
+  if (Math.abs(depthOff) <= level_mm + ROUNDING) return [];
+  const way = depthOff > 0 ? 'deeper' : 'less deep';
+  return [
+    `its top lies ${showLength(depth)} below the face, ${showLength(Math.abs(depthOff))} ${way} than aimed at; ±${showLength(level_mm)} is allowed`,
+  ];
+}
+
+/** Whether the bolt of an insert leans more than a usual washer takes. */
+export function leansTooMuch(place: SurveyedPlace | null): boolean {
+  return place?.tilt != null && place.tilt.total > MOST_TILT;
+}
+
+function tellTilt(place: SurveyedPlace): readonly string[] {
+  if (!leansTooMuch(place)) return [];
+  return [`it leans by ${place.tilt!.total.toFixed(1)}°; a usual washer takes 1 in 20 (${MOST_TILT.toFixed(1)}°)`];
+}
+
+/** An insert as cast, judged against its tolerance by itself. */
+export function judgeInsert(
+  index: JobIndex,
+  panel: Panel,
+  item: SetOutItem,
+  { place, isConflict, isSurveyed }: CountingPlace,
+): AsCastInsert {
+  if (place === null) return { item, place, state: 'not surveyed', why: ['nobody surveyed it: taken as designed'] };
+  const off = [...tellPlace(panel, item, place), ...tellDepth(index, place), ...tellTilt(place)];
+  const unsurveyed = isSurveyed ? [] : ['nobody surveyed its place: taken as last measured in the form'];
+  const conflict = isConflict
+    ? ['surveys that did not know of each other differ: the one farthest from the design counts until they are settled']
+    : [];
+  const why = [...conflict, ...unsurveyed, ...off];
+  if (isConflict) return { item, place, state: 'conflict', why };
+  if (off.length > 0) return { item, place, state: 'off', why };
+  return { item, place, state: isSurveyed ? 'within' : 'not surveyed', why };
+}
