@@ -83,6 +83,9 @@ export class AsCastSample {
         state: decision === undefined ? state : 'decided',
         remedies: [],
         decision: decision === undefined ? null : this.#decide(connection, decision, survey.id),
+        decided: null,
+        rests: [survey],
+        withoutRight: [],
         fallen: [],
       };
     });
