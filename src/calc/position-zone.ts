@@ -60,8 +60,8 @@ function shift(group: AnchorageGroup, insertId: string, dx: number, dy: number):
 /** 1 less the largest ratio; NaN where it fails for another reason. */
 function findMargin(group: AnchorageGroup, actions: GroupActions): number {
   try {
-    const { ratio, verdict } = checkAnchorage(prepare(group), actions);
-    if (verdict === 'not covered' || !Number.isFinite(ratio)) return Number.NaN;
+    const { ratio, uncovered } = checkAnchorage(prepare(group), actions);
+    if (uncovered.length > 0 || !Number.isFinite(ratio)) return Number.NaN;
     // A ratio of 1 passes, and rounding with it.
     return isWithin(ratio) ? Math.max(1 - ratio, Number.MIN_VALUE) : Math.max(-1, 1 - ratio);
   } catch (error) {

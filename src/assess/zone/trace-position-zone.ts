@@ -39,14 +39,25 @@ export const ZONE_WINDOW = 50;
 /** So far outside [mm] one is surely beyond the boundary. */
 const BEYOND = 2 * TRACED_TO;
 
+/** Where one asks what ended a zone: the boundary is drawn on the safe side, so that just beyond it all may still hold. */
+const FARTHER = [BEYOND, 2 * BEYOND, 4 * BEYOND] as const;
+
+function findFirst<T, U>(list: readonly T[], find: (one: T) => U | null): U | null {
+  for (const one of list) {
+    const found = find(one);
+    if (found !== null) return found;
+  }
+  return null;
+}
+
 /** Every shift of the inserts when the subject is shifted. */
 export function shiftsOf(site: ZoneSite, subject: ZoneSubject, shift: Point): readonly Point[] {
   return site.members.map((_, at) => (subject === 'group' || subject === at ? shift : [0, 0]));
 }
 
-/** 1 less the ratio; NaN where it fails for another reason than a ratio. */
-function marginOf({ state, ratio }: ConnectionAnswer): number {
-  if (state !== 'passes' && state !== 'fails') return Number.NaN;
+/** 1 less the ratio; NaN where another reason than a ratio speaks against it, whatever the ratio is. */
+function marginOf({ state, ratio, reasons }: ConnectionAnswer): number {
+  if ((state !== 'passes' && state !== 'fails') || reasons.length > 0) return Number.NaN;
   return ratio === null || !Number.isFinite(ratio) ? Number.NaN : Math.max(-1, 1 - ratio);
 }
 
@@ -91,8 +102,10 @@ export function tracePositionZone(site: ZoneSite, subject: ZoneSubject, window =
     // A ray may run along the boundary or touch it: it ends where it leads out.
     const ends = [0, ...findCrossings(zone, [ux, uy])];
     const reach = ends.find((at) => !passes((at + BEYOND) * ux, (at + BEYOND) * uy)) ?? window;
-    const beyond = reach + BEYOND;
-    const limit = beyond >= window ? null : findLimit(site, shiftsOf(site, subject, [beyond * ux, beyond * uy]));
+    const limit = findFirst(FARTHER, (off) => {
+      const beyond = reach + off;
+      return beyond >= window ? null : findLimit(site, shiftsOf(site, subject, [beyond * ux, beyond * uy]));
+    });
     return { toward, reach: Math.min(reach, window), limit };
   });
   return { kind: 'zone', ...zone, window, step, reaches, checks: countAsked() + 1 + AXES.length };

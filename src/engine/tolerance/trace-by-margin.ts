@@ -92,7 +92,7 @@ export function traceByMargin({ window, canBe: ask, margin }: MarginQuestion): T
     extent,
     widest: 2 * step * STEPS.across,
     narrowest: step,
-    within: TRACED_TO / 2,
+    within: TRACED_TO / 4,
   });
   const passes = (x: number, y: number) =>
     Math.max(Math.abs(x), Math.abs(y)) <= extent && canBe(x, y) && map.passes(x, y);
