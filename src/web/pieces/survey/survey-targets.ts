@@ -1,0 +1,69 @@
+import type { DesignPoint } from '../../../assess/as-cast/match-points.ts';
+import type { SetOutItem } from '../../../assess/set-out/set-out.ts';
+import type { CastIn } from '../../../job/documents/cast-in.ts';
+import type { Panel } from '../../../job/documents/panel.ts';
+import { panelSide } from '../../../job/face-frame.ts';
+
+/** In the plane of the panel's drawing, the height out of its drawn face third [mm]. */
+export type Spot = readonly [x: number, y: number, z: number];
+
+/** A corner of the panel's outline, on one of its large faces. */
+export interface CornerTarget {
+  readonly name: string;
+  readonly at: Spot;
+}
+
+/** Height of a large face above the drawn one. */
+function heightOf(panel: Panel, face: 'outside' | 'inside'): number {
+  return face === panel.drawnFace ? 0 : 0 - panel.thickness_mm;
+}
+
+/** Where a cast-in item meets its face as designed, and which way is out of the concrete there. */
+export function spotOf(panel: Panel, castIn: CastIn): { readonly at: Spot; readonly out: Spot } {
+  if (castIn.face !== 'edge' || castIn.edge === null) {
+    const face = castIn.face === 'edge' ? panel.drawnFace : castIn.face;
+    const z = heightOf(panel, face);
+    return { at: [castIn.x_mm, castIn.y_mm, z], out: [0, 0, face === panel.drawnFace ? 1 : -1] };
+  }
+  const { from, along, inward } = panelSide(panel, castIn.edge);
+  const z = panel.drawnFace === 'outside' ? 0 - castIn.y_mm : castIn.y_mm - panel.thickness_mm;
+  return {
+    at: [from[0] + along[0] * castIn.x_mm, from[1] + along[1] * castIn.x_mm, z],
+    out: [0 - inward[0], 0 - inward[1], 0],
+  };
+}
+
+/** The corners that an instrument may have taken: of both large faces where it took heights, else one each. */
+export function listCorners(panel: Panel, hasHeights: boolean): readonly CornerTarget[] {
+  const faces = hasHeights ? (['outside', 'inside'] as const) : [panel.drawnFace];
+  return faces.flatMap((face) =>
+    panel.outline_mm.map(([x, y], k) => ({
+      name: hasHeights ? `corner ${k + 1}, ${face}` : `corner ${k + 1}`,
+      at: [x, y, heightOf(panel, face)] as const,
+    })),
+  );
+}
+
+/** Everything of a panel that a surveyed point may be, for the matching. */
+export function listDesignPoints(
+  panel: Panel,
+  items: readonly SetOutItem[],
+  hasHeights: boolean,
+): readonly DesignPoint[] {
+  const cut = (spot: Spot) => (hasHeights ? spot : spot.slice(0, 2));
+  return [
+    ...items.map(({ castIn, number }): DesignPoint => {
+      const { at, out } = spotOf(panel, castIn);
+      return {
+        key: castIn.key,
+        number: String(number),
+        at: cut(at),
+        kind: 'insert',
+        ...(hasHeights ? { out } : {}),
+      };
+    }),
+    ...listCorners(panel, hasHeights).map(
+      ({ name, at }): DesignPoint => ({ key: name, number: name, at: cut(at), kind: 'control' }),
+    ),
+  ];
+}
