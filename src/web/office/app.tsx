@@ -26,6 +26,7 @@ const TransmittalScreen = lazy(async () => ({ default: (await jobScreens()).Tran
 const ImportScreen = lazy(async () => ({ default: (await jobScreens()).ImportScreen }));
 const YardScreen = lazy(async () => ({ default: (await yardScreens()).YardScreen }));
 const YardPieceScreen = lazy(async () => ({ default: (await yardScreens()).YardPieceScreen }));
+const AsCastScreen = lazy(async () => ({ default: (await yardScreens()).AsCastScreen }));
 const PeopleScreen = lazy(async () => ({ default: (await yardScreens()).PeopleScreen }));
 
 /** Files for the job that is open. */
@@ -79,6 +80,9 @@ function OpenJob({ params: { job } }: JobPart) {
           <Route path="/job/:job/revisions" component={RevisionsScreen} />
           <Route path="/job/:job/transmittal" component={TransmittalScreen} />
           <Route path="/job/:job/yard" component={YardScreen} />
+          <Route path="/job/:job/yard/:piece/as-cast">
+            {({ piece }) => <AsCastScreen key={piece} piece={piece} />}
+          </Route>
           <Route path="/job/:job/yard/:piece">{({ piece }) => <YardPieceScreen key={piece} piece={piece} />}</Route>
           <Route path="/job/:job/files" component={ImportIntoJob} />
           <Route>

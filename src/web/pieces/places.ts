@@ -11,7 +11,11 @@ export const places = {
   conflict: (piece: string) => `/yard/piece/${piece}/conflicts`,
   after: (piece: string) => `/yard/piece/${piece}/after`,
   survey: (piece: string) => `/yard/piece/${piece}/survey`,
-  fit: (piece: string) => `/yard/piece/${piece}/fit`,
+  /** Whether brackets go on: all of a piece, or one by its connection's permanent key. */
+  fit: (piece: string, connection: string | null = null) =>
+    connection === null ? `/yard/piece/${piece}/fit` : `/yard/piece/${piece}/fit/${encodeURIComponent(connection)}`,
+  bolts: (piece: string) => `/yard/piece/${piece}/bolts`,
+  delivery: (piece: string) => `/yard/piece/${piece}/delivery`,
   history: (piece: string) => `/yard/piece/${piece}/history`,
   sheet: (piece: string) => `/yard/piece/${piece}/sheet`,
   scan: () => '/yard/scan',

@@ -22,5 +22,6 @@ export const addresses = {
   transmittal: (job: string) => `/job/${e(job)}/transmittal`,
   yard: (job: string) => `/job/${e(job)}/yard`,
   yardPiece: (job: string, piece: string) => `/job/${e(job)}/yard/${e(piece)}`,
+  asCast: (job: string, piece: string) => `/job/${e(job)}/yard/${e(piece)}/as-cast`,
   readFilesInto: (job: string) => `/job/${e(job)}/files`,
 } as const;

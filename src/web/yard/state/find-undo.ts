@@ -13,7 +13,13 @@ const UNDOABLE: ReadonlySet<RecordKind> = new Set<RecordKind>([
   'cap',
   'docket',
   'strength-result',
+  'remedy-decided',
   'surveyed',
+  'delivered',
+  'offered',
+  'tightened',
+  'sealed',
+  'proof-loaded',
 ]);
 
 /** Records of one tap are written within this time [ms]. */

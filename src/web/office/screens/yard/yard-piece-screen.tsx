@@ -15,6 +15,7 @@ import { addresses } from '../../state/addresses.ts';
 import { tell } from '../../state/messages.ts';
 import { useOffice } from '../../state/office.ts';
 import { tellError } from '../../state/use-asked.ts';
+import { AsCastPart } from '../as-cast/as-cast-part.tsx';
 import { AfterPart } from './after-part.tsx';
 import { tellClearance } from './clearance-facts.ts';
 import { ClearancePart } from './clearance-part.tsx';
@@ -91,6 +92,7 @@ function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: 
       <FormPart yard={yard} piece={piece} />
       <InsertsPart yard={yard} piece={piece} />
       <AfterPart piece={piece} />
+      <AsCastPart job={job} piece={piece} />
       <PhotosPart yard={yard} photos={state.beside.get('photo') ?? []} names={names} />
       <HistoryPart lines={lines} />
     </Page>

@@ -1,0 +1,171 @@
+import type { AsCastConnection, Remedy } from '../assess/as-cast/as-cast-report.ts';
+import type { Panel } from '../job/documents/panel.ts';
+import { goesOn, NEVER_ALONE, tellPlateMove } from './fit-words.ts';
+
+/** How an answer is meant; `unsure` is never green. */
+export type FitKind = 'good' | 'move' | 'wrong' | 'unsure' | 'ask';
+
+/** The answer to somebody with the plate in his hands. */
+export interface FitAnswer {
+  readonly kind: FitKind;
+  /** What to do, in one sentence. */
+  readonly words: string;
+  readonly more: readonly string[];
+  /** What he may do himself, to be recorded; null: nothing, or it is decided already. */
+  readonly remedy: Remedy | null;
+}
+
+/** A hole whose bolt does not go in where the plate lies best. */
+export interface LackingHole {
+  readonly id: string;
+  /** [mm] */
+  readonly lacks: number;
+}
+
+/** Rounding to whole mm moves a plate by at most this: as much must be left for it [mm]. */
+const WHOLE = Math.SQRT1_2 + 0.05;
+
+/** Of places that were turned and shifted [mm]. */
+const ROUNDING = 1e-6;
+
+/** Lengths for a person with a rule: whole mm where that much room is left, else tenths. */
+function ruleOf(margin: number): (mm: number) => string {
+  return (mm) => `${margin >= WHOLE ? Math.round(mm) : Number(mm.toFixed(1))} mm`;
+}
+
+/** What leaves plate and holes as they are. */
+const LEAVES_PLATE: ReadonlySet<Remedy['kind']> = new Set(['as is', 'plate moved', 'packers or other bolts']);
+
+/** Of the ways that leave the plate as it is the best: one that works and may be decided on site, else one that works, else one of which the strength is not known. Null: none goes on. */
+export function pickFit({ remedies }: Pick<AsCastConnection, 'remedies'>): Remedy | null {
+  const fitting = remedies.filter(
+    (one) => LEAVES_PLATE.has(one.kind) && one.verdict !== 'does not work' && goesOn(one),
+  );
+  return (
+    fitting.find(({ verdict, act }) => verdict === 'works' && act === 'decide on site') ??
+    fitting.find(({ verdict }) => verdict === 'works') ??
+    fitting[0] ??
+    null
+  );
+}
+
+/** What is done with the plate, for the person who does it. */
+function tellHow(remedy: Remedy, connection: AsCastConnection['connection'], panel: Panel): string {
+  const margin = remedy.clearance?.margin ?? 0;
+  const moved = tellPlateMove(remedy.change.move, connection, panel, ruleOf(margin));
+  if (remedy.kind === 'as is' || (remedy.kind === 'plate moved' && moved === null))
+    return remedy.clearance === null ? 'Nothing to change' : 'Goes on as drawn';
+  if (remedy.kind !== 'plate moved' || moved === null) return remedy.words;
+  return moved.startsWith('turned') ? `Turn the plate ${moved.slice('turned '.length)}` : `Shift the plate ${moved}`;
+}
+
+/** Sentences of the desk begin small, as parts of others. */
+function asSentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?]$/.test(words) ? '' : '.'}`;
+}
+
+/** A way that leaves the plate as it is: who may say so, and what is not known of it. */
+function answerFitting(remedy: Remedy, found: AsCastConnection, panel: Panel): FitAnswer {
+  const words = tellHow(remedy, found.connection, panel);
+  const more = [...remedy.conditions, ...remedy.why].map(asSentence);
+  if (remedy.verdict === 'not known')
+    return {
+      kind: 'unsure',
+      words,
+      more: ['So it goes on. That is no pass: the design engineer is asked before it is loaded.', ...more],
+      remedy,
+    };
+  if (remedy.act === 'change the design')
+    return {
+      kind: 'ask',
+      words: `Ask first. ${words}`,
+      more: [
+        'Computed so it works, but it is farther off than the limits that the design engineer gave: that is for him to say.',
+        ...more,
+      ],
+      remedy,
+    };
+  return { kind: remedy.kind === 'as is' ? 'good' : 'move', words, more, remedy };
+}
+
+/** Nothing that leaves the plate as it is helps: what is missing, and what not to do. */
+function answerBlocked({ remedies }: AsCastConnection, lacking: LackingHole | null): FitAnswer {
+  const left = remedies.filter(({ kind }) => LEAVES_PLATE.has(kind));
+  const lacks = lacking === null ? '' : `: hole ${lacking.id} lacks ${Math.ceil(10 * lacking.lacks) / 10} mm`;
+  const others = remedies.filter(({ kind, verdict }) => !LEAVES_PLATE.has(kind) && verdict === 'works');
+  const why = lacking === null ? (left.find(goesOn)?.why ?? []) : [];
+  return {
+    kind: 'wrong',
+    words: lacking === null ? 'Does not work where it stands: do not load it' : `Does not go on${lacks}`,
+    more: [
+      ...why.map(asSentence),
+      NEVER_ALONE,
+      others.length === 0
+        ? 'Ask the design engineer.'
+        : `Ask the design engineer: ${others.length === 1 ? 'one way is' : `${others.length} ways are`} computed that would work.`,
+    ],
+    remedy: null,
+  };
+}
+
+/** Within tolerance: it goes on as drawn, or in the play of its holes. */
+function answerFine(found: AsCastConnection, panel: Panel, roomAsDrawn: number | null): FitAnswer {
+  const more = ['Every insert is within its tolerance: nothing to decide.'];
+  const none = { more, remedy: null };
+  if (roomAsDrawn === null) return { ...none, kind: 'good', words: 'Stands as drawn' };
+  if (roomAsDrawn >= -ROUNDING) return { ...none, kind: 'good', words: 'Goes on as drawn' };
+  const moved = found.remedies.find(({ kind }) => kind === 'plate moved');
+  if (moved === undefined) return { ...none, kind: 'good', words: 'Goes on in the play of its holes' };
+  return { ...none, kind: 'move', words: tellHow(moved, found.connection, panel) };
+}
+
+/** What was decided, as it was computed then: a strength that nobody knew is no pass because somebody signed for it. */
+function answerDecided({ decision }: AsCastConnection): FitAnswer {
+  if (decision === null) return { kind: 'ask', words: 'Decided', more: [], remedy: null };
+  const { remedy, words, computed, reason } = decision.body;
+  if (remedy === 'not usable')
+    return { kind: 'wrong', words: 'NOT USABLE: do not load it', more: [words, reason], remedy: null };
+  const known: Readonly<Record<typeof computed.state, FitKind>> = {
+    works: 'good',
+    'not known': 'unsure',
+    'does not work': 'wrong',
+  };
+  const doubt = computed.state === 'not known' ? ['Decided with its strength not known: that is no pass.'] : [];
+  return { kind: known[computed.state], words, more: [...doubt, reason], remedy: null };
+}
+
+/** What the plate comes to where it lies. */
+export interface PlateFit {
+  /** Least room of a bolt with the plate as drawn [mm]; null: no plate. */
+  readonly roomAsDrawn: number | null;
+  /** The hole that lacks most where the plate lies best; null: all go in, or there is no plate. */
+  readonly findLacking: () => LackingHole | null;
+}
+
+/** Whether a bracket goes on as its inserts came out, for the person who stands before them. */
+export function answerFit(found: AsCastConnection, panel: Panel, { roomAsDrawn, findLacking }: PlateFit): FitAnswer {
+  const none = { more: [], remedy: null };
+  switch (found.state) {
+    case 'not surveyed':
+      return { ...none, kind: 'unsure', words: 'Not surveyed: nobody knows whether it goes on' };
+    case 'conflict':
+      return {
+        ...none,
+        kind: 'unsure',
+        words: 'Two say different things of it, and neither knew of the other',
+        more: [
+          'Measure it once more, or have it decided anew, by somebody who has seen both. Until then the worse counts.',
+        ],
+      };
+    case 'fine':
+      return answerFine(found, panel, roomAsDrawn);
+    case 'not usable':
+    case 'decided':
+      return answerDecided(found);
+    case 'fine as it is':
+    case 'needs a remedy': {
+      const remedy = pickFit(found);
+      return remedy === null ? answerBlocked(found, findLacking()) : answerFitting(remedy, found, panel);
+    }
+  }
+}

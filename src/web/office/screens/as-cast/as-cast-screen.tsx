@@ -1,0 +1,61 @@
+import { Link } from 'wouter-preact';
+import { tellAsCast } from '../../../../say/fit-words.ts';
+import { Empty } from '../../../parts/notice.tsx';
+import { Page } from '../../../parts/page.tsx';
+import { useAsCast } from '../../../pieces/as-cast/use-as-cast.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import type { Yard } from '../../../pieces/yard.ts';
+import { addresses } from '../../state/addresses.ts';
+import { useOffice } from '../../state/office.ts';
+import { DeskFrame } from '../yard/desk-frame.tsx';
+import { WhoWorks } from '../yard/who-works.tsx';
+import { ConnectionsPart } from './connections-part.tsx';
+import { DeviationsPart } from './deviations-part.tsx';
+import { InsertsTable } from './inserts-table.tsx';
+import { ScatterPart } from './scatter-part.tsx';
+import { SurveysPart } from './surveys-part.tsx';
+
+function AsCast({ job, yard, piece }: { readonly job: string; readonly yard: Yard; readonly piece: OpenPiece }) {
+  const report = useAsCast(piece);
+  const { head, plan, context } = piece;
+  return (
+    <Page
+      title={`${head.mark} no. ${head.serial} as cast`}
+      lead={report === null ? 'Computing every connection with its inserts where they are …' : tellAsCast(report)}
+      actions={<Link href={addresses.yardPiece(job, piece.id)}>Back to the piece</Link>}
+    >
+      <WhoWorks yard={yard} />
+      {report === null ? (
+        <p aria-busy="true">Computing as cast …</p>
+      ) : (
+        <>
+          <DeviationsPart panel={plan.setOut.panel} report={report} />
+          <ConnectionsPart yard={yard} piece={piece} report={report} />
+          <ScatterPart report={report} />
+          <InsertsTable report={report} />
+          <SurveysPart report={report} people={context.people} />
+        </>
+      )}
+    </Page>
+  );
+}
+
+/** A piece as it came out of its form: what is off, what that does, what may be done about it, who decided what. */
+export function AsCastScreen({ piece }: { readonly piece: string }) {
+  const { session } = useOffice();
+  return (
+    <DeskFrame job={session.id}>
+      {(yard) => {
+        const reading = yard.piece(piece).value;
+        if (reading.kind === 'reading') return <p aria-busy="true">Reading the piece …</p>;
+        if (reading.kind === 'open') return <AsCast job={session.id} yard={yard} piece={reading.piece} />;
+        return (
+          <Empty title="This piece cannot be shown">
+            <p>{reading.why}</p>
+            <Link href={addresses.yard(session.id)}>All pieces</Link>
+          </Empty>
+        );
+      }}
+    </DeskFrame>
+  );
+}

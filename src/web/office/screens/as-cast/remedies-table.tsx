@@ -1,0 +1,118 @@
+import type { AsCastConnection, Remedy } from '../../../../assess/as-cast/as-cast-report.ts';
+import type { ConnectionState } from '../../../../assess/connection-answer.ts';
+import { tellClearanceLeft } from '../../../../say/fit-words.ts';
+import { showRatio } from '../../../../say/numbers.ts';
+import { STATE_WORDS } from '../../../../say/words.ts';
+import { Button } from '../../../parts/button.tsx';
+import { StateMark } from '../../../parts/state-mark.tsx';
+import { type Column, Table } from '../../../parts/table.tsx';
+import { writeQuantity } from '../../../parts/units.ts';
+import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import styles from './as-cast.module.css';
+import { VerdictMark } from './as-cast-marks.tsx';
+import { PlateFigure } from './plate-figure.tsx';
+
+const WHO: Readonly<Record<Remedy['act'], string>> = {
+  'decide on site': 'on site: installer, foreman, QA, design engineer',
+  'change the design': 'design engineer with a registration',
+};
+
+/** A ratio is full here; the line of a bar stands at 1. */
+const FULL = 1.5;
+
+/** The strength with this remedy beside that of the design: a length and a number, so that rows compare at a glance. */
+function Strength({ state, ratio }: { readonly state: ConnectionState; readonly ratio: number | null }) {
+  const share = ratio === null ? 0 : Math.min(1, ratio / FULL);
+  return (
+    <span class={styles.strength}>
+      <StateMark state={state} words={STATE_WORDS[state]} />
+      <strong>{showRatio(ratio)}</strong>
+      {ratio !== null && (
+        <span class={`${styles.track} ${state === 'passes' ? styles.passes : styles.other}`} aria-hidden="true">
+          <span class={styles.fill} style={{ width: `${100 * share}%` }} />
+          <span class={styles.limit} />
+        </span>
+      )}
+    </span>
+  );
+}
+
+function Lines({ of }: { readonly of: readonly string[] }) {
+  return (
+    <span class={styles.lines}>
+      {of.map((words) => (
+        <span key={words}>{words}</span>
+      ))}
+    </span>
+  );
+}
+
+export interface RemediesTableProps {
+  readonly piece: OpenPiece;
+  readonly found: AsCastConnection;
+  readonly onDecide: (remedy: Remedy) => void;
+}
+
+/** What may be done about a connection, one remedy a row, the same things under each other so that they can be compared. */
+export function RemediesTable({ piece, found, onDecide }: RemediesTableProps) {
+  const decided = found.state === 'decided' ? found.decision?.body.remedy : undefined;
+  const columns: readonly Column<Remedy>[] = [
+    {
+      head: 'remedy',
+      kind: 'wide',
+      isName: true,
+      cell: ({ kind, words, act }) => (
+        <span class={styles.lines}>
+          <span class={styles.kind}>
+            {kind}
+            {kind === decided && <span class={styles.chosen}>decided</span>}
+          </span>
+          <span class={styles.words}>{words}</span>
+          <span class={styles.soft}>{WHO[act]}</span>
+        </span>
+      ),
+    },
+    { head: 'plate on its bolts', cell: (remedy) => <PlateFigure piece={piece} found={found} remedy={remedy} /> },
+    { head: 'answer', kind: 'short', cell: ({ verdict }) => <VerdictMark verdict={verdict} /> },
+    { head: 'strength', cell: ({ state, ratio }) => <Strength state={state} ratio={ratio} /> },
+    {
+      head: 'clearance',
+      cell: ({ clearance }) => (
+        <span class={styles.clearance}>
+          {clearance === null ? '–' : tellClearanceLeft(clearance, (mm) => writeQuantity('length', mm))}
+        </span>
+      ),
+    },
+    {
+      head: 'why, and what goes with it',
+      kind: 'wide',
+      cell: ({ why, conditions }) => <Lines of={[...why, ...conditions]} />,
+    },
+    {
+      head: 'decide',
+      kind: 'short',
+      cell: (remedy) => (
+        <span class="not-printed">
+          <Button
+            kind={remedy.verdict === 'works' ? 'plain' : 'quiet'}
+            name={`Decide for ${found.connection.mark}: ${remedy.kind}`}
+            onPress={() => onDecide(remedy)}
+          >
+            Decide
+          </Button>
+        </span>
+      ),
+    },
+  ];
+  return (
+    <Table
+      caption={`Remedies of ${found.connection.mark}`}
+      columns={columns}
+      rows={found.remedies}
+      keyOf={({ kind, words }) => `${kind} ${words}`}
+      groupOf={({ act }) =>
+        act === 'decide on site' ? 'without a change of the design' : 'with a change of the design'
+      }
+    />
+  );
+}
