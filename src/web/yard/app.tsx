@@ -1,8 +1,10 @@
 import { Redirect, Route, Switch } from 'wouter-preact';
 import { places } from '../pieces/places.ts';
 import { AfterScreen } from './screens/after/after-screen.tsx';
+import { BoltsScreen } from './screens/bolts/bolts-screen.tsx';
 import { ClearanceScreen } from './screens/clearance/clearance-screen.tsx';
 import { ConflictScreen } from './screens/conflict/conflict-screen.tsx';
+import { DeliveryScreen } from './screens/delivery/delivery-screen.tsx';
 import { DeviceScreen } from './screens/device/device-screen.tsx';
 import { FitScreen } from './screens/fit/fit-screen.tsx';
 import { FormScreen } from './screens/form/form-screen.tsx';
@@ -40,6 +42,8 @@ export function YardApp() {
             <FitScreen key={`${piece} ${connection ?? ''}`} piece={piece} connection={connection ?? null} />
           )}
         </Route>
+        <Route path="/yard/piece/:piece/bolts">{({ piece }) => <BoltsScreen key={piece} piece={piece} />}</Route>
+        <Route path="/yard/piece/:piece/delivery">{({ piece }) => <DeliveryScreen key={piece} piece={piece} />}</Route>
         <Route path="/yard/piece/:piece/history">{({ piece }) => <HistoryScreen key={piece} piece={piece} />}</Route>
         <Route path="/yard/piece/:piece/survey">{({ piece }) => <SurveyScreen key={piece} piece={piece} />}</Route>
         <Route path="/yard/piece/:piece/sheet">{({ piece }) => <SheetScreen key={piece} piece={piece} />}</Route>
