@@ -4,6 +4,7 @@ import { NO_CHANGE, type RemedyQuestion } from './attempt.ts';
 import type { CastMember } from './cast-panel.ts';
 import { completeRemedy, refuseRemedy } from './complete-remedy.ts';
 import { findDepthNeeds, packUp, tellDepthNeeds } from './depth-needs.ts';
+import { pickBest } from './pick-best.ts';
 import { moveToBest } from './site-remedies.ts';
 
 /** No plate is left on fewer bolts, unless it was designed so: on one it turns. */
@@ -40,13 +41,6 @@ function leaveOut(question: RemedyQuestion, unused: readonly CastMember[]): Reme
     faults: [],
     provenWithin: moved?.provenWithin ?? 0,
   });
-}
-
-/** Of some remedies the one that works with the least used; else the one that speaks least against itself. */
-function pickBest(remedies: readonly Remedy[]): Remedy | undefined {
-  const rank = ({ verdict }: Remedy) => (verdict === 'works' ? 0 : verdict === 'not known' ? 1 : 2);
-  const used = ({ ratio }: Remedy) => ratio ?? Number.POSITIVE_INFINITY;
-  return [...remedies].sort((a, b) => rank(a) - rank(b) || a.why.length - b.why.length || used(a) - used(b))[0];
 }
 
 /** Leaves bolts out: one where that works, else two, never so that a plate hangs on one. */

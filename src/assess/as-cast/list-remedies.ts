@@ -2,6 +2,7 @@ import type { Remedy } from './as-cast-report.ts';
 import type { RemedyQuestion } from './attempt.ts';
 import { refuseRemedy } from './complete-remedy.ts';
 import { tryFewerInserts } from './fewer-inserts.ts';
+import { tryPlateChanges } from './plate-changes.ts';
 import { tryAsIs, tryMove, tryPackers } from './site-remedies.ts';
 
 function giveUp(question: RemedyQuestion): Remedy {
@@ -32,7 +33,13 @@ const BY_CHANGE: readonly Remedy['kind'][] = [
  * What may be done about a connection, side by side: those that work and that somebody on site may decide first, then by how little they change; giving it up comes last.
  */
 export function listRemedies(question: RemedyQuestion): readonly Remedy[] {
-  const all = [tryAsIs(question), tryMove(question), tryPackers(question), tryFewerInserts(question)];
+  const all = [
+    tryAsIs(question),
+    tryMove(question),
+    tryPackers(question),
+    ...tryPlateChanges(question),
+    tryFewerInserts(question),
+  ];
   const isOnSite = ({ act }: Remedy) => (act === 'decide on site' ? 0 : 1);
   const place = ({ kind }: Remedy) => BY_CHANGE.indexOf(kind);
   return [...all.sort((a, b) => isOnSite(a) - isOnSite(b) || place(a) - place(b)), giveUp(question)];

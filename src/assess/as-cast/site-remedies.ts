@@ -12,7 +12,7 @@ import { movePlate, type RecordedMove, recordMove } from './plate-place.ts';
 /** A plate turned by more than an installer may is a change of the design, up to this [degrees]: beyond it no turn is looked for. Common practice. */
 const MOST_TURN = 5;
 
-const NO_PLATE = 'no plate is drawn: nothing can be moved or drilled';
+export const NO_PLATE = 'no plate is drawn: nothing can be moved or drilled';
 
 /** A plate where it goes on best. */
 export interface MovedPlate {
@@ -91,7 +91,12 @@ export function tryMove(question: RemedyQuestion): Remedy {
   const { connection, fixture } = question;
   if (fixture === null) return refuseRemedy(question, 'plate moved', 'Shift or turn the plate.', [NO_PLATE]);
   const needs = findDepthNeeds(question, connection);
-  const { placed, move, provenWithin } = moveToBest(question, packUp(connection, needs), fixture, fixture.holes);
+  const packed = packUp(connection, needs);
+  if ((findTightest(standBolts(question, packed, fixture.holes))?.room ?? 0) >= 0)
+    return refuseRemedy(question, 'plate moved', 'Shift or turn the plate.', [
+      'not needed: it goes on where it is drawn',
+    ]);
+  const { placed, move, provenWithin } = moveToBest(question, packed, fixture, fixture.holes);
   return completeRemedy(question, {
     kind: 'plate moved',
     words: `${tellMove(connection, move)}.`,
