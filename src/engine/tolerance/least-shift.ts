@@ -12,7 +12,7 @@ interface Reach {
 }
 
 /**
- * The least shift of a plate that leaves no hole a lack above a level; null: there is none that it can find.
+ * The least shift of a plate that leaves no hole a lack above a level.
  *
  * The shifts that do are where the reaches of all holes overlap, which is convex. Of it the place nearest to no shift at all is that place itself, or
  * the nearest of one side or end of a reach, or lies where two of them meet: all of these are tried.
@@ -32,22 +32,29 @@ export function findLeastShift(
     const [hx, hy] = [(slot / 2) * Math.cos(angle), (slot / 2) * Math.sin(angle)];
     return { from: [x - hx, y - hy], to: [x + hx, y + hy], radius: Math.max(0, slack + level) };
   });
+  if (reaches.every((reach) => isWithin(reach, [0, 0]))) return [0, 0];
   const circles = reaches.flatMap(({ from, to, radius }): readonly Circle[] => [
     { at: from, radius },
     ...(from[0] === to[0] && from[1] === to[1] ? [] : [{ at: to, radius }]),
   ]);
   const lines = reaches.flatMap(listSides);
-  const places: readonly Point[] = [
-    [0, 0],
-    ...lines.map(nearestOnLine),
-    ...circles.map(nearestOnCircle),
-    ...pairUp(circles, meetCircles),
-    ...pairUp(lines, meetLines),
-    ...lines.flatMap((line) => circles.flatMap((circle) => meetLineAndCircle(line, circle))),
-  ];
   let best = known;
-  for (const place of places)
-    if (Math.hypot(...place) < Math.hypot(...best) && reaches.every((reach) => isWithin(reach, place))) best = place;
+  let shortest = Math.hypot(...known);
+  const tryPlace = (place: Point): void => {
+    const length = Math.hypot(...place);
+    if (length >= shortest || !reaches.every((reach) => isWithin(reach, place))) return;
+    best = place;
+    shortest = length;
+  };
+  for (const line of lines) tryPlace(nearestOnLine(line));
+  for (const circle of circles) tryPlace(nearestOnCircle(circle));
+  circles.forEach((circle, i) => {
+    for (let j = i + 1; j < circles.length; j++) meetCircles(circle, circles[j]!).forEach(tryPlace);
+    for (const line of lines) meetLineAndCircle(line, circle).forEach(tryPlace);
+  });
+  lines.forEach((line, i) => {
+    for (let j = i + 1; j < lines.length; j++) meetLines(line, lines[j]!).forEach(tryPlace);
+  });
   return best;
 }
 
@@ -89,10 +96,6 @@ function nearestOnCircle({ at, radius }: Circle): Point {
   if (away === 0) return [radius, 0];
   const share = 1 - radius / away;
   return [at[0] * share, at[1] * share];
-}
-
-function pairUp<T>(all: readonly T[], meet: (one: T, other: T) => readonly Point[]): readonly Point[] {
-  return all.flatMap((one, i) => all.slice(i + 1).flatMap((other) => meet(one, other)));
 }
 
 function meetLines(one: Line, other: Line): readonly Point[] {
