@@ -83,7 +83,13 @@ export interface Flag {
     | 'cleared on other inputs'
     | 'by an old revision'
     | 'wrong mark'
-    | 'poured withdrawn';
+    | 'poured withdrawn'
+    | 'tightened though not usable'
+    | 'bolted up before a decision'
+    | 'bolted otherwise than picked'
+    | 'survey that does not agree'
+    | 'decided on other numbers'
+    | 'caps or threads on delivery';
   readonly words: string;
   readonly records: readonly string[];
 }

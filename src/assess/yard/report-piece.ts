@@ -1,6 +1,7 @@
 import { findPoured } from '../../records/fold/find-poured.ts';
 import type { PieceState, PouredState } from '../../records/fold/piece-state.ts';
 import type { FactRecord } from '../../records/record.ts';
+import { raiseAfterFlags } from './after-flags.ts';
 import { findAfterPhase } from './after-phase.ts';
 import { type FoundRecords, findFarthest, findPlaces, listFoundPlaces } from './find-places.ts';
 import { raiseFlags } from './flags.ts';
@@ -201,7 +202,10 @@ export function reportPiece(
       inputs: hashInputs(context.revision.fingerprint, plan, state),
     },
     poured,
-    flags: raiseFlags({ context, plan, state, poured, clearance, inserts, recognised, withoutRight }),
+    flags: [
+      ...raiseFlags({ context, plan, state, poured, clearance, inserts, recognised, withoutRight }),
+      ...raiseAfterFlags(context, plan, state),
+    ],
     last: findLast(state.history),
   };
 }
