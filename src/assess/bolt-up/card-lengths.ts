@@ -41,14 +41,15 @@ export function findCardLengths(paths: readonly BoltPath[], packers: PackerRange
   });
 }
 
-/** Warns of lengths of one thread that are easily taken for one another. @param lengths mm, in any order */
+/** Warns of lengths of one thread that are easily taken for one another: runs of neighbours, each in one sentence. @param lengths mm, in any order */
 export function warnOfAlikeLengths(thread: string, lengths: readonly number[]): readonly string[] {
-  const sorted = [...new Set(lengths)].sort((a, b) => a - b);
-  return sorted.slice(1).flatMap((length, k) => {
-    const shorter = sorted[k]!;
-    if (length - shorter >= ALIKE) return [];
-    return [
-      `${thread} × ${shorter} and ${thread} × ${length} look alike: measure each under the head before it goes in`,
-    ];
-  });
+  const runs: number[][] = [];
+  for (const length of [...new Set(lengths)].sort((a, b) => a - b)) {
+    const run = runs.at(-1);
+    if (run !== undefined && length - run.at(-1)! < ALIKE) run.push(length);
+    else runs.push([length]);
+  }
+  return runs
+    .filter((run) => run.length > 1)
+    .map((run) => `${thread} × ${run.join(', ')} look alike: measure each under the head before it goes in`);
 }

@@ -1,4 +1,7 @@
+import type { Panel } from '../../job/documents/panel.ts';
+import type { JobIndex } from '../../job/job-index.ts';
 import type { AsCastConnection } from '../as-cast/as-cast-report.ts';
+import { fitPlate, listBolts } from '../yard/fit-plate.ts';
 import type { AsBolted } from './as-bolted.ts';
 import type { BoltUpCard } from './bolt-up-report.ts';
 import type { ChosenBolt } from './card-bolts.ts';
@@ -87,10 +90,30 @@ function stopBolts({ plate, used, connection }: AsBolted, bolts: readonly Chosen
   return stops;
 }
 
+/** A plate that does not go on even shifted and turned in its holes. */
+function stopPlate(index: JobIndex, panel: Panel, { plate, used, connection }: AsBolted): readonly string[] {
+  if (plate === null) return [];
+  const castIns = used.map(({ insert: { item, place } }) =>
+    place === null ? item.castIn : { ...item.castIn, x_mm: place.x, y_mm: place.y },
+  );
+  const fit = fitPlate(listBolts(index, panel, connection, castIns));
+  if (fit.kind !== 'does not go on') return [];
+  const lacks = Number(fit.lacks.toFixed(1));
+  return [
+    `the plate does not go on, however it is shifted and turned: hole ${fit.hole} lacks ${lacks} mm; the design engineer decides`,
+  ];
+}
+
 /** What stands against bolting up a connection, in words that say who decides. */
-export function findStops(asCast: AsCastConnection, asBolted: AsBolted, bolts: readonly ChosenBolt[]): Stops {
+export function findStops(
+  index: JobIndex,
+  panel: Panel,
+  asCast: AsCastConnection,
+  asBolted: AsBolted,
+  bolts: readonly ChosenBolt[],
+): Stops {
   const stop = stopAsCast(asCast);
   if (stop !== null) return stop;
-  const stops = stopBolts(asBolted, bolts);
+  const stops = [...stopPlate(index, panel, asBolted), ...stopBolts(asBolted, bolts)];
   return { state: stops.length > 0 ? 'no bolts' : 'ready', stops };
 }

@@ -96,7 +96,7 @@ function makeCard(source: Source, moved: JobIndex, asCast: AsCastConnection): Bo
   const { connection, plate, unused } = asBolted;
   const { spec, notes } = specify(source, moved, asBolted);
   const chosen = plate === null ? [] : chooseCardBolts(asBolted, spec);
-  const { state, stops } = findStops(asCast, asBolted, chosen);
+  const { state, stops } = findStops(context.index, source.plan.setOut.panel, asCast, asBolted, chosen);
   const tightening = findTightening(chosen, spec.finish);
   const tightened = ofKind(slots.of(null, `tightened ${connection.key}`)?.latest ?? [], 'tightened');
   const offered = ofKind(slots.of(null, `offered ${connection.key}`)?.latest ?? [], 'offered');

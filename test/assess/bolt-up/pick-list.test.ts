@@ -6,7 +6,8 @@ import { AsCastSample } from './bolt-up-sample.ts';
 const P13 = pieceOf(demoFile(), 'P13', '1');
 
 it('sums bolts, washers and packers over the bags of a panel, what may not be fetched yet left out', () => {
-  const slot = { id: '1', x_mm: 0, y_mm: 0, diameter_mm: 18, slot_mm: 12, angle_deg: 0, takesShear: true };
+  const [x, y] = P13.context.index.connectionsOf('P13').find(({ mark }) => mark === 'C45')!.fixture!.holes[0]!.at_mm;
+  const slot = { id: '1', x_mm: x, y_mm: y, diameter_mm: 18, slot_mm: 12, angle_deg: 0, takesShear: true };
   const made = new AsCastSample(
     P13,
     {},

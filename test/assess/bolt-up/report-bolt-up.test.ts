@@ -197,6 +197,18 @@ describe('state of a card', () => {
       ['no bolt', 'fill and seal', key],
     ]);
   });
+  it('is not ready where the plate does not go on as it was decided, and is where it only has to be shifted', () => {
+    const [a, b] = idsOf('C45');
+    const stateOf = (dx: number, other: number) => {
+      const out = { [a!]: { dx, depth: 10 }, [b!]: { dx: other, depth: 10 } };
+      return new AsCastSample(sample, out).card('C45');
+    };
+    // Holes of 18 for bolts of 16: each may stand 1 mm off; both 3 mm off the same way, the plate goes along.
+    expect(stateOf(3, 3).state).toBe('ready');
+    const apart = stateOf(12, -12);
+    expect(apart.state).toBe('no bolts');
+    expect(apart.stops[0]).toContain('does not go on, however it is shifted and turned');
+  });
   it('is not ready without a plate, with other threads, or with bolts that do not go in', () => {
     const stopsOf = (change: Partial<JobFile['job']['connections'][number]>) =>
       new AsCastSample(changeConnection('C45', change)).card('C45').stops.join('; ');
