@@ -301,7 +301,7 @@ const job = {
 
 const folder = dirname(fileURLToPath(import.meta.url));
 const library = { catalogue, details, holding, rules, yard };
-const asFile = (of) => ({ format: 'onepour-job', version: 3, job: of, library });
+const asFile = (of) => ({ format: 'onepour-job', version: 4, job: of, library });
 
 /** The job with the handed partner of a panel, made by the command itself; what it makes stands at the end. */
 function addPartner(of, mark, partner) {

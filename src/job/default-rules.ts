@@ -12,6 +12,7 @@ export const defaultRules: Rules = {
   cover: { behindFoot_mm: 20 },
   tolerances: { position_mm: 5, level_mm: 3, thickness_mm: 5, form_mm: 3 },
   acceptance: null,
+  positionZones: null,
   belowFace: { aim_mm: 2, most_mm: 5 },
   clearance_mm: 5,
   exposure: 'XC4',

@@ -90,6 +90,24 @@ function addAcceptance(file: JsonRecord): JsonRecord {
   return { ...file, library: { ...file.library, rules: { ...file.library.rules, acceptance: null } } };
 }
 
+/** Version 3 had one tolerance for all, and no ± box of a connection. */
+function addPositionZones(file: JsonRecord): JsonRecord {
+  const { library, job } = file;
+  const isKnown = isRecord(library) && isRecord(library.rules);
+  return {
+    ...file,
+    ...(isKnown ? { library: { ...library, rules: { ...(library.rules as JsonRecord), positionZones: null } } } : {}),
+    ...(isRecord(job)
+      ? {
+          job: {
+            ...job,
+            connections: mapRecords(job.connections, (connection) => ({ ...connection, positionBox: null })),
+          },
+        }
+      : {}),
+  };
+}
+
 /** All steps, counting up without gaps. */
 export const migrationSteps: readonly MigrationStep[] = [
   { from: 0, change: 'panels have layers; inserts are cast-in items with a role', apply: addLayersAndRoles },
@@ -100,6 +118,7 @@ export const migrationSteps: readonly MigrationStep[] = [
     apply: addWaysAndYard,
   },
   { from: 2, change: 'the rules set no limits up to which QA may accept an insert that is off', apply: addAcceptance },
+  { from: 3, change: 'no position zone was agreed, and no connection has a box of one', apply: addPositionZones },
 ];
 
 /** A file brought to the shape of today, or why it cannot be. */

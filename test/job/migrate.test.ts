@@ -83,6 +83,20 @@ const examples: Readonly<Record<number, { readonly before: Json; readonly after:
     before: { format: 'onepour-job', version: 2, library: { rules: { id: 'r', clearance_mm: 5 } } },
     after: { format: 'onepour-job', version: 2, library: { rules: { id: 'r', clearance_mm: 5, acceptance: null } } },
   },
+  3: {
+    before: {
+      format: 'onepour-job',
+      version: 3,
+      job: { connections: [{ mark: 'C1' }] },
+      library: { rules: { id: 'r', acceptance: null } },
+    },
+    after: {
+      format: 'onepour-job',
+      version: 3,
+      job: { connections: [{ mark: 'C1', positionBox: null }] },
+      library: { rules: { id: 'r', acceptance: null, positionZones: null } },
+    },
+  },
 };
 
 describe('migration of job files', () => {
@@ -126,8 +140,8 @@ describe('migration of job files', () => {
   it.each([
     [[], ': this is no job file: it holds []; expected an object { "format": "onepour-job", … }'],
     [{ format: 'shopping-list', version: 1 }, 'format: "shopping-list" is not a job file; expected "onepour-job"'],
-    [{ format: 'onepour-job', version: '1' }, 'version: "1" is not a version; expected a version from 0 to 3'],
-    [{ format: 'onepour-job' }, 'version: nothing is not a version; expected a version from 0 to 3'],
+    [{ format: 'onepour-job', version: '1' }, 'version: "1" is not a version; expected a version from 0 to 4'],
+    [{ format: 'onepour-job' }, 'version: nothing is not a version; expected a version from 0 to 4'],
   ])('refuses what is no job file: %j', (document, line) => {
     expect(faultsOf(document)).toEqual([line]);
   });

@@ -121,7 +121,7 @@ export function sampleJob(parts: SampleParts = {}): Json {
   const pin = (id: string) => ({ id, edition: '1' });
   return {
     format: 'onepour-job',
-    version: 3,
+    version: 4,
     job: {
       project: { name: 'Sample' },
       pins: { catalogue: pin('cat'), details: pin('det'), holding: pin('hold'), rules: pin('rul'), yard: pin('yar') },

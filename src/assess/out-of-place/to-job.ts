@@ -136,6 +136,7 @@ function makeConnection({ given, filled }: ComputedAnswer, castIns: readonly Cas
       filled.load === null
         ? { kind: 'none' }
         : { kind: 'required', N_kN: given.tension_kN ?? 0, V_kN: given.shear_kN ?? 0 },
+    positionBox: null,
   };
 }
 

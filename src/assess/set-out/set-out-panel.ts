@@ -12,6 +12,7 @@ import { askAssembly } from './assembly-question.ts';
 import { describeSide } from './describe-side.ts';
 import { type AssemblyDraft, findAssembly } from './find-assembly.ts';
 import { findScatters } from './find-scatters.ts';
+import { findTolerances } from './find-tolerances.ts';
 import { findFormCheck } from './form-check.ts';
 import { findFormWords, nameDatum } from './form-words.ts';
 import { findGroups } from './groups.ts';
@@ -127,6 +128,7 @@ export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): Pan
       .flatMap(({ mark: name, inserts }) => inserts.map(({ insert }) => [insert, name] as const)),
   );
   const castIns = index.castInsOf(mark);
+  const tolerances = findTolerances(index, mark);
   const wayOf = ({ holding }: CastIn): HoldingWay | null =>
     holding === null ? null : (index.ways.get(holding) ?? null);
   const drafts = new Map(
@@ -162,7 +164,8 @@ export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): Pan
       connection: connectionOf.get(castIn.id) ?? null,
       stage: stageOf(entry),
       assembly: lettered.letters[i]!,
-      tolerance: castIn.tolerance_mm ?? rules.tolerances.position_mm,
+      tolerance: tolerances.of(castIn).within,
+      agreement: tolerances.of(castIn).agreement,
       scatter: scatters.get(castIn)!,
       crossBar: findCrossBar(view, panel, castIn, draft),
     };
@@ -194,6 +197,7 @@ export function setOutPanel(index: JobIndex, mark: string, bed: Bed | null): Pan
     assemblies: lettered.assemblies,
     problems: [
       ...checkDatum(panel, view, words),
+      ...tolerances.problems,
       ...castIns.flatMap((castIn) => [...notDecided(panel, castIn), ...(drafts.get(castIn)?.problems ?? [])]),
     ],
   };

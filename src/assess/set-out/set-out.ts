@@ -4,6 +4,7 @@ import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
 import type { HoldingWay } from '../../job/documents/holding-parts.ts';
 import type { Panel } from '../../job/documents/panel.ts';
+import type { Rules } from '../../job/documents/rules.ts';
 import type { Bed } from '../../job/documents/yard.ts';
 import type { Assembly } from './assembly-type.ts';
 import type { SetOutProblem } from './set-out-problem.ts';
@@ -62,6 +63,8 @@ export interface SetOutItem {
   readonly taped: Point;
   /** How far it may be off along each axis. */
   readonly tolerance: number;
+  /** Who agreed to that where it is the box of its connection's position zone; null: it is its own, or that of the rules. */
+  readonly agreement: Rules['positionZones'];
   /** Standard deviation of its place along x and y, from taping and holding. */
   readonly scatter: { readonly x: number; readonly y: number };
   readonly crossBar: {

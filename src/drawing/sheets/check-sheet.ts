@@ -3,6 +3,7 @@ import type { Mark } from '../drawing.ts';
 import type { Block } from '../flow.ts';
 import { placeMarks } from '../place.ts';
 import { type Cell, layTable, PENCIL_BOX, TABLE_STYLE, type TableColumn } from '../table.ts';
+import { layAgreedTolerances } from './agreed-tolerances.ts';
 import { layFormCheck } from './form-check-block.ts';
 import { findPageWidth, layPages } from './lay-pages.ts';
 import { type Paper, TYPE } from './paper.ts';
@@ -196,6 +197,7 @@ export function drawCheckSheets(
     [
       withCode,
       ...rows.slice(count),
+      ...layAgreedTolerances(setOut, width),
       ...layStage(setOut, 1, width, wanted),
       ...layStage(setOut, 2, width, wanted),
       ...layAfterScreed(setOut, width),

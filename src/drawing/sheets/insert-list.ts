@@ -2,6 +2,7 @@ import { findDatumSides } from '../../assess/set-out/form-words.ts';
 import type { PanelSetOut, SetOutGroup, SetOutItem } from '../../assess/set-out/set-out.ts';
 import type { Block } from '../flow.ts';
 import { type Cell, layTable, type TableColumn } from '../table.ts';
+import { layAgreedTolerances } from './agreed-tolerances.ts';
 import { fitColumns } from './fit-columns.ts';
 import { TYPE } from './paper.ts';
 import { layGap, layTextBlock } from './text-block.ts';
@@ -89,6 +90,7 @@ export function layInsertList(setOut: PanelSetOut, width: number, changed: Reado
     blocks.push(
       layTextBlock('▲ is new or another since the revision that the cover names.', width, { size: TYPE.body }),
     );
+  blocks.push(...layAgreedTolerances(setOut, width));
   for (const stage of [1, 2] as const) {
     const items = setOut.items.filter((item) => item.stage === stage);
     blocks.push(

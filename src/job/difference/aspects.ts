@@ -30,6 +30,7 @@ export const connectionAspects: Readonly<Record<ConnectionAspect, readonly strin
   bars: ['hangers', 'hairpins'],
   uses: ['uses'],
   loads: ['actions'],
+  tolerance: ['positionBox'],
 };
 
 export const panelAspects: Readonly<Record<PanelAspect, readonly string[]>> = {

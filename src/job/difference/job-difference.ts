@@ -33,7 +33,8 @@ export type ConnectionAspect =
   | 'concrete'
   | 'bars'
   | 'uses'
-  | 'loads';
+  | 'loads'
+  | 'tolerance';
 
 export type PanelAspect =
   | 'mark'

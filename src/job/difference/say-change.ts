@@ -74,6 +74,8 @@ const NAMES: Readonly<Record<string, string>> = {
   outline_mm: 'outline',
   openings_mm: 'openings',
   pieces: '',
+  positionBox: 'box of the position zone',
+  positionZones: 'position zones in place of the tolerance',
   position_mm: 'place',
   railA: 'rail A',
   railB: 'rail B',

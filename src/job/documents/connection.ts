@@ -77,6 +77,18 @@ export const connection = z.strictObject({
     .readonly()
     .default([]),
   actions,
+  /**
+   * How far each insert may be off along each axis, taken over from the permitted position zone; it counts only where the rules say that this was
+   * agreed, and as long as all that it was computed from is as it was. Null: as the rules say.
+   */
+  positionBox: z
+    .strictObject({
+      within_mm: z.int().positive(),
+      /** Hash of what it was computed from. */
+      computedFrom: z.string().regex(/^[0-9a-f]{64}$/),
+    })
+    .nullable()
+    .default(null),
 });
 
 export type Connection = z.infer<typeof connection>;

@@ -32,6 +32,21 @@ export const rules = z.strictObject({
     })
     .nullable()
     .default(null),
+  /**
+   * The specifier agreed that the ± box of a connection's permitted position zone may stand in place of the tolerance above; null: nobody did, so that
+   * the tolerance holds everywhere.
+   */
+  positionZones: z
+    .strictObject({
+      agreedBy: text,
+      /** As what: capacity, and by which registration. */
+      capacity: text,
+      /** Where it is written down. */
+      document: text,
+      date: text,
+    })
+    .nullable()
+    .default(null),
   /** At the trowelled face the top is aimed below the face, never proud: the screed would hit it. */
   belowFace: z.strictObject({ aim_mm: lengthOrZero, most_mm: lengthOrZero }).default({ aim_mm: 2, most_mm: 5 }),
   /** Least clearance between an insert and a bar or another cast-in item. */

@@ -65,6 +65,8 @@ export function mirrorConnection(
     origin_mm: at,
     turn_deg: 0 - connection.turn_deg,
     ...mirrorPlate(connection, fixture),
+    // Computed for the other hand: the partner's own is asked for there.
+    positionBox: null,
     hairpins: connection.hairpins.map((loop) => ({ ...loop, toward_deg: mirrorDirection(loop.toward_deg) })),
     actions:
       actions.kind === 'loads' ? { kind: 'loads', combinations: actions.combinations.map(mirrorLoads) } : actions,
