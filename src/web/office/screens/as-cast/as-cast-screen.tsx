@@ -3,6 +3,7 @@ import { tellAsCast } from '../../../../say/fit-words.ts';
 import { Empty } from '../../../parts/notice.tsx';
 import { Page } from '../../../parts/page.tsx';
 import { useAsCast } from '../../../pieces/as-cast/use-as-cast.ts';
+import { useRemedies } from '../../../pieces/as-cast/use-remedies.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import { addresses } from '../../state/addresses.ts';
@@ -17,11 +18,16 @@ import { SurveysPart } from './surveys-part.tsx';
 
 function AsCast({ job, yard, piece }: { readonly job: string; readonly yard: Yard; readonly piece: OpenPiece }) {
   const report = useAsCast(piece);
+  const { done, of, isReady } = useRemedies(report);
   const { head, plan, context } = piece;
   return (
     <Page
       title={`${head.mark} no. ${head.serial} as cast`}
-      lead={report === null ? 'Computing every connection with its inserts where they are …' : tellAsCast(report)}
+      lead={
+        report === null || !isReady
+          ? 'Computing every connection with its inserts where they are …'
+          : tellAsCast(report)
+      }
       actions={<Link href={addresses.yardPiece(job, piece.id)}>Back to the piece</Link>}
     >
       <WhoWorks yard={yard} />
@@ -30,7 +36,11 @@ function AsCast({ job, yard, piece }: { readonly job: string; readonly yard: Yar
       ) : (
         <>
           <DeviationsPart panel={plan.setOut.panel} report={report} />
-          <ConnectionsPart yard={yard} piece={piece} report={report} />
+          {isReady ? (
+            <ConnectionsPart yard={yard} piece={piece} report={report} />
+          ) : (
+            <p aria-busy="true">{`Computing what may be done: ${done} of ${of} connections …`}</p>
+          )}
           <ScatterPart report={report} />
           <InsertsTable report={report} />
           <SurveysPart report={report} people={context.people} />

@@ -1,4 +1,7 @@
+import { useCallback } from 'preact/hooks';
+import type { AsCastConnection } from '../../../../assess/as-cast/as-cast-report.ts';
 import { useAsCast } from '../../../pieces/as-cast/use-as-cast.ts';
+import { useRemedies } from '../../../pieces/as-cast/use-remedies.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
@@ -13,17 +16,29 @@ export function FitScreen({ piece, connection }: { readonly piece: string; reado
   return <WithPiece id={piece}>{(open) => <Fit piece={open} connection={connection} />}</WithPiece>;
 }
 
+/** Somebody must still say what becomes of it. */
+function isOpen({ state }: AsCastConnection): boolean {
+  return state === 'fine as it is' || state === 'needs a remedy';
+}
+
 function Fit({ piece, connection }: { readonly piece: OpenPiece; readonly connection: string | null }) {
   const report = useAsCast(piece);
+  const isWanted = useCallback(
+    (found: AsCastConnection) => isOpen(found) && (connection === null || found.connection.key === connection),
+    [connection],
+  );
+  const { done, of, isReady } = useRemedies(report, isWanted);
   const frame = {
     ...headOfPiece(piece),
     stage: 'does it go on?',
     back: connection === null ? places.piece(piece.id) : places.fit(piece.id),
   };
-  if (report === null)
+  if (report === null || !isReady)
     return (
       <YardFrame {...frame}>
-        <p aria-busy="true">Computing every connection as it came out …</p>
+        <p aria-busy="true">
+          {of === 0 ? 'Computing as it came out …' : `Computing what may be done: ${done} of ${of} …`}
+        </p>
       </YardFrame>
     );
   if (connection === null) return <FitList piece={piece} report={report} frame={frame} />;
