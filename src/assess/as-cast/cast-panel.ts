@@ -33,6 +33,8 @@ export interface CastPanel {
   readonly region: Region;
   /** By the id of the insert. */
   readonly members: ReadonlyMap<string, CastMember>;
+  /** What was found of members before: it does not depend on what is done to a plate. */
+  readonly findings: Map<string, readonly string[]>;
 }
 
 /** A top that stands out by less [mm] is in the unevenness of the face: a plate lies on both. Common practice. */
@@ -81,6 +83,7 @@ export function makeCastPanel(
     panel,
     region: prepareRegion(panel.outline_mm, panel.openings_mm),
     members: new Map(members.map((member) => [member.castIn.id, member])),
+    findings: new Map(),
   };
 }
 
@@ -101,12 +104,16 @@ export function findOutside({ moved, panel, region }: CastPanel, members: readon
 /** What is wrong with an insert where it is and was not as designed, whichever plate it gets: too little cover, what it meets. In words. */
 export function listFindings(cast: CastPanel, { castIn, insert, isOff }: CastMember): readonly string[] {
   if (!isOff) return [];
+  const had = cast.findings.get(castIn.id);
+  if (had !== undefined) return had;
   const { index, moved, plan, region } = cast;
   const { setOut } = plan;
   const depth = insert.place?.depth ?? null;
   const level = depth === null ? null : Math.max(0, depth);
   const placed = { index, moved, bed: setOut.bed, setOut, region, item: insert.item, castIn, level };
-  return findPlacedFindings(placed).map((one) => `no. ${insert.item.number}: ${one}`);
+  const found = findPlacedFindings(placed).map((one) => `no. ${insert.item.number}: ${one}`);
+  cast.findings.set(castIn.id, found);
+  return found;
 }
 
 /**
