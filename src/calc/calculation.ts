@@ -6,6 +6,7 @@ import { boltCalc } from './bolt.ts';
 import { CalcError } from './calc-error.ts';
 import { carriesAtMostCalc } from './carries-at-most.ts';
 import { chairStackCalc } from './chair-stack.ts';
+import { clearanceProbabilityCalc } from './clearance-probability.ts';
 import { coatingLifeCalc } from './coating-life.ts';
 import { fixtureForcesCalc } from './fixture-forces.ts';
 import { holeFitCalc } from './hole-fit.ts';
@@ -58,6 +59,7 @@ const CALCULATIONS: readonly Calculation[] = [
   tie(chairStackCalc),
   tie(tapePositionCalc),
   tie(holeFitCalc),
+  tie(clearanceProbabilityCalc),
   tie(asCastCalc),
 ];
 

@@ -1,0 +1,122 @@
+import type { NearMovement } from './near-movement.ts';
+import type { ReachProgram } from './reach-program.ts';
+import { factorFour, solveFour } from './symmetric-4.ts';
+
+/** Holes that touch are held by this stiffness: what it leaves open the next step takes away. */
+const STIFF = 1e7;
+const MOST_STEPS = 12;
+/** Half squared distances agree to that [mm²]. */
+const CLOSE = 1e-8;
+/** From this share of the largest distance on a hole is taken as one that touches, to begin with. */
+const NEAR = 0.85;
+/** A step beyond it [mm, or units of r] leads nowhere. */
+const WILD = 1e3;
+
+/**
+ * Solves a ray's program (see `ray-reach.ts`) by the holes that touch: Newton steps on their constraints, held by a multiplier and a stiffness each; one that
+ * would pull is let go, the one that is most in the way is added. Two to four steps from a near movement; where it does not come to rest the
+ * slower way must be gone.
+ * @returns a function of base, direction, a near movement over the bolts at `scale` along the ray; false: not found
+ */
+export function prepareQuickReach(
+  program: ReachProgram,
+  leastSlack: number,
+): (base: Float64Array, direction: Float64Array, near: NearMovement, scale: number) => boolean {
+  const { count, unknowns, weights, values, gradients, curvature } = program;
+  const touches = new Uint8Array(count);
+  const held = new Float64Array(10);
+  const next = new Float64Array(count);
+  const right = new Float64Array(4);
+  const step = new Float64Array(4);
+
+  const begin = (near: NearMovement, scale: number): void => {
+    unknowns[0] = near.a / near.most;
+    unknowns[1] = near.b / near.most;
+    unknowns[2] = near.h / near.most;
+    unknowns[3] = scale / near.most;
+    let touching = 0;
+    for (let i = 0; i < count; i += 1) {
+      touches[i] = near.sizes[i] > NEAR * near.most ? 1 : 0;
+      touching += touches[i];
+    }
+    for (let i = 0; i < count; i += 1) weights[i] = (touches[i] * unknowns[3]) / (touching * leastSlack * leastSlack);
+  };
+
+  /** One Newton step with the holes that touch; those that would pull are let go first. */
+  const solve = (): void => {
+    for (let tries = 0; tries <= count; tries += 1) {
+      held.set(curvature);
+      right[0] = 0;
+      right[1] = 0;
+      right[2] = 0;
+      right[3] = 1;
+      for (let i = 0; i < count; i += 1) if (touches[i] === 1) hold(i);
+      factorFour(held);
+      solveFour(held, right, step);
+      if (!letGo()) return;
+    }
+  };
+  const hold = (i: number): void => {
+    const g0 = gradients[4 * i];
+    const g1 = gradients[4 * i + 1];
+    const g2 = gradients[4 * i + 2];
+    const g3 = gradients[4 * i + 3];
+    held[0] += STIFF * g0 * g0;
+    held[1] += STIFF * g0 * g1;
+    held[2] += STIFF * g0 * g2;
+    held[3] += STIFF * g0 * g3;
+    held[4] += STIFF * g1 * g1;
+    held[5] += STIFF * g1 * g2;
+    held[6] += STIFF * g1 * g3;
+    held[7] += STIFF * g2 * g2;
+    held[8] += STIFF * g2 * g3;
+    held[9] += STIFF * g3 * g3;
+    const pull = weights[i] + STIFF * values[i];
+    right[0] -= pull * g0;
+    right[1] -= pull * g1;
+    right[2] -= pull * g2;
+    right[3] -= pull * g3;
+  };
+  /** Writes the new multipliers; the one that pulls most is let go: true. */
+  const letGo = (): boolean => {
+    let worst = -1;
+    let lowest = -1e-9;
+    for (let i = 0; i < count; i += 1) {
+      next[i] = 0;
+      if (touches[i] === 0) continue;
+      const k = 4 * i;
+      const moved =
+        gradients[k] * step[0] + gradients[k + 1] * step[1] + gradients[k + 2] * step[2] + gradients[k + 3] * step[3];
+      next[i] = weights[i] + STIFF * (values[i] + moved);
+      if (next[i] >= lowest) continue;
+      lowest = next[i];
+      worst = i;
+    }
+    if (worst >= 0) touches[worst] = 0;
+    return worst >= 0;
+  };
+
+  return (base, direction, near, scale) => {
+    begin(near, scale);
+    for (let iteration = 0; iteration < MOST_STEPS; iteration += 1) {
+      program.evaluate(base, direction);
+      let off = 0;
+      let worst = -1;
+      let most = CLOSE;
+      for (let i = 0; i < count; i += 1) {
+        if (touches[i] === 1) off = Math.max(off, Math.abs(values[i]));
+        else if (values[i] > most) {
+          most = values[i];
+          worst = i;
+        }
+      }
+      if (worst >= 0) touches[worst] = 1;
+      else if (iteration > 1 && off < CLOSE) return true;
+      solve();
+      if (!(Math.abs(step[0]) + Math.abs(step[1]) + Math.abs(step[2]) + Math.abs(step[3]) < WILD)) return false;
+      for (let axis = 0; axis < 4; axis += 1) unknowns[axis] += step[axis];
+      weights.set(next);
+    }
+    return false;
+  };
+}
