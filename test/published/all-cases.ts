@@ -14,6 +14,7 @@ import { CASES as DESIGN_GUIDE_ANCHORS } from './design-guide-1-anchors.ts';
 import { CASES as DURABILITY } from './durability.ts';
 import { CASES as EDUCATIONAL } from './educational-page.ts';
 import { CASES as HARDWARE } from './hardware.ts';
+import { CASES as HOLE_FIT } from './hole-fit.ts';
 import { type PublishedRow, runCase } from './published.ts';
 import { CASES as TAPES } from './tapes.ts';
 
@@ -33,6 +34,7 @@ export const CASES = [
   ...BOLT_PARTS,
   ...BOLT_HOLES,
   ...TAPES,
+  ...HOLE_FIT,
 ];
 
 /** Computes every published value that has a case, in the order of the cases. */

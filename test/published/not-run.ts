@@ -6,7 +6,7 @@ import type { PublishedEntry } from './entry.ts';
 const LATER_TOPICS: ReadonlySet<string> = new Set(['8', '9', '11', '12']);
 
 /** Entries of these topics that the engine answers all the same. */
-const NOT_LATER: ReadonlySet<string> = new Set(['H11-01', 'H11-02', 'H11-03', 'H12-08']);
+const NOT_LATER: ReadonlySet<string> = new Set(['H9-01', 'H9-02', 'H11-01', 'H11-02', 'H11-03', 'H12-08']);
 
 /** Whether an entry belongs to a later part: tolerances, fit, survey. */
 export function isForLater(entry: PublishedEntry): boolean {
@@ -37,6 +37,7 @@ export const NOT_USED: Readonly<Record<string, string>> = {
   'H6-15': 'from memory, and in the exposure classes of AS 3600, which no rules of a job have',
   'H6-16': 'a list of contents only: it prints no value',
   'H7-03': "a rule in words only; its worked values are not the source's own. Tests work it by hand",
+  'H9-01': 'formulas in words only; H9-02 is computed by what they say, and a test holds them at random places',
   'H10-05': 'another model: tension by the distance from a tilting edge',
   'H10-08': 'the source cuts the depth of the compressed zone from 4.9277 in to 4.92 in and goes on with it',
   'H10-09': 'formula only',

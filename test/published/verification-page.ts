@@ -139,13 +139,7 @@ function writeNextPart(): readonly string[] {
     ENTRIES.filter(isMeant).map(
       (entry) => `- ${entry.id} (${entry.title}): ${entry.published.length} values. ${nameSource(entry)}.`,
     );
-  return [
-    '## Later parts',
-    '',
-    'Tolerances, fit of hole patterns and survey are not computed yet.',
-    '',
-    ...list(isForLater),
-  ];
+  return ['## Later parts', '', 'Of tolerances, fit and survey these are not computed yet.', '', ...list(isForLater)];
 }
 
 /** Six figures, without trailing zeros. */

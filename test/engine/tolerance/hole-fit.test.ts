@@ -60,7 +60,8 @@ describe('the best movement of a plate', () => {
         holes: one.holes.map((h) => ({ ...h, at: [h.at[0] + 3000, h.at[1] - 500] as const })),
         bolts: one.bolts.map(([x, y]) => [x + 3000, y - 500] as const),
       };
-      for (const other of [turned, mirrored, shifted]) expect(Math.abs(solve(other).margin - margin)).toBeLessThan(3e-6);
+      for (const other of [turned, mirrored, shifted])
+        expect(Math.abs(solve(other).margin - margin)).toBeLessThan(3e-6);
       // Bolts moved as a whole need the same movement of the plate on top.
       const bolts = one.bolts.map((bolt): Point => {
         const [x, y] = turnPoint(bolt, 0.3);
@@ -188,6 +189,55 @@ describe('cases worked by hand', () => {
       ),
     ).toBe(0);
     expect(findRoundSlackNeeded([[7, 7]], [[-100, 0]])).toBeCloseTo(0, 6);
+  });
+});
+
+// Source: data/hardware.json of test/published, H9-01 (a textbook of 2021, p. 308) and H9-02, after ASME Y14.5, Appendix B.
+describe('floating and fixed fasteners of ASME Y14.5', () => {
+  const [H, F] = [6.44, 6];
+  const places: readonly Point[] = [
+    [-40, -25],
+    [40, -25],
+    [40, 25],
+    [-40, 25],
+  ];
+  const random = makeRandom(21);
+  /** Off by half of a position tolerance, the worst that it allows, whichever way. */
+  const offBy = ([x, y]: Point, tolerance: number): Point => {
+    const way = 2 * Math.PI * random();
+    return [x + (tolerance / 2) * Math.cos(way), y + (tolerance / 2) * Math.sin(way)];
+  };
+  const plateOf = (tolerance: number) => places.map((at) => hole(...offBy(at, tolerance), (H - F) / 2));
+
+  it('always go together within T = H − F, floating, and T = (H − F)/2 in each part, fixed', () => {
+    for (let i = 0; i < 500; i++) {
+      expect(findHoleFit(plateOf(H - F), places).fits).toBe(true);
+      const studs = places.map((at) => offBy(at, (H - F) / 2));
+      expect(findHoleFit(plateOf((H - F) / 2), studs).fits).toBe(true);
+    }
+  });
+
+  it('do not at the worst places just beyond: two holes pulled apart', () => {
+    for (const [tolerance, fits] of [
+      [H - F, true],
+      [H - F + 0.001, false],
+    ] as const) {
+      const pulled = [hole(-40 - tolerance / 2, 0, (H - F) / 2), hole(40 + tolerance / 2, 0, (H - F) / 2)];
+      expect(
+        findHoleFit(pulled, [
+          [-40, 0],
+          [40, 0],
+        ]).fits,
+      ).toBe(fits);
+      const half = tolerance / 4;
+      const fixed = [hole(-40 - half, 0, (H - F) / 2), hole(40 + half, 0, (H - F) / 2)];
+      expect(
+        findHoleFit(fixed, [
+          [-40 + half, 0],
+          [40 - half, 0],
+        ]).fits,
+      ).toBe(fits);
+    }
   });
 });
 
