@@ -2,7 +2,7 @@ import { movePoint, type Pose } from '../../engine/survey/pose.ts';
 import { dot, lengthOf, minus, multiply, transpose, type Vector } from '../../engine/survey/vector.ts';
 import { isNamedAlike } from './match-names.ts';
 import { FARTHEST, type Settled, settleMatching } from './match-refine.ts';
-import { layByBases } from './match-search.ts';
+import { type Laid, layByBases } from './match-search.ts';
 
 /** A point of the design that may have been surveyed. Places in mm, all of two or all of three numbers. */
 export interface DesignPoint {
@@ -70,15 +70,19 @@ const MOST_NAMES = 3;
 const FLOOR = 2;
 /** Fewer pairs than this share of what could be paired are chance. */
 const LEAST_SHARE = 0.4;
-/** A base has enough when its best way pairs this share; then it has found the ways that look like it too. */
+/** No better way is looked for when one pairs this share, or when the best was found again from so many bases. */
 const ENOUGH = 0.7;
+const AGAIN = 3;
+/** From so many bases among its own points other ways of laying them are looked for, and from so many a mirror image. */
+const OWN_BASES = 6;
+const MIRROR_BASES = 16;
 /** What a way scores roughly, beside the best and beside what could be paired, for it to be looked at closely. */
 const WORTH_A_LOOK = 0.6;
 const WORTH_ANYTHING = 0.2;
 /** Two ways that differ in a smaller share of their pairs are one. */
 const OTHER_WAY = 0.25;
 /** A fit this good [mm] asks for no mirror. */
-const GOOD = 12;
+const GOOD = 25;
 /** A rod is not shorter and not longer than this [mm], and leans less than 15°. */
 const ROD: readonly [number, number] = [15, 500];
 const ROD_LEAN = Math.cos((15 * Math.PI) / 180);
@@ -96,7 +100,7 @@ interface Costed {
  * points up to 30 mm off. Names that resemble numbers choose only where geometry cannot.
  */
 export function matchPoints(design: readonly DesignPoint[], surveyed: readonly SurveyedPoint[]): MatchAnswer {
-  const ways = findWays(design, surveyed);
+  const ways = findWays(design, surveyed, Number.POSITIVE_INFINITY);
   const best = ways[0];
   const most = Math.min(design.length, surveyed.length);
   const isMirrored = askMirror(design, surveyed, best, most);
@@ -105,32 +109,75 @@ export function matchPoints(design: readonly DesignPoint[], surveyed: readonly S
   return describe(design, surveyed, ways, isMirrored);
 }
 
-function findWays(design: readonly DesignPoint[], surveyed: readonly SurveyedPoint[]): readonly Costed[] {
-  const [places, points] = [design.map(({ at }) => at), surveyed.map(({ at }) => at)];
-  if (places.length === 0 || points.length === 0) return [];
-  // The smaller set is the base: most of it has its like in the other.
-  const isDesignBase = places.length <= points.length;
-  const most = Math.min(places.length, points.length);
-  const ways = new Map<string, Costed>();
-  const bases = isDesignBase ? layByBases(places, points) : layByBases(points, places);
-  let bestScore = WORTH_ANYTHING * most;
-  for (const kept of bases) {
-    let mostPairs = 0;
-    bestScore = Math.max(bestScore, kept[0]?.score ?? 0);
+/** Ways found so far, by their pairs. */
+class Ways {
+  private readonly found = new Map<string, Costed>();
+  private bestScore: number;
+
+  constructor(
+    private readonly design: readonly DesignPoint[],
+    private readonly surveyed: readonly SurveyedPoint[],
+  ) {
+    this.bestScore = WORTH_ANYTHING * Math.min(design.length, surveyed.length);
+  }
+
+  /** Looks closely at the ways of one base that may be as good as the best; the best of them, if any is. */
+  look(kept: readonly Laid[], isTurned: boolean): Costed | null {
+    const [places, points] = [this.design.map(({ at }) => at), this.surveyed.map(({ at }) => at)];
+    this.bestScore = Math.max(this.bestScore, kept[0]?.score ?? 0);
+    let best: Costed | null = null;
     for (const { pose, score } of kept) {
-      if (score < WORTH_A_LOOK * bestScore) break;
-      const settled = settleMatching(places, points, isDesignBase ? pose : turnRound(pose));
+      if (score < WORTH_A_LOOK * this.bestScore) break;
+      const settled = settleMatching(places, points, isTurned ? turnRound(pose) : pose);
       if (settled === null) continue;
-      mostPairs = Math.max(mostPairs, settled.pairs.length);
       const name = settled.pairs
         .map((pair) => `${pair.design}:${pair.surveyed}`)
         .sort()
         .join(' ');
-      if (!ways.has(name)) ways.set(name, costOf(design, surveyed, settled));
+      const way = this.found.get(name) ?? costOf(this.design, this.surveyed, settled);
+      this.found.set(name, way);
+      if (best === null || way.cost < best.cost) best = way;
     }
-    if (mostPairs >= ENOUGH * most) break;
+    return best;
   }
-  return [...ways.values()].sort((a, b) => a.cost - b.cost);
+
+  /** The best first. */
+  list(): readonly Costed[] {
+    return [...this.found.values()].sort((a, b) => a.cost - b.cost);
+  }
+}
+
+/** The ways that fit best, and whatever fits nearly as well; from so many bases at most. */
+function findWays(
+  design: readonly DesignPoint[],
+  surveyed: readonly SurveyedPoint[],
+  mostBases: number,
+): readonly Costed[] {
+  const [places, points] = [design.map(({ at }) => at), surveyed.map(({ at }) => at)];
+  if (places.length === 0 || points.length === 0) return [];
+  // The smaller set is the base: most of it has its like in the other.
+  const isTurned = places.length > points.length;
+  const most = Math.min(places.length, points.length);
+  const ways = new Ways(design, surveyed);
+  let [tried, again, leader]: [number, number, Costed | null] = [0, 0, null];
+  for (const kept of isTurned ? layByBases(points, places) : layByBases(places, points)) {
+    const way = ways.look(kept, isTurned);
+    tried += 1;
+    if (way !== null && (leader === null || way.cost < leader.cost)) [leader, again] = [way, 0];
+    else if (way !== null && way === leader) again += 1;
+    const pairs = leader?.matching.pairs.length ?? 0;
+    if (pairs >= ENOUGH * most || (pairs >= LEAST_SHARE * most && again >= AGAIN) || tried >= mostBases) break;
+  }
+  if (leader === null) return [];
+  // Another way of laying the same points need not lay any on the bases so far: their own bases find it.
+  const own = leader.matching.pairs.map((pair) => points[pair.surveyed]!);
+  let left = OWN_BASES;
+  for (const kept of layByBases(own, places)) {
+    ways.look(kept, true);
+    left -= 1;
+    if (left === 0) break;
+  }
+  return ways.list();
 }
 
 /** The movement back. */
@@ -184,14 +231,14 @@ function describe(
     .filter((way) => isOtherWay(chosen, way))
     .reduce<Costed | null>((best, way) => (best === null || weigh(way, first) > weigh(best, first) ? way : best), null);
   const lead = second === null ? Number.POSITIVE_INFINITY : weigh(chosen, first) - weigh(second, first);
-  const byGeometry = second === null || gain(chosen, second) >= HUNDRED_TIMES;
+  const byNames = second !== null && gain(chosen, second) < HUNDRED_TIMES && chosen.names > second.names;
   const { matching } = chosen;
   const seconds = findSeconds(design, surveyed, matching);
   const used = new Set([...matching.pairs, ...seconds].map((pair) => pair.surveyed));
   const paired = new Set(matching.pairs.map(({ key }) => key));
   return {
     state: lead >= HUNDRED_TIMES && chosen.freedom > 0 ? 'clear' : 'cannot tell',
-    by: byGeometry ? 'geometry' : 'names',
+    by: byNames ? 'names' : 'geometry',
     confidence: 1 / (1 + Math.exp(-lead / 2)),
     best: matching,
     runnerUp: second?.matching ?? null,
@@ -218,6 +265,7 @@ function askMirror(
   const image = findWays(
     design,
     surveyed.map(({ name, at }) => ({ name, at: at.map((value, k) => (k === 0 ? 0 - value : value)) })),
+    MIRROR_BASES,
   )[0];
   if (image === undefined || image.matching.pairs.length < LEAST_SHARE * most) return false;
   return best === undefined || gain(image, best) >= HUNDRED_TIMES;

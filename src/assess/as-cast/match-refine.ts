@@ -66,13 +66,23 @@ function assign(design: readonly Vector[], laid: readonly Vector[], within: numb
 export function settleMatching(design: readonly Vector[], surveyed: readonly Vector[], start: Pose): Settled | null {
   let pose = start;
   const lay = () => surveyed.map((at) => movePoint(pose, at));
+  let before: readonly Assigned[] = [];
   for (const within of CLOSING_IN) {
     const pairs = assign(design, lay(), within);
+    // The same pairs give the same movement: at rest once nothing nearer is asked for.
+    if (within === FARTHEST && isSame(pairs, before)) return { pose, pairs };
     const next = fitPairs(design, surveyed, pairs);
     if (next === null) return null;
     pose = next;
+    before = pairs;
   }
   return { pose, pairs: assign(design, lay(), FARTHEST) };
+}
+
+function isSame(a: readonly Assigned[], b: readonly Assigned[]): boolean {
+  if (a.length !== b.length) return false;
+  const partner = new Map(b.map((pair) => [pair.design, pair.surveyed]));
+  return a.every((pair) => partner.get(pair.design) === pair.surveyed);
 }
 
 function fitPairs(design: readonly Vector[], surveyed: readonly Vector[], pairs: readonly Assigned[]): Pose | null {

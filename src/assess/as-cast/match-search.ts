@@ -17,7 +17,7 @@ const WAYS = 12_000;
 /** A base shorter than this share of the longest pair lays what is far from it too badly. */
 const SHORTEST = 0.2;
 /** Of each base so many ways are kept. */
-const KEPT = 30;
+const KEPT = 12;
 /** A third point this near to the line of the other two, as share of their distance, fixes no turn about it. */
 const OFF_LINE = 0.15;
 

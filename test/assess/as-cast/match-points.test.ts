@@ -109,6 +109,29 @@ describe('matching by geometry', () => {
     }
   });
 
+  it('says that a part of a regular pattern fits elsewhere in it too', () => {
+    const bay = [
+      [0, 0],
+      [150, 0],
+      [0, 200],
+      [150, 200],
+    ];
+    const regular = Array.from({ length: 10 }, (_, i) =>
+      bay.map(([x, y]) => [300 + (i % 5) * 1100 + x!, 400 + Math.floor(i / 5) * 1500 + y!]),
+    );
+    const corners = makePanel(1, 0, 2).map(({ at }) => at);
+    const design = named([...corners, ...regular.flat()]);
+    const pose = fc.sample(flatPose, { seed: 14, numRuns: 1 })[0]!;
+    // All of it can lie one way only, since the corners are no part of the pattern; six bays alone lie two ways.
+    const all = take(design, pose, 15);
+    expect(matchPoints(design, all.surveyed).state).toBe('clear');
+    expect(pairsOf(matchPoints(design, all.surveyed))).toEqual(all.truth);
+    const { surveyed } = take(design, pose, 16, { missing: 20, extra: 20 });
+    const answer = matchPoints(design, surveyed);
+    expect(answer).toMatchObject({ state: 'cannot tell', by: 'geometry' });
+    expect(answer.runnerUp!.pairs.length).toBe(24);
+  });
+
   it('finds a few inserts of many', () => {
     const design = makePanel(8, 40, 2);
     const pose = fc.sample(flatPose, { seed: 12, numRuns: 1 })[0]!;
