@@ -31,7 +31,7 @@ function toItem(
   };
 }
 
-function readInstrument({ setOut: { panel, items } }: PiecePlan, { body }: Survey) {
+function readInstrument({ setOut: { panel, items } }: PiecePlan, body: Survey['body']) {
   const used = body.controls.filter(({ isUsed }) => isUsed);
   const controls = used.map((one): Control => {
     const base = { measured: one.measured_mm, deviation: one.sigma_mm };
@@ -59,7 +59,7 @@ function readInstrument({ setOut: { panel, items } }: PiecePlan, { body }: Surve
   return { places, residuals, rms: registration.rms };
 }
 
-function readTapes({ setOut: { items } }: PiecePlan, { body }: Survey): [string, PlaceReading][] {
+function readTapes({ setOut: { items } }: PiecePlan, body: Survey['body']): [string, PlaceReading][] {
   return items.flatMap(({ castIn }): [string, PlaceReading][] => {
     const own = body.tapes.filter(({ item }) => item === castIn.key);
     const measured = own.flatMap(({ to, distance_mm, sigma_mm }) =>
@@ -79,19 +79,21 @@ function readTapes({ setOut: { items } }: PiecePlan, { body }: Survey): [string,
   });
 }
 
-/** A survey brought onto the panel. */
-export function readSurvey(plan: PiecePlan, record: Survey): SurveyReading {
-  const { body } = record;
+/** What a survey comes to on the panel, recorded or not yet. */
+export function placeSurvey(
+  plan: PiecePlan,
+  body: Survey['body'],
+): Omit<SurveyReading['survey'], 'record'> & Pick<SurveyReading, 'places'> {
   const notes: string[] = [];
   const places = new Map<string, PlaceReading>();
   let [rms, controls]: [number | null, SurveyReading['survey']['controls']] = [null, []];
   try {
     if (body.points.length > 0) {
-      const read = readInstrument(plan, record);
+      const read = readInstrument(plan, body);
       for (const [key, place] of read.places) places.set(key, place);
       [rms, controls] = [read.rms, read.residuals];
     }
-    for (const [key, place] of readTapes(plan, record)) places.set(key, place);
+    for (const [key, place] of readTapes(plan, body)) places.set(key, place);
   } catch (error) {
     if (!(error instanceof SurveyError || error instanceof FormError)) throw error;
     notes.push(error.message);
@@ -112,5 +114,11 @@ export function readSurvey(plan: PiecePlan, record: Survey): SurveyReading {
             },
     });
   }
-  return { survey: { record, controls, rms, notes }, places };
+  return { controls, rms, notes, places };
+}
+
+/** A survey brought onto the panel. */
+export function readSurvey(plan: PiecePlan, record: Survey): SurveyReading {
+  const { places, ...found } = placeSurvey(plan, record.body);
+  return { survey: { record, ...found }, places };
 }
