@@ -20,7 +20,15 @@ function listNumbers(members: AsCastConnection['members']): string {
 function stopAsCast(asCast: AsCastConnection): Stops | null {
   switch (asCast.state) {
     case 'fine':
-      return null;
+      // Its inserts are where they were drawn; that makes no sound connection of one that was drawn too weak.
+      return asCast.before.state === 'fails'
+        ? {
+            state: 'decide first',
+            stops: [
+              'its inserts are in their places, but as designed it does not carry its loads: the design engineer decides first',
+            ],
+          }
+        : null;
     case 'decided':
       return asCast.decision?.body.remedy === 'not usable'
         ? { state: 'not usable', stops: [`decided: not usable. ${asCast.decision.body.reason}`] }

@@ -311,3 +311,14 @@ describe('inserts for a time only', () => {
     expect(made.boltUp().place).toBe('Level 2, grid C/4');
   });
 });
+
+describe('a connection that was drawn too weak', () => {
+  it('is not ready because its inserts are where they were drawn', () => {
+    // C02 of the demo is made to fail as designed.
+    const { asCast, state, stops } = new AsCastSample(pieceOf(demoFile(), 'P01', '1')).card('C02');
+    expect(asCast.before.state).toBe('fails');
+    expect(asCast.state).toBe('fine');
+    expect(state).toBe('decide first');
+    expect(stops.join()).toContain('as designed it does not carry its loads');
+  });
+});

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { BoltUpCard, CardBolt } from '../../../../assess/bolt-up/bolt-up-report.ts';
 import type { BodyOf } from '../../../../records/record.ts';
-import { sayRange, sayTightening } from '../../../../say/bolt-up-words.ts';
+import { sayPackers, sayRange, sayTightening } from '../../../../say/bolt-up-words.ts';
 import {
   findOverTorque,
   listShort,
@@ -83,6 +83,7 @@ export function TightenForm({ card, today, onDone, onBack }: TightenFormProps) {
         onBack={stop}
       />
     );
+  const packed = card.packers[range.value];
   const short = listShort(card, bolts.value);
   const over = torque.value === null ? null : findOverTorque(card, torque.value);
   const read = readTool(tool.value);
@@ -177,6 +178,9 @@ export function TightenForm({ card, today, onDone, onBack }: TightenFormProps) {
           </BigKey>
         ))}
       </div>
+      {packed !== undefined && !packed.isStated && packed.state !== 'passes' && (
+        <Answer kind={packed.state === 'fails' ? 'wrong' : 'unsure'} isSmall words={sayPackers([packed]).join(' ')} />
+      )}
       <h3>Bolts, as the card says unless you say otherwise</h3>
       <ul class={styles.bolts}>
         {card.bolts.map((bolt) => {
