@@ -27,6 +27,7 @@ const ImportScreen = lazy(async () => ({ default: (await jobScreens()).ImportScr
 const YardScreen = lazy(async () => ({ default: (await yardScreens()).YardScreen }));
 const YardPieceScreen = lazy(async () => ({ default: (await yardScreens()).YardPieceScreen }));
 const AsCastScreen = lazy(async () => ({ default: (await yardScreens()).AsCastScreen }));
+const SurveyScreen = lazy(async () => ({ default: (await yardScreens()).SurveyScreen }));
 const PeopleScreen = lazy(async () => ({ default: (await yardScreens()).PeopleScreen }));
 
 /** Files for the job that is open. */
@@ -83,6 +84,7 @@ function OpenJob({ params: { job } }: JobPart) {
           <Route path="/job/:job/yard/:piece/as-cast">
             {({ piece }) => <AsCastScreen key={piece} piece={piece} />}
           </Route>
+          <Route path="/job/:job/yard/:piece/survey">{({ piece }) => <SurveyScreen key={piece} piece={piece} />}</Route>
           <Route path="/job/:job/yard/:piece">{({ piece }) => <YardPieceScreen key={piece} piece={piece} />}</Route>
           <Route path="/job/:job/files" component={ImportIntoJob} />
           <Route>

@@ -3,8 +3,10 @@ import type { ChooseOptions } from '../../assess/choose/choice.ts';
 import type { ConnectionAnswer } from '../../assess/connection-answer.ts';
 import type { PartsScope, YardLists } from '../../assess/parts/parts-answer.ts';
 import type { Remedies } from '../../assess/remedies/remedy.ts';
+import type { NoZone, PositionZone, ZoneSubject } from '../../assess/zone/trace-position-zone.ts';
 import type { CatalogueReading } from '../../files/csv/read-catalogue.ts';
 import type { ListReading, StockRow } from '../../files/csv/read-stock.ts';
+import type { SurveyChoices } from '../../files/survey/survey-file.ts';
 import type { DifferenceOutline } from '../../job/difference/outline-difference.ts';
 import type { JobFile } from '../../job/documents/job-file.ts';
 import type { Edit } from '../../job/edit/edit.ts';
@@ -26,12 +28,14 @@ import {
 } from './connection-questions.ts';
 import type { FolderQuestion, FolderView } from './folder-view.ts';
 import { HeldJob } from './held-job.ts';
+import type { MatchedSurvey, SurveyDesign } from './match-survey.ts';
 import type { CastingView, PartsList, PartsView, PourPartsView } from './parts-view.ts';
 import type { TellPour } from './pour-findings.ts';
 import { type PreviewedConnection, previewInHeld } from './preview-edit.ts';
 import type { FilesReading, GivenFile } from './read-files.ts';
 import type { SetOutFile } from './set-out-file.ts';
 import type { SetOutView } from './set-out-view.ts';
+import type { FoundBox } from './zone-questions.ts';
 
 /**
  * What the page asks of the worker, a method a question. It holds a copy of the job that follows the page's by the same edits, so that a question
@@ -174,6 +178,17 @@ export class JobWorker {
     return assessOther(this.#job, parts, onProgress, () => mine !== this.#comparing);
   }
 
+  /** Reads a file of surveyed points and suggests which is which; needs no open job. */
+  async matchSurvey(
+    name: string,
+    bytes: Uint8Array,
+    choices: SurveyChoices,
+    design: SurveyDesign,
+  ): Promise<MatchedSurvey> {
+    const { matchSurvey } = await import('./match-survey.ts');
+    return matchSurvey(name, bytes, choices, design);
+  }
+
   /** Reads a stock list; needs no open job. */
   async readStock(name: string, content: string): Promise<ListReading<StockRow>> {
     const { readStock } = await import('../../files/csv/read-stock.ts');
@@ -201,6 +216,18 @@ export class JobWorker {
   async remedies(mark: string): Promise<Remedies> {
     const { findRemedies } = await import('../../assess/remedies/find-remedies.ts');
     return findRemedies(this.#job.file, mark);
+  }
+
+  /** Where an insert of a connection, or all together, may sit. @throws Error as `capacities` */
+  async positionZone(mark: string, subject: ZoneSubject): Promise<PositionZone | NoZone> {
+    const { askZone } = await import('./zone-questions.ts');
+    return askZone(this.#job, mark, subject);
+  }
+
+  /** The box that holds for all inserts of a connection at once. @throws Error as `capacities` */
+  async positionBox(mark: string): Promise<FoundBox> {
+    const { askBox } = await import('./zone-questions.ts');
+    return askBox(this.#job, mark);
   }
 
   /** One connection by every edition. @throws Error as `capacities` */

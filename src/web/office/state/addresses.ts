@@ -23,5 +23,6 @@ export const addresses = {
   yard: (job: string) => `/job/${e(job)}/yard`,
   yardPiece: (job: string, piece: string) => `/job/${e(job)}/yard/${e(piece)}`,
   asCast: (job: string, piece: string) => `/job/${e(job)}/yard/${e(piece)}/as-cast`,
+  survey: (job: string, piece: string) => `/job/${e(job)}/yard/${e(piece)}/survey`,
   readFilesInto: (job: string) => `/job/${e(job)}/files`,
 } as const;

@@ -37,7 +37,9 @@ export function tellColumns(columns: SurveyColumns): string {
     return at === null ? [] : [{ part, at }];
   })
     .sort((a, b) => a.at - b.at)
-    .map(({ part, at }, k, all) => (all[k - 1]?.at === at - 1 || (k === 0 && at === 0) ? CELL_WORDS[part] : `${at + 1}th cell ${CELL_WORDS[part]}`))
+    .map(({ part, at }, k, all) =>
+      all[k - 1]?.at === at - 1 || (k === 0 && at === 0) ? CELL_WORDS[part] : `${at + 1}th cell ${CELL_WORDS[part]}`,
+    )
     .join(', ');
 }
 

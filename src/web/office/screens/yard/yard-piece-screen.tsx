@@ -16,6 +16,7 @@ import { tell } from '../../state/messages.ts';
 import { useOffice } from '../../state/office.ts';
 import { tellError } from '../../state/use-asked.ts';
 import { AsCastPart } from '../as-cast/as-cast-part.tsx';
+import { SurveyPart } from '../survey/survey-part.tsx';
 import { AfterPart } from './after-part.tsx';
 import { tellClearance } from './clearance-facts.ts';
 import { ClearancePart } from './clearance-part.tsx';
@@ -92,6 +93,7 @@ function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: 
       <FormPart yard={yard} piece={piece} />
       <InsertsPart yard={yard} piece={piece} />
       <AfterPart piece={piece} />
+      <SurveyPart job={job} piece={piece} />
       <AsCastPart job={job} piece={piece} />
       <PhotosPart yard={yard} photos={state.beside.get('photo') ?? []} names={names} />
       <HistoryPart lines={lines} />

@@ -1,0 +1,70 @@
+import { describeFace } from '../../../../drawing/sheets/words.ts';
+import { Section } from '../../../parts/page.tsx';
+import { type Column, Table } from '../../../parts/table.tsx';
+import { writeQuantity } from '../../../parts/units.ts';
+import type { PreviewedInsert, SurveyPreview } from '../../../pieces/survey/preview-survey.ts';
+import styles from './survey.module.css';
+
+function signed(value: number): string {
+  const rounded = Math.round(value * 10) / 10;
+  return `${rounded > 0 ? '+' : rounded < 0 ? '−' : '±'}${writeQuantity('length', Math.abs(rounded))}`;
+}
+
+function tellDepth(depth: number | null): string {
+  if (depth === null) return 'not taken';
+  return depth < 0 ? `${writeQuantity('length', -depth)} proud` : `${writeQuantity('length', depth)} deep`;
+}
+
+const COLUMNS: readonly Column<PreviewedInsert>[] = [
+  { head: 'no.', kind: 'number', isName: true, cell: ({ item }) => item.number },
+  { head: 'face', cell: ({ item }) => describeFace(item) },
+  {
+    head: 'found less designed',
+    kind: 'short',
+    cell: ({ off, isOff }) =>
+      off === null ? (
+        'not known'
+      ) : (
+        <span class={isOff ? styles.off : undefined}>{`x ${signed(off[0])}, y ${signed(off[1])}`}</span>
+      ),
+  },
+  {
+    head: 'sure to ± (one σ)',
+    kind: 'short',
+    cell: ({ reading: { position } }) =>
+      position === null
+        ? '–'
+        : `${writeQuantity('length', position.sigma[0])}, ${writeQuantity('length', position.sigma[1])}`,
+  },
+  { head: 'below its face', kind: 'short', cell: ({ reading: { depth } }) => tellDepth(depth) },
+  {
+    head: 'leans',
+    kind: 'short',
+    cell: ({ reading: { tilt } }) => (tilt === null ? 'not taken' : `${tilt.total.toFixed(1)}°`),
+  },
+  {
+    head: 'tolerance',
+    kind: 'short',
+    cell: ({ item, off, isOff }) =>
+      off === null ? '–' : `${isOff ? 'OFF: beyond' : 'within'} ± ${writeQuantity('length', item.tolerance)}`,
+  },
+];
+
+/** What the survey comes to for each insert, before it is recorded. Strength is computed once it is. */
+export function PreviewPart({ preview }: { readonly preview: SurveyPreview }) {
+  if (preview.inserts.length === 0) return null;
+  const off = preview.inserts.filter(({ isOff }) => isOff).length;
+  return (
+    <Section
+      title="4 · What came out"
+      lead={`${off} of ${preview.inserts.length} inserts are beyond their tolerance. Whether a connection is strong enough so, and whether its plate goes on, is computed when the survey is recorded.`}
+    >
+      <Table
+        caption="Inserts as surveyed"
+        columns={COLUMNS}
+        rows={preview.inserts}
+        keyOf={({ item }) => item.castIn.key}
+      />
+    </Section>
+  );
+}
