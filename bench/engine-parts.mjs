@@ -19,6 +19,7 @@ export { prepareRegion } from '../src/engine/geometry/region.ts';
 export { groupArea, visibleSquaresArea } from '../src/engine/geometry/sight.ts';
 export { makeCylinder } from '../src/engine/geometry/solid.ts';
 export { squaresArea } from '../src/engine/geometry/union-area.ts';
+export { findHoleFit } from '../src/engine/tolerance/hole-fit.ts';
 export { indexJob } from '../src/job/job-index.ts';
 export { readJobDocument } from '../src/job/read-job-document.ts';
 export { resolveConnection } from '../src/job/resolve/resolve-connection.ts';
