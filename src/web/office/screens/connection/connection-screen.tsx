@@ -25,6 +25,7 @@ import { PlatePart } from './plate-part.tsx';
 import { RemediesPart } from './remedies-part.tsx';
 import { ResultsPart } from './results-part.tsx';
 import { type Commit, useConnection } from './use-connection.ts';
+import { ZonePart } from './zone-part.tsx';
 
 /** Of the shown combination: the chosen one while it is there, else the governing one, else the first. */
 function findShown({ explanation: { answer, loads } }: LookedAt, chosen: string | null): string | null {
@@ -209,6 +210,9 @@ export function ConnectionScreen({ mark }: { readonly mark: string }) {
         <div class={styles.parts}>
           <Editors looked={looked} commit={commit} />
           <Disclosure title="Carries at most">{() => <CarriesPart mark={mark} />}</Disclosure>
+          <Disclosure title="Permitted positions" hint="how far inserts may be off">
+            {() => <ZonePart looked={looked} commit={commit} />}
+          </Disclosure>
           <Disclosure title="By other editions">{() => <EditionsPart mark={mark} />}</Disclosure>
           {worked !== null && (
             <>

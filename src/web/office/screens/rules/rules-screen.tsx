@@ -9,11 +9,13 @@ import { ProjectRules } from './project-rules.tsx';
 import styles from './rules.module.css';
 import { StrengthRules } from './strength-rules.tsx';
 import { YardRules } from './yard-rules.tsx';
+import { ZoneRules } from './zone-rules.tsx';
 
 const PARTS = [
   ['strength', 'By what is checked'],
   ['placing', 'Placing and life'],
   ['acceptance', 'What QA may accept'],
+  ['zones', 'Position zones'],
   ['concrete', 'Concretes'],
   ['yard', 'The yard'],
   ['project', 'The project'],
@@ -40,6 +42,7 @@ export function RulesScreen() {
           <StrengthRules session={session} />
           <PlacingRules session={session} />
           <AcceptanceRules session={session} />
+          <ZoneRules session={session} />
           <ConcreteRules session={session} />
           <YardRules session={session} />
           <ProjectRules session={session} />
