@@ -35,7 +35,9 @@ export function surveyed(
   offs: Offs,
   numbers: readonly number[] = sample.plan.setOut.items.map(({ number }) => number),
 ): KindAndBody {
-  const items = sample.plan.setOut.items.filter(({ number, castIn }) => numbers.includes(number) && castIn.face !== 'edge');
+  const items = sample.plan.setOut.items.filter(
+    ({ number, castIn }) => numbers.includes(number) && castIn.face !== 'edge',
+  );
   return {
     kind: 'surveyed',
     body: {
