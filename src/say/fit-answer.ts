@@ -22,15 +22,34 @@ export interface LackingHole {
   readonly lacks: number;
 }
 
-/** Rounding to whole mm moves a plate by at most this: as much must be left for it [mm]. */
-const WHOLE = Math.SQRT1_2 + 0.05;
+/** Rounding both ways to whole mm, or to tenths, moves a plate by at most this [mm]. */
+const ROUNDED = { whole: Math.SQRT1_2, tenths: Math.SQRT1_2 / 10 } as const;
 
 /** Of places that were turned and shifted [mm]. */
 const ROUNDING = 1e-6;
 
-/** Lengths for a person with a rule: whole mm where that much room is left, else tenths. */
-function ruleOf(margin: number): (mm: number) => string {
-  return (mm) => `${margin >= WHOLE ? Math.round(mm) : Number(mm.toFixed(1))} mm`;
+const TENTHS = (mm: number) => `${Number(mm.toFixed(1))} mm`;
+const WHOLE = (mm: number) => `${Math.round(mm)} mm`;
+
+/** How far a turn moves the hole that is farthest from their middle, about which it turns [mm]. */
+function findSweep(holes: Remedy['holes'], turn_deg: number): number {
+  if (holes === null || holes.length === 0) return 0;
+  const middle = (axis: 0 | 1) => holes.reduce((sum, { at_mm }) => sum + at_mm[axis], 0) / holes.length;
+  const [x, y] = [middle(0), middle(1)];
+  const radius = Math.max(...holes.map(({ at_mm }) => Math.hypot(at_mm[0] - x, at_mm[1] - y)));
+  return (radius * Math.abs(turn_deg) * Math.PI) / 180;
+}
+
+/** The movement as a person with a rule makes it: what the holes leave takes up a small turn and rounding, so that neither is asked of him. */
+function tellByHand(remedy: Remedy, connection: AsCastConnection['connection'], panel: Panel): string | null {
+  const { move } = remedy.change;
+  if (move === null) return null;
+  const margin = remedy.clearance?.margin ?? 0;
+  const sweep = findSweep(remedy.holes, move.turn_deg);
+  const isTurnTaken = sweep + ROUNDED.tenths <= margin;
+  const left = margin - (isTurnTaken ? sweep : 0);
+  const plain = isTurnTaken ? { ...move, turn_deg: 0 } : move;
+  return tellPlateMove(plain, connection, panel, left >= ROUNDED.whole ? WHOLE : TENTHS);
 }
 
 /** What leaves plate and holes as they are. */
@@ -51,8 +70,7 @@ export function pickFit({ remedies }: Pick<AsCastConnection, 'remedies'>): Remed
 
 /** What is done with the plate, for the person who does it. */
 function tellHow(remedy: Remedy, connection: AsCastConnection['connection'], panel: Panel): string {
-  const margin = remedy.clearance?.margin ?? 0;
-  const moved = tellPlateMove(remedy.change.move, connection, panel, ruleOf(margin));
+  const moved = tellByHand(remedy, connection, panel);
   if (remedy.kind === 'as is' || (remedy.kind === 'plate moved' && moved === null))
     return remedy.clearance === null ? 'Nothing to change' : 'Goes on as drawn';
   if (remedy.kind !== 'plate moved' || moved === null) return remedy.words;

@@ -69,10 +69,15 @@ export function tellPlateMove(
   return told.length === 0 ? null : told.join(', ');
 }
 
-/** What is left at the tightest hole, and how sure it is that no other movement leaves more. */
-export function tellClearanceLeft({ margin, provenWithin }: NonNullable<Remedy['clearance']>, length: Length): string {
+/** What is left at the tightest hole, and, where the plate was moved to its best, how sure it is that no other movement leaves more; null: no plate. */
+export function tellClearanceLeft(
+  { clearance, change }: Pick<Remedy, 'clearance' | 'change'>,
+  length: Length,
+): string | null {
+  if (clearance === null) return null;
+  const { margin, provenWithin } = clearance;
   const proof = Math.max(FINEST_PROOF, Math.ceil(provenWithin * 1000) / 1000);
-  const sure = `no other movement is better by more than ${proof} mm`;
+  const sure = change.move === null ? 'the plate as drawn' : `no other movement is better by more than ${proof} mm`;
   return margin < 0
     ? `${length(-margin)} missing at the tightest hole; ${sure}`
     : `${length(margin)} left around the tightest bolt; ${sure}`;

@@ -8,8 +8,8 @@ import type { DeviationMark, SeenPanel } from './deviation-marks.ts';
 
 /** Steps of the magnification: numbers that are easily reckoned with. */
 const STEPS = [1, 2, 5, 10, 20, 50, 100, 200] as const;
-/** The longest arrow, and half of the largest box of a tolerance, are not longer than this [mm of paper]. */
-const MOST = { arrow: 15, box: 6 } as const;
+/** The longest arrow, and half of the smallest and the largest box of a tolerance, are not longer than this [mm of paper]. */
+const MOST = { arrow: 15, smallest: 5, largest: 16 } as const;
 /** Around the panel [mm of paper]. */
 const MARGIN = 8;
 const HEAD = 1.9;
@@ -32,16 +32,26 @@ export interface DeviationPicture {
 /** The largest step at which no arrow and no box outgrows the picture. @param scale paper to panel */
 function findMagnification(marks: readonly DeviationMark[], scale: number): number {
   const longest = Math.max(0, ...marks.map(({ by }) => (by === null ? 0 : Math.hypot(...by))));
-  const widest = Math.max(0, ...marks.map(({ tolerance }) => tolerance));
-  const fits = (step: number) => longest * step * scale <= MOST.arrow && widest * step * scale <= MOST.box;
+  const tolerances = marks.map(({ tolerance }) => tolerance);
+  const [least, most] = [Math.min(Infinity, ...tolerances), Math.max(0, ...tolerances)];
+  const fits = (step: number) =>
+    longest * step * scale <= MOST.arrow &&
+    (tolerances.length === 0 || least * step * scale <= MOST.smallest) &&
+    most * step * scale <= MOST.largest;
   return STEPS.findLast(fits) ?? STEPS[0];
 }
 
+type Segment = readonly [Point, Point];
+
 /** What an insert may be off, magnified: a box on a face, a bar along an edge. */
-function drawTolerance({ along, tolerance }: DeviationMark, at: Point, factor: number): Mark {
+function ringOfTolerance({ along, tolerance }: DeviationMark, at: Point, factor: number): readonly Point[] {
   const half = tolerance * factor;
-  if (along === null) return drawPath('dimension', cornersOf([1, 0], [0, 1], at, half, half), 'faint', true);
-  return drawPath('dimension', cornersOf(along, [-along[1], along[0]], at, half, RADIUS.designed), 'faint', true);
+  if (along === null) return cornersOf([1, 0], [0, 1], at, half, half);
+  return cornersOf(along, [-along[1], along[0]], at, half, RADIUS.designed);
+}
+
+function sidesOf(ring: readonly Point[]): readonly Segment[] {
+  return ring.map((from, i): Segment => [from, ring[(i + 1) % ring.length]!]);
 }
 
 function cornersOf(u: Point, v: Point, [x, y]: Point, a: number, b: number): readonly Point[] {
@@ -98,20 +108,24 @@ function labelOf(mark: DeviationMark, at: Point, size: number, write: (mm: numbe
   };
 }
 
+/** Names stand clear of arrows, and of the boxes where there is room for that. */
 function drawLabels(
   labels: readonly Label[],
   frame: Box,
-  marks: readonly Label['wish'][],
-  lines: readonly (readonly [Point, Point])[],
+  arrows: readonly Segment[],
+  boxes: readonly Segment[],
   size: number,
 ): readonly Mark[] {
-  const places = placeLabels(marks, { frame, obstacles: [], lines, gap: 0.5 });
+  const wishes = labels.map(({ wish }) => wish);
+  const place = (lines: readonly Segment[]) => placeLabels(wishes, { frame, obstacles: [], lines, gap: 0.5 });
+  const clear = place([...arrows, ...boxes]);
+  const places = clear.some((one) => one === null) ? place(arrows) : clear;
   return labels.flatMap(({ text, weight }, i): readonly Mark[] => {
-    const place = places[i] ?? null;
-    if (place === null) return [];
+    const found = places[i] ?? null;
+    if (found === null) return [];
     return [
-      ...(place.leader === null ? [] : [drawLine('text', ...place.leader, 'hair')]),
-      drawText([place.box.x + 0.3, place.box.y + DESCENT * size], text, size, { weight }),
+      ...(found.leader === null ? [] : [drawLine('text', ...found.leader, 'hair')]),
+      drawText([found.box.x + 0.3, found.box.y + DESCENT * size], text, size, { weight }),
     ];
   });
 }
@@ -141,23 +155,18 @@ export function drawDeviationPicture(
     return { mark, at, to, isOff: mark.state === 'off' || mark.state === 'conflict' };
   });
   const labels = seats.map(({ mark, at }) => labelOf(mark, at, room.text, write));
-  const lines = seats.map(({ at, to }): readonly [Point, Point] => [at, to]);
+  const arrows = seats.map(({ at, to }): Segment => [at, to]);
+  const boxes = seats.map(({ mark, at }) => ringOfTolerance(mark, at, factor));
   const frame = growBox({ x: 0, y: 0, width: room.width, height }, -0.5);
   const drawn: readonly Mark[] = [
     drawArea('outline', 'medium', 'light', outline.map(put)),
     ...openings.map((ring) => drawArea('opening', 'thin', 'white', ring.map(put))),
-    ...seats.map(({ mark, at }) => drawTolerance(mark, at, factor)),
+    ...boxes.map((ring) => drawPath('dimension', ring, 'faint', true)),
     ...seats.map(({ mark, at }) =>
       drawCircle('insert', mark.by === null ? 'faint' : 'thin', 'white', at, RADIUS.designed),
     ),
     ...seats.flatMap(({ mark, at, to, isOff }) => (mark.by === null ? [] : drawArrow(at, to, isOff))),
-    ...drawLabels(
-      labels,
-      frame,
-      labels.map(({ wish }) => wish),
-      lines,
-      room.text,
-    ),
+    ...drawLabels(labels, frame, arrows, boxes.flatMap(sidesOf), room.text),
   ];
   return { drawing: { width: room.width, height, marks: drawn }, magnification };
 }

@@ -5,7 +5,7 @@ import type { Connection } from '../../job/documents/connection.ts';
 import type { Fixture, FixtureHole } from '../../job/documents/fixture.ts';
 import type { Panel } from '../../job/documents/panel.ts';
 import { frameOf, panelSide, placeOnFace } from '../../job/face-frame.ts';
-import { type Box, boxAround, growBox } from '../boxes.ts';
+import { type Box, boxAround, boxOfMarks, growBox } from '../boxes.ts';
 import { clipRing } from '../detail/clip.ts';
 import type { Drawing, Mark } from '../drawing.ts';
 import { type LabelWish, placeLabels } from '../label-places.ts';
@@ -26,6 +26,8 @@ export interface PlateAsCast {
   /** Holes as they will be. */
   readonly holes: readonly FixtureHole[];
   readonly members: readonly AsCastInsert[];
+  /** Without it holes are named alone: how much they lack is said elsewhere. */
+  readonly hasLengths: boolean;
   /** Permanent keys of inserts that get no bolt. */
   readonly unused: ReadonlySet<string>;
 }
@@ -78,6 +80,7 @@ function nameHole({ hole, room }: HoleRoom, isUsed: boolean, write: (mm: number)
 function drawNames(
   names: readonly { readonly at: Point; readonly radius: number; readonly text: string; readonly isBold: boolean }[],
   room: PictureRoom,
+  obstacles: readonly Box[],
 ): readonly Mark[] {
   const weightOf = (isBold: boolean) => (isBold ? 'bold' : 'plain');
   const wishes = names.map(
@@ -89,7 +92,7 @@ function drawNames(
     }),
   );
   const frame: Box = growBox({ x: 0, y: 0, width: room.width, height: room.height }, -0.5);
-  const places = placeLabels(wishes, { frame, obstacles: [], lines: [], gap: 0.4 });
+  const places = placeLabels(wishes, { frame, obstacles, lines: [], gap: 0.4 });
   return names.flatMap(({ text, isBold }, i): readonly Mark[] => {
     const place = places[i] ?? null;
     if (place === null) return [];
@@ -106,7 +109,7 @@ function drawNames(
  * @param write a length for people
  */
 export function drawPlateAsCast(plate: PlateAsCast, room: PictureRoom, write: (mm: number) => string): Drawing {
-  const { panel, designed, fixed, fixture, holes, members, unused } = plate;
+  const { panel, designed, fixed, fixture, holes, members, unused, hasLengths } = plate;
   const frame = frameOf(panel, designed);
   const lay = (connection: Connection) => (at: Point) =>
     placeOnFace(frame, connection.origin_mm, connection.turn_deg, at);
@@ -142,10 +145,12 @@ export function drawPlateAsCast(plate: PlateAsCast, room: PictureRoom, write: (m
     return {
       at: put(onPlate(one.hole.at_mm)),
       radius: ((one.hole.diameter_mm + one.hole.slot_mm) / 2) * scale,
-      text: nameHole(one, isUsed, write),
+      text: hasLengths ? nameHole(one, isUsed, write) : one.hole.id,
       isBold: isUsed && one.room < -SAME,
     };
   });
+  // What stands in a hole, with the arms of a cross.
+  const taken = bolts.map((mark) => boxOfMarks([mark])).filter((one) => one !== null);
   const marks: readonly Mark[] = [
     ...(concrete.length === 0 ? [] : [drawArea('section', null, 'light', ...concrete)]),
     ...rings.flatMap((ring) => clipRing(ring, sheet)).map(([from, to]) => drawLine('outline', from, to, 'thick')),
@@ -170,7 +175,7 @@ export function drawPlateAsCast(plate: PlateAsCast, room: PictureRoom, write: (m
       ),
     ),
     ...bolts,
-    ...drawNames(names, room),
+    ...drawNames(names, room, taken),
   ];
   return { width: room.width, height: room.height, marks };
 }

@@ -24,6 +24,7 @@ export function findPlate(
     fixture,
     holes: remedy?.holes ?? fixture.holes,
     members: found.members,
+    hasLengths: true,
     unused: new Set(remedy?.change.unused ?? []),
   };
 }

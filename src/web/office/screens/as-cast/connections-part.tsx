@@ -39,7 +39,8 @@ function Connection({
   readonly found: AsCastConnection;
   readonly onDecide: (remedy: Remedy) => void;
 }) {
-  const { connection, members, before, state, remedies } = found;
+  const { connection, before, state, remedies } = found;
+  const members = [...found.members].sort((a, b) => a.item.number - b.item.number);
   const numbers = members.map(({ item }) => item.number);
   const why = members.flatMap(({ item, why: own }) => own.map((words) => `no. ${item.number}: ${words}`));
   const isOpen = state !== 'fine' && state !== 'not surveyed';

@@ -83,7 +83,7 @@ export function DecideRemedyDialog({
           </li>
           <li>{`Strength: ${STATE_WORDS[remedy.state]}, ${showRatio(remedy.ratio)}; as designed ${STATE_WORDS[found.before.state]}, ${showRatio(found.before.ratio)}.`}</li>
           {remedy.clearance !== null && (
-            <li>{`Plate: ${tellClearanceLeft(remedy.clearance, (mm) => writeQuantity('length', mm))}.`}</li>
+            <li>{`Plate: ${tellClearanceLeft(remedy, (mm) => writeQuantity('length', mm))}.`}</li>
           )}
           {[...remedy.why, ...remedy.conditions].map((words) => (
             <li key={words}>{words}</li>

@@ -22,11 +22,14 @@ export function PlateFigure({
   const system = units.value;
   const drawing = useMemo(() => {
     const plate = findPlate(piece, found, remedy);
-    return plate === null ? null : drawPlateAsCast(plate, ROOM, (mm) => writeQuantity('length', mm));
+    return plate === null
+      ? null
+      : drawPlateAsCast({ ...plate, hasLengths: false }, ROOM, (mm) => writeQuantity('length', mm));
   }, [piece.context, piece.plan, found, remedy, system]);
   if (drawing === null) return <span class={styles.soft}>No plate is drawn for it.</span>;
   return (
     <div class={styles.plate}>
+      <p class={styles.front}>from its front</p>
       <DrawingView
         drawing={drawing}
         title={`Plate of ${found.connection.mark} on its bolts as cast${remedy === null ? '' : `, ${remedy.kind}`}, from its front`}

@@ -47,6 +47,11 @@ function Lines({ of }: { readonly of: readonly string[] }) {
   );
 }
 
+/** A remedy that was computed; others cannot be, or are not needed, and give up is no remedy. */
+function isComputed({ ratio, clearance, kind }: Remedy): boolean {
+  return kind !== 'not usable' && (ratio !== null || clearance !== null);
+}
+
 export interface RemediesTableProps {
   readonly piece: OpenPiece;
   readonly found: AsCastConnection;
@@ -77,10 +82,8 @@ export function RemediesTable({ piece, found, onDecide }: RemediesTableProps) {
     { head: 'strength', cell: ({ state, ratio }) => <Strength state={state} ratio={ratio} /> },
     {
       head: 'clearance',
-      cell: ({ clearance }) => (
-        <span class={styles.clearance}>
-          {clearance === null ? '–' : tellClearanceLeft(clearance, (mm) => writeQuantity('length', mm))}
-        </span>
+      cell: (remedy) => (
+        <span class={styles.clearance}>{tellClearanceLeft(remedy, (mm) => writeQuantity('length', mm)) ?? '–'}</span>
       ),
     },
     {
@@ -104,15 +107,50 @@ export function RemediesTable({ piece, found, onDecide }: RemediesTableProps) {
       ),
     },
   ];
+  const others = found.remedies.filter((remedy) => !isComputed(remedy) && remedy.kind !== 'not usable');
+  const end = found.remedies.find(({ kind }) => kind === 'not usable');
   return (
-    <Table
-      caption={`Remedies of ${found.connection.mark}`}
-      columns={columns}
-      rows={found.remedies}
-      keyOf={({ kind, words }) => `${kind} ${words}`}
-      groupOf={({ act }) =>
-        act === 'decide on site' ? 'without a change of the design' : 'with a change of the design'
-      }
-    />
+    <>
+      <Table
+        caption={`Remedies of ${found.connection.mark}`}
+        columns={columns}
+        rows={found.remedies.filter(isComputed)}
+        keyOf={({ kind, words }) => `${kind} ${words}`}
+        groupOf={({ act }) =>
+          act === 'decide on site' ? 'without a change of the design' : 'with a change of the design'
+        }
+      />
+      {others.length > 0 && (
+        <ul class={styles.others} aria-label={`Not possible or not needed for ${found.connection.mark}`}>
+          {others.map(({ kind, words, why }) => (
+            <li key={kind + words}>
+              <strong>{kind}</strong>: {why.join('; ')}
+            </li>
+          ))}
+        </ul>
+      )}
+      {end !== undefined && <GiveUp found={found} remedy={end} onDecide={onDecide} />}
+    </>
+  );
+}
+
+/** That it is given up: what follows from it, and the decision. */
+function GiveUp({ found, remedy, onDecide }: Omit<RemediesTableProps, 'piece'> & { readonly remedy: Remedy }) {
+  return (
+    <div class={styles.giveUp}>
+      <p>
+        <strong>{remedy.words}</strong> {remedy.why.join('; ')}
+        {remedy.conditions.length > 0 && `; ${remedy.conditions.join('; ')}`}.
+      </p>
+      <span class="not-printed">
+        <Button
+          kind="quiet"
+          name={`Decide for ${found.connection.mark}: ${remedy.kind}`}
+          onPress={() => onDecide(remedy)}
+        >
+          Decide
+        </Button>
+      </span>
+    </div>
   );
 }

@@ -57,7 +57,8 @@ function Picture({
       )}
       {drawing !== null && (
         <p class={styles.legend}>
-          Grey: the bracket as it goes on. Dashed: as drawn. Solid: bolts. Crossed: does not go in.
+          {answer.kind === 'wrong' ? 'Grey: the bracket where it lies best.' : 'Grey: the bracket as it goes on.'}{' '}
+          Dashed: as drawn. Solid: bolts. Crossed: does not go in.
         </p>
       )}
     </figure>
