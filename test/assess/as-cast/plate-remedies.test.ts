@@ -154,6 +154,7 @@ describe('limits of the hole rules', () => {
     expect(findNoRoom(plate, at(150 - 21.5), [])).toContain('21.6 mm is wanted (1.2 d_0');
     expect(findNoRoom(plate, at(150 - 27 - 5, { slot_mm: 10 }), [])).toBeNull();
     expect(findNoRoom(plate, at(150 - 27 - 4.9, { slot_mm: 10 }), [])).toContain('27 mm is wanted (1.5 d_0');
+    expect(findNoRoom(plate, at(150 - 27, { slot_mm: 10, slotAngle_deg: 90 }), [])).toBeNull();
     expect(findNoRoom(plate, at(160), [])).toContain('0 mm from the edge');
     expect(findNoRoom(plate, at(0), [hole('8', [39.6, 0])])).toBeNull();
     expect(findNoRoom(plate, at(0), [hole('8', [39.5, 0])])).toContain('from hole 8; at least 39.6 mm');
