@@ -4,9 +4,9 @@ import { IGNORED_KEYS, numberAbove0 } from './fields.ts';
 import { holeField, listNameFaults, readHole } from './plate-holes.ts';
 
 /** Rays until the standard error is that, or there are so many. */
-const EFFORT = { enough: 2e-4, most: 1024 } as const;
+const EFFORT = { enough: 5e-4, most: 512 } as const;
 /** While a hole is looked for: the same rays at each step. */
-const SEARCH_EFFORT = { enough: 0, most: 128 } as const;
+const SEARCH_EFFORT = { enough: 0, most: 64 } as const;
 
 const targetError = 'expected the chance that is wanted, a number from 0.001 to 0.99999, or null';
 const seedError = 'expected the seed of the random shifts, a whole number from 0 to 4294967295';

@@ -27,7 +27,7 @@ export interface ChanceEffort {
 
 /** Independent shifts: their spread is the error. */
 const SHIFTS = 16;
-const PILOT = 64;
+const PILOT = 32;
 /** A column of which less than that share is left beside the others. */
 const SAYS_NOTHING = 1e-9;
 /** A column whose mean square is less is rounding: in one dimension all directions are alike. */

@@ -4,11 +4,15 @@ import { factorFour, solveFour } from './symmetric-4.ts';
 
 /** Holes that touch are held by this stiffness: what it leaves open the next step takes away. */
 const STIFF = 1e7;
-const MOST_STEPS = 12;
+/** Along a slot nothing holds a hole: such a movement is held by that share of the multipliers, so that it does not run away. */
+const DRAG = 0.1;
+const MOST_STEPS = 20;
 /** Half squared distances agree to that [mm²]. */
 const CLOSE = 1e-8;
 /** From this share of the largest distance on a hole is taken as one that touches, to begin with. */
 const NEAR = 0.85;
+/** After a step that short [mm, units of r] the next would change nothing. */
+const RESTING = 1e-4;
 /** A step beyond it [mm, or units of r] leads nowhere. */
 const WILD = 1e3;
 
@@ -43,9 +47,15 @@ export function prepareQuickReach(
   };
 
   /** One Newton step with the holes that touch; those that would pull are let go first. */
-  const solve = (): void => {
+  const solve = (drag: number): void => {
     for (let tries = 0; tries <= count; tries += 1) {
       held.set(curvature);
+      let all = 0;
+      for (let i = 0; i < count; i += 1) all += weights[i];
+      held[0] += drag * all;
+      held[4] += drag * all;
+      held[7] += drag * all;
+      held[9] += drag * all;
       right[0] = 0;
       right[1] = 0;
       right[2] = 0;
@@ -98,6 +108,7 @@ export function prepareQuickReach(
 
   return (base, direction, near, scale) => {
     begin(near, scale);
+    let size = WILD;
     for (let iteration = 0; iteration < MOST_STEPS; iteration += 1) {
       program.evaluate(base, direction);
       let off = 0;
@@ -111,9 +122,10 @@ export function prepareQuickReach(
         }
       }
       if (worst >= 0) touches[worst] = 1;
-      else if (iteration > 1 && off < CLOSE) return true;
-      solve();
-      if (!(Math.abs(step[0]) + Math.abs(step[1]) + Math.abs(step[2]) + Math.abs(step[3]) < WILD)) return false;
+      else if (off < CLOSE && size < RESTING) return true;
+      solve(DRAG * 0.5 ** iteration);
+      size = Math.abs(step[0]) + Math.abs(step[1]) + Math.abs(step[2]) + Math.abs(step[3]);
+      if (!(size < WILD)) return false;
       for (let axis = 0; axis < 4; axis += 1) unknowns[axis] += step[axis];
       weights.set(next);
     }
