@@ -23,7 +23,7 @@ export interface TracedByMargin {
   readonly countAsked: () => number;
 }
 
-/** A boundary is known to this [mm]. */
+/** A boundary is known to this or better [mm]. */
 export const TRACED_TO = 0.2;
 
 /** Finest and coarsest steps [mm] of the grid, and steps from the design to the farthest that was reached. */
@@ -45,6 +45,11 @@ const PROBED: readonly Point[] = [
 function findStep(passes: (x: number, y: number) => boolean, window: number): number {
   const reach = Math.max(...PROBED.map((way) => probe(passes, way, window)));
   return Math.min(STEPS.most, Math.max(STEPS.least, reach / STEPS.across));
+}
+
+/** How well the boundary is known [mm]: better where the region is small, so that its line is as clean. */
+function findWithin(step: number): number {
+  return Math.min(TRACED_TO, Math.max(TRACED_TO / 4, step / 5));
 }
 
 /** How far one comes from the origin in a direction before something is in the way, known to a twentieth; at most the window. */
@@ -85,19 +90,19 @@ function findExtent({ boundary }: TracedZone): number {
 export function traceByMargin({ window, canBe: ask, margin }: MarginQuestion): TracedByMargin | null {
   const canBe = remember(ask);
   const step = findStep(canBe, window);
-  const placed = traceZone(canBe, { window, step, within: TRACED_TO });
+  const placed = traceZone(canBe, { window, step, within: findWithin(step) });
   if (placed === null) return null;
   const extent = Math.min(window, findExtent(placed) + step);
   const map = new MarginMap(margin, {
     extent,
     widest: 2 * step * STEPS.across,
     narrowest: step,
-    within: TRACED_TO / 4,
+    within: findWithin(step) / 4,
   });
   const passes = (x: number, y: number) =>
     Math.max(Math.abs(x), Math.abs(y)) <= extent && canBe(x, y) && map.passes(x, y);
   if (map.isClear) return { zone: placed, passes, step, countAsked: () => map.asked };
   const fine = findStep(passes, window);
-  const zone = traceZone(passes, { window, step: fine, within: TRACED_TO });
+  const zone = traceZone(passes, { window, step: fine, within: findWithin(fine) });
   return zone === null ? null : { zone, passes, step: fine, countAsked: () => map.asked };
 }

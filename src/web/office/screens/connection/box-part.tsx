@@ -15,6 +15,9 @@ import { tell } from '../../state/messages.ts';
 import type { Commit } from './use-connection.ts';
 import styles from './zone-part.module.css';
 
+/** Lengths that lie this close together [mm] are the same. */
+const ROUNDING = 1e-6;
+
 function tellSize({ within, tenths, size: { along, across } }: PositionBox): string {
   if (within === 0)
     return tenths === 0
@@ -101,9 +104,10 @@ function Take({
               quantity="length"
               value={within}
               onChange={(value) => {
-                if (value === null || value < 1 || value > box.within || !Number.isInteger(value))
-                  return `expected 1 to ${box.within} mm, whole`;
-                wanted.value = value;
+                // Typed in inches it is no whole number of mm: rounded down.
+                const whole = Math.floor((value ?? 0) + ROUNDING);
+                if (whole < 1 || whole > box.within) return `expected 1 to ${box.within} mm`;
+                wanted.value = whole;
                 return null;
               }}
             />
