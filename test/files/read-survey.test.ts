@@ -230,3 +230,15 @@ describe('a file of points', () => {
     );
   });
 });
+
+it('takes the unit from most of the points: one slip far away says nothing about it', () => {
+  const lines = [
+    'a;312400,100;5811200,200',
+    'b;312403,100;5811201,200',
+    'c;312406,100;5811199,200',
+    'd;312409,100;5811203,200',
+    'slip;312,100;5811200,200',
+  ];
+  const { reading } = read(lines.join('\n'));
+  expect(reading?.unit.value).toBe('m');
+});

@@ -101,12 +101,16 @@ function guessColumns(data: readonly CellLine[], decimal: '.' | ','): SurveyColu
   return { name, x: places[0] ?? 0, y: places[1] ?? 1, z: places[2] ?? null, code };
 }
 
+/** From this many values on, those at both ends are left out of the spread: one slip says nothing about the unit. */
+const MANY = 5;
+
 /** Metres or millimetres by how far apart the points lie: whatever lies around a panel is not 60 m away, nor within 600 mm. */
 function guessUnit(data: readonly CellLine[], { x, y }: SurveyColumns, decimal: '.' | ','): Told<'m' | 'mm'> {
   const spread = Math.max(
     ...[x, y].map((k) => {
-      const values = data.flatMap(({ cells }) => readSurveyNumber(cells[k] ?? '', decimal) ?? []);
-      return values.length < 2 ? 0 : values.reduce((a, b) => Math.max(a, b)) - values.reduce((a, b) => Math.min(a, b));
+      const values = data.flatMap(({ cells }) => readSurveyNumber(cells[k] ?? '', decimal) ?? []).sort((a, b) => a - b);
+      const least = values.length < MANY ? 0 : Math.ceil(values.length / 20);
+      return values.length < 2 ? 0 : values.at(-1 - least)! - values[least]!;
     }),
   );
   const haveMillimetres = data.some(({ cells }) => /[.,]\d{3,}$/.test(cells[x] ?? ''));

@@ -2,7 +2,7 @@ import type { DesignPoint } from '../../../assess/as-cast/match-points.ts';
 import type { SetOutItem } from '../../../assess/set-out/set-out.ts';
 import type { CastIn } from '../../../job/documents/cast-in.ts';
 import type { Panel } from '../../../job/documents/panel.ts';
-import { panelSide } from '../../../job/face-frame.ts';
+import { frameOf, panelSide } from '../../../job/face-frame.ts';
 
 /** In the plane of the panel's drawing, the height out of its drawn face third [mm]. */
 export type Spot = readonly [x: number, y: number, z: number];
@@ -44,26 +44,32 @@ export function listCorners(panel: Panel, hasHeights: boolean): readonly CornerT
   );
 }
 
-/** Everything of a panel that a surveyed point may be, for the matching. */
-export function listDesignPoints(
-  panel: Panel,
-  items: readonly SetOutItem[],
-  hasHeights: boolean,
-): readonly DesignPoint[] {
-  const cut = (spot: Spot) => (hasHeights ? spot : spot.slice(0, 2));
+/** What a survey with heights may have taken of a panel, for the matching. */
+export function listSolidPoints(panel: Panel, items: readonly SetOutItem[]): readonly DesignPoint[] {
   return [
     ...items.map(({ castIn, number }): DesignPoint => {
       const { at, out } = spotOf(panel, castIn);
-      return {
-        key: castIn.key,
-        number: String(number),
-        at: cut(at),
-        kind: 'insert',
-        ...(hasHeights ? { out } : {}),
-      };
+      return { key: castIn.key, number: String(number), at, kind: 'insert', out };
     }),
-    ...listCorners(panel, hasHeights).map(
-      ({ name, at }): DesignPoint => ({ key: name, number: name, at: cut(at), kind: 'control' }),
+    ...listCorners(panel, true).map(({ name, at }): DesignPoint => ({ key: name, number: name, at, kind: 'control' })),
+  ];
+}
+
+/** What a survey without heights may have taken, standing in front of a large face: inserts in it, and corners. */
+export function listFlatPoints(
+  panel: Panel,
+  items: readonly SetOutItem[],
+  face: 'outside' | 'inside',
+): readonly DesignPoint[] {
+  const { toFace } = frameOf(panel, { face, edge: null });
+  return [
+    ...items.flatMap(({ castIn, number }): DesignPoint[] =>
+      castIn.face === face
+        ? [{ key: castIn.key, number: String(number), at: toFace([castIn.x_mm, castIn.y_mm]), kind: 'insert' }]
+        : [],
+    ),
+    ...listCorners(panel, false).map(
+      ({ name, at: [x, y] }): DesignPoint => ({ key: name, number: name, at: toFace([x, y]), kind: 'control' }),
     ),
   ];
 }

@@ -157,9 +157,13 @@ export function PointsPart({
         items={items}
         pairs={pairs}
         pose={desk.matching?.pose ?? null}
+        face={matched.face}
         lit={lit.value}
         tell={({ meaning }) => tellMeaning(items, meaning)}
       />
+      {matched.face !== null && (
+        <p>{`Without heights: laid on the ${matched.face} face as one stands in front of it. How deep inserts sit is not known so.`}</p>
+      )}
       {without.length > 0 && <p>{`Without a point: ${placesOf(without)}.`}</p>}
       <div ref={table}>
         <Table caption="Surveyed points" columns={columns} rows={pairs} keyOf={({ row }) => String(row.line)} />

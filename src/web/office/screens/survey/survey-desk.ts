@@ -14,7 +14,7 @@ import {
   type SurveyPair,
   unpackBytes,
 } from '../../../pieces/survey/survey-draft.ts';
-import { listDesignPoints } from '../../../pieces/survey/survey-targets.ts';
+import { listFlatPoints, listSolidPoints } from '../../../pieces/survey/survey-targets.ts';
 import type { MatchedSurvey, SurveyDesign } from '../../../worker/match-survey.ts';
 
 /** No survey of a panel is larger; and a record holds no more points. */
@@ -185,8 +185,8 @@ export class SurveyDesk {
   #ask(name: string, bytes: Uint8Array, choices: SurveyChoices): Promise<MatchedSurvey> {
     const { panel, items, ask } = this.#place;
     return ask(name, bytes, choices, {
-      flat: listDesignPoints(panel, items, false),
-      solid: listDesignPoints(panel, items, true),
+      flat: (['outside', 'inside'] as const).map((face) => ({ face, points: listFlatPoints(panel, items, face) })),
+      solid: listSolidPoints(panel, items),
     });
   }
 

@@ -2,6 +2,7 @@ import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import { movePoint, type Pose } from '../../../../engine/survey/pose.ts';
 import type { SurveyRow } from '../../../../files/survey/survey-file.ts';
 import type { Panel } from '../../../../job/documents/panel.ts';
+import { frameOf } from '../../../../job/face-frame.ts';
 import type { SurveyPair } from '../../../pieces/survey/survey-draft.ts';
 import { listCorners, spotOf } from '../../../pieces/survey/survey-targets.ts';
 import styles from './survey.module.css';
@@ -39,6 +40,7 @@ export function SurveyPicture({
   items,
   pairs,
   pose,
+  face,
   lit,
   tell,
 }: {
@@ -47,6 +49,8 @@ export function SurveyPicture({
   readonly pairs: readonly ReadPair[];
   /** Null: how the points lie on the panel is not known. */
   readonly pose: Pose | null;
+  /** In front of which face points without heights were taken; null: they have heights. */
+  readonly face: 'outside' | 'inside' | null;
   /** Line of the file under the hand. */
   readonly lit: number | null;
   readonly tell: (pair: ReadPair) => string;
@@ -68,7 +72,9 @@ export function SurveyPicture({
       .join('L')}Z`;
   const joined = pairs.flatMap((pair): Joined[] => {
     if (pose === null) return [];
-    const [x = 0, y = 0] = movePoint(pose, pair.row.at_mm);
+    const [seenX = 0, seenY = 0] = movePoint(pose, pair.row.at_mm);
+    // The mirror of the face that is not drawn is its own inverse.
+    const [x, y] = face === null ? [seenX, seenY] : frameOf(panel, { face, edge: null }).toFace([seenX, seenY]);
     const designed = findDesigned(panel, items, pair);
     const from = designed ?? [x, y];
     const to: Flat = [from[0] + LARGER * (x - from[0]), from[1] + LARGER * (y - from[1])];

@@ -55,7 +55,7 @@ export function EndForm({ tape, piece }: SurveyPartProps) {
           [
             ['Tape or rod', name, 200],
             ['Its number', serial, 60],
-            ['Calibrated until, as 2027-03-31', until, 10],
+            ['Calibrated until', until, 10],
             ['In words (not needed)', note, 500],
           ] as const
         ).map(([label, text, longest]) => (
@@ -65,6 +65,7 @@ export function EndForm({ tape, piece }: SurveyPartProps) {
               type="text"
               maxLength={longest}
               autocomplete="off"
+              placeholder={text === until ? '2027-03-31' : undefined}
               value={text.value}
               onInput={({ currentTarget }) => (text.value = currentTarget.value)}
             />

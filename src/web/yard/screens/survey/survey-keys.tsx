@@ -184,7 +184,12 @@ function WrittenKeys({ tape, piece }: SurveyPartProps) {
       <BigKey onPress={() => tape.backToStart()} more="other inserts, or once more">
         Tape more
       </BigKey>
-      <BigLink kind="main" isTall to={places.fit(piece.id)} more="each plate on its inserts as they are">
+      <BigLink
+        kind="main"
+        isTall
+        to={places.fit(piece.id, tape.written.value === 'scaffold' ? tape.draft.value.connection : null)}
+        more="the plate on its inserts"
+      >
         Does it go on?
       </BigLink>
       <UndoRecord piece={piece} />
