@@ -16,6 +16,8 @@ export interface SurveyedPlace {
   /** Top of the insert below its own face, above it (proud) negative, less what the assembly aims at; null: not taken. */
   readonly depth: number | null;
   readonly depthOff: number | null;
+  /** Standard deviation of the depth; null: not taken. */
+  readonly depthSigma: number | null;
   /** How its axis leans in the same axes; null: not taken. */
   readonly tilt: { readonly x: number; readonly y: number; readonly total: number } | null;
   /** Standard deviation of the place along x and y. */

@@ -7,7 +7,7 @@ import type { JobIndex } from '../../job/job-index.ts';
 import { overlayPlaces } from '../live/live-connection.ts';
 import type { PiecePlan } from '../yard/piece-plan.ts';
 import { findOutOfPlace, findPlacedFindings } from '../yard/placed-findings.ts';
-import type { AsCastInsert } from './as-cast-report.ts';
+import type { AsCastInsert, SurveyedPlace } from './as-cast-report.ts';
 
 /** An insert of the hard panel, with what speaks against it wherever its plate lies. */
 export interface CastMember {
@@ -48,18 +48,24 @@ function castInOf({ item: { castIn }, place }: AsCastInsert, levelTolerance: num
   return { ...castIn, x_mm: place.x, y_mm: place.y, recess_mm };
 }
 
+/** How far a top stands out of its face [mm]; 0: no farther than a plate lies over, or than the survey is sure of. */
+export function findProud({ depth, depthSigma }: Pick<SurveyedPlace, 'depth' | 'depthSigma'>): number {
+  const proud = Math.max(0, -(depth ?? 0));
+  return proud > Math.max(FLUSH_WITHIN, depthSigma ?? 0) ? proud : 0;
+}
+
 /** An insert with what follows from its depth. */
 export function toMember(index: JobIndex, insert: AsCastInsert): CastMember {
   const { place, state } = insert;
   const { level_mm } = index.file.library.rules.tolerances;
   const off = place?.depthOff ?? 0;
   const sunk = off > level_mm ? off : 0;
-  const proud = Math.max(0, -(place?.depth ?? 0));
+  const proud = place === null ? 0 : findProud(place);
   return {
     insert,
     castIn: castInOf(insert, level_mm),
     isOff: state === 'off' || state === 'conflict',
-    proud: proud > FLUSH_WITHIN ? proud : 0,
+    proud,
     sunk,
   };
 }

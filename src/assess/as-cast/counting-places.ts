@@ -16,6 +16,8 @@ export interface CountingPlace {
   /** Surveys that did not know of each other say different things; `place` is the one farthest from the design. */
   readonly isConflict: boolean;
   readonly isSurveyed: boolean;
+  /** Surveyed only as it lies to others, so that a plate can be told to go on; where on the panel is not known. */
+  readonly isShapeOnly: boolean;
   /** Everything that it rests on, which a decision must have seen. */
   readonly records: readonly FactRecord[];
 }
@@ -23,7 +25,7 @@ export interface CountingPlace {
 /** Two places of one insert are the same within so many standard deviations, and within what nobody measures better [mm, degrees]. */
 const SAME_WITHIN_SIGMAS = 3;
 const SAME_WITHIN = 1;
-/** Depths are taken with a rule, and tilts over a rod: each a standard deviation [mm, degrees]. Common practice. */
+/** Standard deviations of a depth of which none is given, and of a tilt over a rod [mm, degrees]. Common practice. */
 const DEPTH_SIGMA = 1;
 const TILT_SIGMA = 0.5;
 
@@ -60,7 +62,13 @@ function pickFarthest<T>(
   return { far, isConflict: said.some(({ value }) => differ(value, far.value)) };
 }
 
-type Position = NonNullable<PlaceReading['position']>;
+type Position = NonNullable<PlaceReading['position']> & Pick<PlaceReading, 'isShapeOnly'>;
+/** A depth and how sure it is [mm]. */
+interface Depth {
+  readonly depth: number;
+  readonly sigma: number;
+}
+
 type Tilt = NonNullable<PlaceReading['tilt']>;
 
 function differInPlace(a: Position, b: Position): boolean {
@@ -78,7 +86,8 @@ function placeInForm(
 ): CountingPlace {
   const found = findPlaces(context, plan, slots, seen, item);
   const record = found.records.at(-1);
-  if (record === undefined) return { place: null, isConflict: false, isSurveyed: false, records: [] };
+  if (record === undefined)
+    return { place: null, isConflict: false, isSurveyed: false, isShapeOnly: false, records: [] };
   const { setOut } = plan;
   const at = findFarthest(listFoundPlaces(found), item);
   const { castIn } = item;
@@ -91,12 +100,13 @@ function placeInForm(
     dy: placed.y_mm - castIn.y_mm,
     depth: at.level,
     depthOff: at.level === null ? null : at.level - top,
+    depthSigma: at.level === null ? null : DEPTH_SIGMA,
     tilt: null,
     sigma: [item.scatter.x, item.scatter.y],
     basis: 'taped in the form',
     record,
   };
-  return { place, isConflict: false, isSurveyed: false, records: found.records };
+  return { place, isConflict: false, isSurveyed: false, isShapeOnly: false, records: found.records };
 }
 
 /**
@@ -113,8 +123,12 @@ export function findCountingPlace(
 ): CountingPlace {
   const { castIn } = item;
   const { panel, bed } = plan.setOut;
-  const positions = listStanding(readings, seen, castIn.key, ({ position }) => position);
-  const depths = listStanding(readings, seen, castIn.key, ({ depth }) => depth);
+  const positions = listStanding(readings, seen, castIn.key, ({ position, isShapeOnly }) =>
+    position === null ? null : { ...position, isShapeOnly },
+  );
+  const depths = listStanding(readings, seen, castIn.key, ({ depth, depthSigma }) =>
+    depth === null ? null : { depth, sigma: depthSigma ?? DEPTH_SIGMA },
+  );
   const tilts = listStanding(readings, seen, castIn.key, ({ tilt }) => tilt);
   const inForm = placeInForm(context, plan, slots, seen, item);
   if (positions.length + depths.length + tilts.length === 0) return inForm;
@@ -124,10 +138,10 @@ export function findCountingPlace(
     ({ x, y }) => Math.hypot(x - castIn.x_mm, y - castIn.y_mm),
     differInPlace,
   );
-  const depth = pickFarthest<number>(
+  const depth = pickFarthest<Depth>(
     depths,
-    (one) => Math.abs(one - top),
-    (a, b) => Math.abs(a - b) > SAME_WITHIN_SIGMAS * DEPTH_SIGMA,
+    (one) => Math.abs(one.depth - top),
+    (a, b) => Math.abs(a.depth - b.depth) > Math.max(SAME_WITHIN, SAME_WITHIN_SIGMAS * Math.hypot(a.sigma, b.sigma)),
   );
   const tilt = pickFarthest<Tilt>(
     tilts,
@@ -139,7 +153,7 @@ export function findCountingPlace(
   const at = position?.far.value ?? before;
   const { record } = (position ?? depth ?? tilt)!.far; // one of them was said
   const basis: BodyOf<'surveyed'>['basis'] = record.body.basis;
-  const level = depth?.far.value ?? inForm.place?.depth ?? null;
+  const level = depth?.far.value.depth ?? inForm.place?.depth ?? null;
   const records = [...positions, ...depths, ...tilts].map((one): FactRecord => one.record);
   return {
     place: {
@@ -149,13 +163,15 @@ export function findCountingPlace(
       dy: at.y - castIn.y_mm,
       depth: level,
       depthOff: level === null ? null : level - top,
+      depthSigma: level === null ? null : (depth?.far.value.sigma ?? DEPTH_SIGMA),
       tilt: tilt?.far.value ?? null,
       sigma: at.sigma,
       basis: position === null ? (inForm.place?.basis ?? basis) : basis,
       record: position === null ? (inForm.place?.record ?? record) : record,
     },
     isConflict: [position, depth, tilt].some((one) => one?.isConflict === true),
-    isSurveyed: position !== null,
+    isSurveyed: position !== null && !position.far.value.isShapeOnly,
+    isShapeOnly: position?.far.value.isShapeOnly === true,
     records: [...new Set(position === null ? [...records, ...inForm.records] : records)],
   };
 }

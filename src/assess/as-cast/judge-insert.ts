@@ -5,6 +5,7 @@ import type { JobIndex } from '../../job/job-index.ts';
 import { showLength } from '../../job/resolve/local-member-type.ts';
 import type { SetOutItem } from '../set-out/set-out.ts';
 import type { AsCastInsert, SurveyedPlace } from './as-cast-report.ts';
+import { findProud } from './cast-panel.ts';
 import type { CountingPlace } from './counting-places.ts';
 
 /** Lengths that lie this close together [mm] are the same. */
@@ -36,10 +37,12 @@ function tellPlace(panel: Panel, item: SetOutItem, { dx, dy }: SurveyedPlace): r
   return [`${shift} of its place, as seen from in front of it; ±${showLength(item.tolerance)} is allowed`];
 }
 
-function tellDepth(index: JobIndex, { depth, depthOff }: SurveyedPlace): readonly string[] {
+function tellDepth(index: JobIndex, place: SurveyedPlace): readonly string[] {
+  const { depth, depthOff } = place;
   if (depth === null || depthOff === null) return [];
   const { level_mm } = index.file.library.rules.tolerances;
-  if (depth < -ROUNDING) return [`its top stands ${showLength(-depth)} out of the face`];
+  const proud = findProud(place);
+  if (proud > 0) return [`its top stands ${showLength(proud)} out of the face`];
   if (Math.abs(depthOff) <= level_mm + ROUNDING) return [];
   const way = depthOff > 0 ? 'deeper' : 'less deep';
   return [
@@ -62,11 +65,17 @@ export function judgeInsert(
   index: JobIndex,
   panel: Panel,
   item: SetOutItem,
-  { place, isConflict, isSurveyed }: CountingPlace,
+  { place, isConflict, isSurveyed, isShapeOnly }: CountingPlace,
 ): AsCastInsert {
   if (place === null) return { item, place, state: 'not surveyed', why: ['nobody surveyed it: taken as designed'] };
   const off = [...tellPlace(panel, item, place), ...tellDepth(index, place), ...tellTilt(place)];
-  const unsurveyed = isSurveyed ? [] : ['nobody surveyed its place: taken as last measured in the form'];
+  const unsurveyed = isSurveyed
+    ? []
+    : [
+        isShapeOnly
+          ? 'only how it lies to others was measured: where on the panel is taken as designed'
+          : 'nobody surveyed its place: taken as last measured in the form',
+      ];
   const conflict = isConflict
     ? ['surveys that did not know of each other differ: the one farthest from the design counts until they are settled']
     : [];

@@ -1,6 +1,10 @@
 import type { AsCastConnection, AsCastReport } from '../../../src/assess/as-cast/as-cast-report.ts';
+import { topOfItem } from '../../../src/assess/as-cast/item-face.ts';
 import { reportAsCast } from '../../../src/assess/as-cast/report-as-cast.ts';
+import { findTop } from '../../../src/assess/clash/find-top.ts';
+import type { CastIn } from '../../../src/job/documents/cast-in.ts';
 import type { JobFile } from '../../../src/job/documents/job-file.ts';
+import type { Panel } from '../../../src/job/documents/panel.ts';
 import { foldPiece } from '../../../src/records/fold/fold-piece.ts';
 import type { BodyOf, FactRecord, KindAndBody } from '../../../src/records/record.ts';
 import { demoFile, PieceTablet, pieceOf, type SamplePiece } from '../yard/yard-sample.ts';
@@ -15,29 +19,34 @@ export function castOf(mark: string, file: JobFile = DEMO): PieceTablet {
   return new PieceTablet(1, pieceOf(file, mark, '1'));
 }
 
-/** Corners of the panel as the controls of a survey in its own axes: no frame to find. */
+/** Corners of the panel's drawn face as the controls of a survey in its own axes: no frame to find. */
 function cornersOf({ plan }: SamplePiece): BodyOf<'surveyed'>['controls'] {
   return plan.setOut.panel.outline_mm.map(([x, y], i) => ({
     name: `c${i}`,
     kind: 'corner',
-    design_mm: [x, y],
+    design_mm: [x, y, 0],
     edgeEnd_mm: null,
-    measured_mm: [x, y],
+    measured_mm: [x, y, 0],
     sigma_mm: 1,
     isUsed: true,
     note: null,
   }));
 }
 
-/** A survey by instrument of inserts in the large faces, each off its place by what is given; depth below the face and tilt along x where they are given. */
+function topOf(panel: Panel, castIn: CastIn): [number, number, number] {
+  const [x, y, z] = topOfItem(panel, castIn) as readonly [number, number, number]; // in space
+  return [x, y, z];
+}
+
+/** A survey by instrument, each insert off its place by what is given along its own axes; its depth below the face is what it was aimed at where none is given. */
 export function surveyed(
   sample: SamplePiece,
   offs: Offs,
   numbers: readonly number[] = sample.plan.setOut.items.map(({ number }) => number),
 ): KindAndBody {
-  const items = sample.plan.setOut.items.filter(
-    ({ number, castIn }) => numbers.includes(number) && castIn.face !== 'edge',
-  );
+  const { context, plan } = sample;
+  const { panel, bed } = plan.setOut;
+  const items = plan.setOut.items.filter(({ number }) => numbers.includes(number));
   return {
     kind: 'surveyed',
     body: {
@@ -48,14 +57,17 @@ export function surveyed(
       points: items.map(({ number, castIn }) => ({
         item: castIn.key,
         name: null,
-        measured_mm: [castIn.x_mm + (offs[number]?.dx ?? 0), castIn.y_mm + (offs[number]?.dy ?? 0)],
+        measured_mm: topOf(panel, {
+          ...castIn,
+          x_mm: castIn.x_mm + (offs[number]?.dx ?? 0),
+          y_mm: castIn.y_mm + (offs[number]?.dy ?? 0),
+        }),
         second: null,
         sigma_mm: 1,
       })),
       tapes: [],
       stances: items.flatMap(({ number, castIn }) => {
-        const { depth = null, tilt = null } = offs[number] ?? {};
-        if (depth === null && tilt === null) return [];
+        const { depth = findTop(context.index, panel, castIn, bed), tilt = null } = offs[number] ?? {};
         return [
           {
             item: castIn.key,
