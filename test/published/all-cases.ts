@@ -16,6 +16,7 @@ import { CASES as EDUCATIONAL } from './educational-page.ts';
 import { CASES as HARDWARE } from './hardware.ts';
 import { CASES as HOLE_FIT } from './hole-fit.ts';
 import { type PublishedRow, runCase } from './published.ts';
+import { CASES as REGISTRATION } from './registration.ts';
 import { CASES as TAPES } from './tapes.ts';
 
 export const CASES = [
@@ -34,6 +35,7 @@ export const CASES = [
   ...BOLT_PARTS,
   ...BOLT_HOLES,
   ...TAPES,
+  ...REGISTRATION,
   ...HOLE_FIT,
 ];
 

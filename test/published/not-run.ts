@@ -6,7 +6,7 @@ import type { PublishedEntry } from './entry.ts';
 const LATER_TOPICS: ReadonlySet<string> = new Set(['8', '9', '11', '12']);
 
 /** Entries of these topics that the engine answers all the same. */
-const NOT_LATER: ReadonlySet<string> = new Set(['H9-01', 'H9-02', 'H11-01', 'H11-02', 'H11-03', 'H12-08']);
+const NOT_LATER: ReadonlySet<string> = new Set(['H9-01', 'H9-02', 'H11-01', 'H11-02', 'H11-03', 'H11-05', 'H12-08']);
 
 /** Whether an entry belongs to a later part: tolerances, fit, survey. */
 export function isForLater(entry: PublishedEntry): boolean {
