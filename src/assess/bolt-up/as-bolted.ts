@@ -1,10 +1,11 @@
-import type { CastIn } from '../../job/documents/cast-in.ts';
 import type { Connection } from '../../job/documents/connection.ts';
 import type { Fixture } from '../../job/documents/fixture.ts';
 import type { JobIndex } from '../../job/job-index.ts';
 import type { BodyOf } from '../../records/record.ts';
-import type { AsCastConnection, AsCastInsert, AsCastReport, Remedy } from '../as-cast/as-cast-report.ts';
-import { overlayPlaces } from '../live/live-connection.ts';
+import type { AsCastConnection, AsCastInsert, AsCastReport } from '../as-cast/as-cast-report.ts';
+import { type CastPanel, makeCastPanel, membersOf, overlayEmbedment } from '../as-cast/cast-panel.ts';
+import { overlayStrength } from '../as-cast/counted-strength.ts';
+import type { PiecePlan } from '../yard/piece-plan.ts';
 
 /** A connection as it is to be bolted up. */
 export interface AsBolted {
@@ -17,12 +18,6 @@ export interface AsBolted {
   readonly unused: readonly AsCastInsert[];
   /** What was decided; null: nothing that counts, so all is as designed. */
   readonly decided: BodyOf<'remedy-decided'> | null;
-}
-
-/** The remedy that a counting decision chose, as it is computed now; null: none, or no longer among those computed. */
-export function findDecidedRemedy({ decision, remedies }: AsCastConnection): Remedy | null {
-  if (decision === null) return null;
-  return remedies.find(({ kind }) => kind === decision.body.remedy) ?? null;
 }
 
 function changePlate(fixture: Fixture | null, decided: BodyOf<'remedy-decided'> | null): Fixture | null {
@@ -48,7 +43,7 @@ function changePlate(fixture: Fixture | null, decided: BodyOf<'remedy-decided'> 
 /** A connection with what a person decided about it; without a decision that counts, as designed. The decision's own numbers count, not what would be computed today. */
 export function findAsBolted(index: JobIndex, asCast: AsCastConnection): AsBolted {
   const decided = asCast.state === 'decided' ? (asCast.decision?.body ?? null) : null;
-  const base = decided === null ? asCast.connection : (findDecidedRemedy(asCast)?.connection ?? asCast.connection);
+  const base = decided === null ? asCast.connection : (asCast.decided?.connection ?? asCast.connection);
   const plate = changePlate(index.fixtureOf(asCast.connection), decided);
   const isUnused = (insert: AsCastInsert) => decided?.change.unused.includes(insert.item.castIn.key) ?? false;
   const holeOf = (insert: AsCastInsert) =>
@@ -69,28 +64,14 @@ export function findAsBolted(index: JobIndex, asCast: AsCastConnection): AsBolte
   };
 }
 
-/** A surveyed insert as the job would give it. A top above the face counts as flush for its strength. */
-function placeAsCast({ item: { castIn }, place }: AsCastInsert, levelTolerance: number): CastIn {
-  if (place === null) return castIn;
-  const isLevelOff = place.depthOff !== null && Math.abs(place.depthOff) > levelTolerance;
-  return {
-    ...castIn,
-    x_mm: place.x,
-    y_mm: place.y,
-    recess_mm: isLevelOff ? Math.max(0, castIn.recess_mm + place.depthOff) : castIn.recess_mm,
-  };
+/** The panel with its inserts where they came out, and the concrete no stronger than counted: what the strength of bolted connections is computed with. */
+export function readCastPanel(index: JobIndex, plan: PiecePlan, { inserts, strength }: AsCastReport): CastPanel {
+  const concrete = index.concretes.get(plan.setOut.panel.concrete);
+  const strong = concrete === undefined ? index : overlayStrength(index, concrete, strength);
+  return makeCastPanel(index, strong, plan, inserts);
 }
 
-/** The job with the inserts where they came out, and the concrete as it was measured: what the strength of a bolted connection is computed with. */
-export function indexAsCast(index: JobIndex, panel: string, { inserts, strength }: AsCastReport): JobIndex {
-  const { level_mm } = index.file.library.rules.tolerances;
-  const moved = overlayPlaces(
-    index,
-    inserts.map((insert) => placeAsCast(insert, level_mm)),
-  );
-  const mix = index.panels.get(panel)?.concrete;
-  const concrete = mix === undefined ? undefined : index.concretes.get(mix);
-  if (strength.from === 'design' || concrete === undefined) return moved;
-  const measured = { ...concrete, strength28_MPa: strength.cylinder_MPa, ages: [] };
-  return { ...moved, concretes: new Map(index.concretes).set(concrete.id, measured) };
+/** The job as a connection of that panel is computed: a foot as much nearer to the face as the proudest of its inserts stands out of it. */
+export function indexAsCast(cast: CastPanel, connection: Connection): JobIndex {
+  return overlayEmbedment(cast.moved, membersOf(cast, connection));
 }

@@ -30,14 +30,25 @@ function stopAsCast(asCast: AsCastConnection): Stops | null {
           }
         : null;
     case 'decided':
-      return asCast.decision?.body.remedy === 'not usable'
-        ? { state: 'not usable', stops: [`decided: not usable. ${asCast.decision.body.reason}`] }
+      return asCast.decided?.verdict === 'does not work'
+        ? {
+            state: 'decide first',
+            stops: [
+              `what was decided does not work as it is computed today: ${asCast.decided.why.join('; ')}; it is decided anew`,
+            ],
+          }
         : null;
-    case 'not usable':
+    case 'not usable': {
+      const reason = asCast.decision?.body.reason;
       return {
         state: 'not usable',
-        stops: ['nothing that was tried works: the design engineer decides what becomes of it'],
+        stops: [
+          reason === undefined
+            ? 'nothing that was tried works: the design engineer decides what becomes of it'
+            : `decided: not usable. ${reason}`,
+        ],
       };
+    }
     case 'fine as it is':
       return {
         state: 'decide first',

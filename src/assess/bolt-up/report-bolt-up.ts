@@ -11,7 +11,7 @@ import { reportStripped, type StrippedInsert } from '../yard/after-stripping.ts'
 import type { PiecePlan } from '../yard/piece-plan.ts';
 import type { YardContext } from '../yard/piece-report.ts';
 import { ofKind, type PieceSlots, readSlots } from '../yard/piece-slots.ts';
-import { type AsBolted, findAsBolted, indexAsCast } from './as-bolted.ts';
+import { type AsBolted, findAsBolted, indexAsCast, readCastPanel } from './as-bolted.ts';
 import type { BoltUpCard, BoltUpReport, CardPackers } from './bolt-up-report.ts';
 import { type BoltSpec, type ChosenBolt, chooseCardBolts } from './card-bolts.ts';
 import { warnOfAlikeLengths } from './card-lengths.ts';
@@ -142,10 +142,10 @@ export function reportBoltUp(
 ): BoltUpReport {
   const { mark } = plan.setOut.panel;
   const slots = readSlots(state);
-  const moved = indexAsCast(context.index, mark, asCast);
+  const cast = readCastPanel(context.index, plan, asCast);
   const opened = reportStripped(context, plan, state).inserts;
   const source = { context, plan, slots, asCast, opened };
-  const cards = asCast.connections.map((one) => makeCard(source, moved, one));
+  const cards = asCast.connections.map((one) => makeCard(source, indexAsCast(cast, one.connection), one));
   const located = ofKind(slots.of(null, 'location')?.latest ?? [], 'located');
   const place = located.length === 0 ? null : worseOf(located).body.place;
   const isDone =
