@@ -13,6 +13,7 @@ import { benchHoleFit } from './hole-fit.mjs';
 import { benchPlates } from './plates.mjs';
 import { benchSpreadsheet } from './spreadsheet.mjs';
 import { benchWholeJob } from './whole-job.mjs';
+import { benchZone } from './zone.mjs';
 
 const LARGEST_RESIDUAL = 1e-9;
 const WHOLE_JOB_FACTOR = 1.5;
@@ -24,6 +25,9 @@ const FOLDER_FACTOR = 4 * 1.25;
 const FOLDER_MB = 500;
 /** The movement of a plate with eight holes [µs]. */
 const HOLE_FIT_US = 200;
+/** Where an insert of four may sit under ten combinations [ms], and full checks for it. */
+const ZONE_MS = 100;
+const ZONE_CHECKS = 2000;
 const CHOICE_FACTOR = 1.2;
 /** Four times the job may take four times as long, and a quarter more. */
 const WHOLE_CHOICE_FACTOR = 4 * 1.25;
@@ -38,6 +42,7 @@ const lines = [
   ...(await section('choosing inserts', measureChoice)),
   ...(await section('clashes in the form', measureClash)),
   ...(await section('plates over their bolts', measureHoleFit)),
+  ...(await section('where inserts may sit', measureZone)),
   ...(await section('a pour folder', measureFolder)),
 ];
 printTable(lines);
@@ -187,6 +192,21 @@ function measureHoleFit() {
       target: 'none',
       met: unproven === 0,
     },
+  ];
+}
+
+function measureZone() {
+  const { insert_ms, group_ms, checks } = benchZone(parts);
+  const line = (name, ms) => ({
+    name,
+    ours: `${ms.toFixed(0)} ms`,
+    target: `<= ${ZONE_MS} ms`,
+    met: ms <= ZONE_MS,
+  });
+  return [
+    line('zone of one insert of four, ten combinations, median', insert_ms),
+    line('zone of the group of four, ten combinations, median', group_ms),
+    { name: 'zones: full checks, at most', ours: `${checks}`, target: `<= ${ZONE_CHECKS}`, met: checks <= ZONE_CHECKS },
   ];
 }
 

@@ -6,6 +6,7 @@ import { findPositionBox } from '../../../src/assess/zone/find-box.ts';
 import { findObstacle } from '../../../src/assess/zone/find-obstacle.ts';
 import { shiftsOf, tracePositionZone } from '../../../src/assess/zone/trace-position-zone.ts';
 import { assessAt, findLimit, moveMembers } from '../../../src/assess/zone/zone-oracle.ts';
+import { sketchZone } from '../../../src/drawing/sketch/zone-sketch.ts';
 import type { Point, Polygon } from '../../../src/engine/geometry/point.ts';
 import { drawJointly } from '../../../src/engine/tolerance/joint-draws.ts';
 import { makeRandom } from '../../../src/engine/tolerance/seeded-random.ts';
@@ -81,6 +82,26 @@ describe('a position zone', () => {
     const [light, heavy] = [2, 2.5].map((times) => mustTrace(siteOf('C05', loaded(times)), 'group').boundary);
     for (const way of WAYS) expect(reachOf(heavy!, way)).toBeLessThanOrEqual(reachOf(light!, way) + 0.25);
     expect(reachOf(heavy!, [1, 0])).toBeLessThan(reachOf(light!, [1, 0]) - 1);
+  });
+
+  it('ends where the standard does, whatever the ratio beyond', () => {
+    // C10 stands where the edge begins to run on at 74.9°: to the left it is not covered, and with more load it fails there too.
+    const { boundary, reaches } = mustTrace(siteOf('C10', loaded(3.4)), 'group');
+    expect(reachOf(boundary, [-1, 0])).toBeLessThan(0.3);
+    expect(reaches[0]).toMatchObject({ toward: 'smaller x', reach: 0 });
+    expect(reaches[1]!.reach).toBeGreaterThan(2);
+  });
+
+  it('is drawn as one sees the face: what lies at greater x of the drawing is left on the other face', () => {
+    const { connection, panel } = siteOf('C50');
+    const zone = mustTrace(siteOf('C50'), 0);
+    const sketch = sketchZone(panel, connection, zone, null);
+    const isMirrored = connection.face !== panel.drawnFace;
+    expect(isMirrored).toBe(true);
+    const right = zone.reaches.find(({ toward }) => toward === 'greater x')!;
+    expect(sketch.reaches.find(({ side }) => side === 'left')?.reach).toBe(right.reach);
+    expect(Math.max(...sketch.boundary.map(([x]) => -x))).toBe(reachOf(zone.boundary, [1, 0]));
+    expect(Math.max(...sketch.boundary.map(([, y]) => y))).toBe(reachOf(zone.boundary, [0, 1]));
   });
 
   it('none around a design that does not hold, with the reason', () => {
