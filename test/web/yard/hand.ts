@@ -9,6 +9,15 @@ import { PEOPLE, TABLET } from '../harness/yard.ts';
 import type { Office } from '../harness.ts';
 import { MARK, POUR } from './eight.ts';
 
+/** Where a person goes with the tablet: a pour, and the last piece of it as a mark and serial, for the job is there when it is. */
+export interface Errand {
+  readonly pour: string;
+  readonly mark: string;
+  readonly last: string;
+}
+
+const EIGHT: Errand = { pour: POUR, mark: MARK, last: '8' };
+
 /** What a tape shows of an insert along an axis [mm]. */
 export type Tape = (item: SetOutItem, axis: 'x' | 'y') => number;
 
@@ -33,16 +42,23 @@ class KeyboardFinger extends Finger {
 export class Hand {
   readonly screen: Screen;
   readonly finger: Finger;
+  readonly #errand: Errand;
 
-  private constructor(screen: Screen, hasKeyboard: boolean) {
+  private constructor(screen: Screen, hasKeyboard: boolean, errand: Errand) {
     this.screen = screen;
+    this.#errand = errand;
     this.finger = new (hasKeyboard ? KeyboardFinger : Finger)(screen.page);
   }
 
   /** Takes the job along: everything is on the tablet before it leaves. It ends on the screen of the pour. */
-  static async leave(office: Office, person: keyof typeof PEOPLE, hasKeyboard: boolean): Promise<Hand> {
+  static async leave(
+    office: Office,
+    person: keyof typeof PEOPLE,
+    hasKeyboard: boolean,
+    errand: Errand = EIGHT,
+  ): Promise<Hand> {
     const screen = await office.open('/yard/', { context: { viewport: TABLET.landscape, hasTouch: true } });
-    const hand = new Hand(screen, hasKeyboard);
+    const hand = new Hand(screen, hasKeyboard, errand);
     const { page } = screen;
     page.setDefaultTimeout(15_000);
     await waitUntilKept(page, office.server);
@@ -51,8 +67,8 @@ export class Hand {
     await hand.tap(/panels/);
     await hand.tap(new RegExp(`^${PEOPLE[person].replace(/[().]/g, '\\$&')}`));
     await hand.tap(/^Go to the pours/);
-    await hand.tap(new RegExp(`^${POUR}`));
-    await page.getByRole('link', { name: new RegExp(`^${MARK} no. 8`) }).waitFor();
+    await hand.tap(new RegExp(`^${errand.pour}`));
+    await page.getByRole('link', { name: new RegExp(`^${errand.mark} no. ${errand.last}`) }).waitFor();
     return hand;
   }
 
@@ -75,7 +91,7 @@ export class Hand {
   }
 
   /** From any screen of a piece, or from the pour, to a piece of the pour. */
-  async open(serial: string, mark = MARK): Promise<void> {
+  async open(serial: string, mark = this.#errand.mark): Promise<void> {
     await this.toPour();
     await this.tap(new RegExp(`^${mark} no. ${serial}`));
     await this.page.getByRole('heading', { name: `${mark} no. ${serial}` }).waitFor();
@@ -85,7 +101,7 @@ export class Hand {
     const heading = this.page.getByRole('heading', { level: 1 });
     const stage = this.page.getByRole('banner').getByRole('paragraph').first();
     const where = async () => [this.page.url(), await heading.textContent(), await stage.textContent()].join();
-    while (!((await heading.textContent()) ?? '').includes(`Pour ${POUR}`)) {
+    while (!((await heading.textContent()) ?? '').includes(`Pour ${this.#errand.pour}`)) {
       const before = await where();
       await this.tap('Back');
       while ((await where()) === before) await this.page.waitForTimeout(20);
@@ -102,7 +118,7 @@ export class Hand {
     await this.page.getByRole('button', { name: PEOPLE[person] }).tap();
     await this.page.getByRole('banner').getByText(PEOPLE[person]).waitFor();
     await this.tap('Back');
-    await this.tap(new RegExp(`^${POUR}`));
+    await this.tap(new RegExp(`^${this.#errand.pour}`));
   }
 
   /** The form and both stages, the cage between them. */
@@ -131,7 +147,7 @@ export class Hand {
       await this.tap(lookedAt({ ...stop, members: stop.members.filter(({ number }) => !seen.includes(number)) }));
       await this.tapeStop(plan, stop.asks, tape);
     }
-    await this.page.getByText(/^(All good before|All looked at)/).waitFor();
+    await this.page.getByText(/^(All good before|All looked at|Nothing is set)/).waitFor();
   }
 
   /** Types what is asked at a stop, one insert after another; what is off is left as it is. */
@@ -211,6 +227,6 @@ export class Hand {
     }
     await done.waitFor();
     await this.tap('Back');
-    await this.tap(new RegExp(`^${POUR}`));
+    await this.tap(new RegExp(`^${this.#errand.pour}`));
   }
 }
