@@ -41,7 +41,7 @@ export type PlateChange =
   | { readonly kind: 'not this way'; readonly why: string };
 
 /** The bolts of a plate whose holes are changed. */
-export function putIntoHoles(bolts: readonly BoltInHole[], holes: readonly FixtureHole[]): readonly BoltInHole[] {
+function putIntoHoles(bolts: readonly BoltInHole[], holes: readonly FixtureHole[]): readonly BoltInHole[] {
   return bolts.map((one) => ({ ...one, hole: holes.find(({ id }) => id === one.hole.id)! })); // a changed hole keeps its name
 }
 
