@@ -47,6 +47,12 @@ it('shows what came out, compares the remedies, and has one decided by somebody 
   await decision.getByText(/as design engineer, registration invented no. 1, today.*slot agreed/).waitFor(SOON);
   await screen.shoot('as-cast-decided', true);
 
+  // The plate as it is to be drilled, for the shop.
+  const template = page.getByRole('button', { name: 'Template DXF of C03: holes slotted' });
+  const { name, bytes } = await screen.readDownload(() => template.click());
+  expect(name).toMatch(/P01-no-1-C03-template\.dxf$/);
+  expect(new TextDecoder().decode(bytes)).toContain('ONEPOUR-HOLE');
+
   // A survey that came later was not seen by it.
   const item = plan.setOut.items.find(({ number }) => number === 13)!.castIn;
   tablet.write(surveyor, {

@@ -10,9 +10,9 @@ import type { OpenPiece } from '../read-piece.ts';
 /** As many records as a decision can name. */
 const MOST_ABOUT = 50;
 
-/** Records that say where the inserts of a connection are: a decision about it rests on them. Empty: nobody measured any. */
+/** Records that say where the inserts of a connection are, each once: a decision about it rests on them. Empty: nobody measured any. */
 function listGround({ rests }: Pick<AsCastConnection, 'rests'>): readonly string[] {
-  return rests.slice(0, MOST_ABOUT).map(({ id }) => id);
+  return [...new Set(rests.map(({ id }) => id))].slice(0, MOST_ABOUT);
 }
 
 /** Whether this person may decide so, and in which role; without a survey nobody can. */

@@ -61,7 +61,7 @@ function Connection({
         </ul>
       )}
       <DecisionPart yard={yard} piece={piece} found={found} />
-      {isOpen && remedies.length > 0 && <RemediesTable piece={piece} found={found} onDecide={onDecide} />}
+      {isOpen && remedies.length > 0 && <RemediesTable yard={yard} piece={piece} found={found} onDecide={onDecide} />}
     </article>
   );
 }

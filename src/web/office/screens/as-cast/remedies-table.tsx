@@ -8,9 +8,11 @@ import { StateMark } from '../../../parts/state-mark.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import { writeQuantity } from '../../../parts/units.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import type { Yard } from '../../../pieces/yard.ts';
 import styles from './as-cast.module.css';
 import { VerdictMark } from './as-cast-marks.tsx';
 import { PlateFigure } from './plate-figure.tsx';
+import { TemplateKeys } from './template-keys.tsx';
 
 const WHO: Readonly<Record<Remedy['act'], string>> = {
   'decide on site': 'on site: installer, foreman, QA, design engineer',
@@ -53,13 +55,14 @@ function isComputed({ ratio, clearance, kind }: Remedy): boolean {
 }
 
 export interface RemediesTableProps {
+  readonly yard: Yard;
   readonly piece: OpenPiece;
   readonly found: AsCastConnection;
   readonly onDecide: (remedy: Remedy) => void;
 }
 
 /** What may be done about a connection, one remedy a row, the same things under each other so that they can be compared. */
-export function RemediesTable({ piece, found, onDecide }: RemediesTableProps) {
+export function RemediesTable({ yard, piece, found, onDecide }: RemediesTableProps) {
   const decided = found.state === 'decided' ? found.decision?.body.remedy : undefined;
   const columns: readonly Column<Remedy>[] = [
     {
@@ -95,7 +98,7 @@ export function RemediesTable({ piece, found, onDecide }: RemediesTableProps) {
       head: 'decide',
       kind: 'short',
       cell: (remedy) => (
-        <span class="not-printed">
+        <span class={`${styles.lines} not-printed`}>
           <Button
             kind={remedy.verdict === 'works' ? 'plain' : 'quiet'}
             name={`Decide for ${found.connection.mark}: ${remedy.kind}`}
@@ -103,6 +106,7 @@ export function RemediesTable({ piece, found, onDecide }: RemediesTableProps) {
           >
             Decide
           </Button>
+          <TemplateKeys yard={yard} piece={piece} found={found} remedy={remedy} />
         </span>
       ),
     },
@@ -135,7 +139,7 @@ export function RemediesTable({ piece, found, onDecide }: RemediesTableProps) {
 }
 
 /** That it is given up: what follows from it, and the decision. */
-function GiveUp({ found, remedy, onDecide }: Omit<RemediesTableProps, 'piece'> & { readonly remedy: Remedy }) {
+function GiveUp({ found, remedy, onDecide }: Omit<RemediesTableProps, 'piece' | 'yard'> & { readonly remedy: Remedy }) {
   return (
     <div class={styles.giveUp}>
       <p>
