@@ -168,6 +168,7 @@ describe('a file of points', () => {
     expect(read('1,1e11,2.5\n2,3.5,1e8').faults.map(({ message }) => message)).toEqual([
       expect.stringMatching(/line 1, cell 2 .*too far/),
     ]);
+    expect(read('1,-1e11,2.5\n2,3.5,1e8').faults.length).toBe(1);
   });
 
   it('never throws, whatever the bytes are', () => {
