@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Remedy } from '../../src/assess/as-cast/as-cast-report.ts';
+import { answerFit, pickFit } from '../../src/say/fit-answer.ts';
 import { tellAsCast, tellClearanceLeft, tellPlateMove } from '../../src/say/fit-words.ts';
 import { answerConnection } from '../../src/web/pieces/as-cast/plate-subject.ts';
 import { castOf, connectionOf, type Offs, reportOff, reportOn, surveyed } from '../assess/as-cast/casts.ts';
@@ -110,6 +111,33 @@ describe('the answer at the bracket', () => {
     tablet.write('checker', null, surveyed(tablet.sample, {}, [13]));
     const found = connectionOf(reportOn(tablet.sample, tablet.known.values()), 'C02');
     expect(answerConnection(sample, found)).toMatchObject({ kind: 'unsure', remedy: null });
+  });
+});
+
+describe('of several ways', () => {
+  const moved = ask('C01', { 3: { dx: 7, dy: 3 }, 4: { dx: 7, dy: 3 }, 5: { dx: 7, dy: 3 }, 6: { dx: 7, dy: 3 } })
+    .remedy!;
+
+  it('one that may be decided on site comes before one that may not', () => {
+    const asked: Remedy = { ...moved, kind: 'packers or other bolts', act: 'change the design' };
+    expect(pickFit({ remedies: [asked, moved] })).toBe(moved);
+    expect(pickFit({ remedies: [asked] })).toBe(asked);
+  });
+
+  it('a turn is told where the holes do not take it up', () => {
+    const found = connectionOf(reportOff('P01', { 3: { dx: 7 } }), 'C01');
+    const told = (turn_deg: number, margin: number) => {
+      const remedy: Remedy = {
+        ...moved,
+        change: { ...moved.change, move: { dx_mm: -7, dy_mm: 3, turn_deg } },
+        clearance: { margin, provenWithin: 0 },
+      };
+      const as = { ...found, remedies: [remedy], state: 'needs a remedy' } as const;
+      return answerFit(as, sample.plan.setOut.panel, { roomAsDrawn: -1, findLacking: () => null }).words;
+    };
+    // Holes about 140 mm from their middle move 0.25 mm by 0.1°, and 1.2 mm by 0.5°.
+    expect(told(0.1, 0.4)).toBe('Shift the plate 7 mm to the left and 3 mm up');
+    expect(told(0.5, 0.4)).toBe('Shift the plate 7 mm to the left and 3 mm up, turned 0.5° counter-clockwise');
   });
 });
 

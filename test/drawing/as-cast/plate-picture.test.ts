@@ -26,6 +26,15 @@ describe('the room of bolts in their holes', () => {
     expect(findTightest(rooms)).toBe(of(13));
   });
 
+  it('of a slot is used up where its straight part ends', () => {
+    const plate = findPlate(ground, off(), null)!;
+    const holes = plate.holes.map((hole) => ({ ...hole, slot_mm: 20, slotAngle_deg: 0 }));
+    const rooms = findHoleRooms(plate.panel, plate.fixed, holes, plate.members);
+    const one = rooms.find(({ member }) => member.item.number === 13)!;
+    // 12 mm along it are 2 mm beyond 10 mm, 5 mm across.
+    expect(one.room).toBeCloseTo((one.hole.diameter_mm - one.boltDiameter) / 2 - Math.hypot(2, 5), 9);
+  });
+
   it('is the same that the remedy tells, where the plate was moved', () => {
     const found = off();
     for (const remedy of found.remedies.filter(({ clearance }) => clearance !== null)) {
