@@ -39,7 +39,7 @@ it('reads metres with decimal commas in another order, has each pair confirmed, 
   const corner = (k: number): readonly [number, number, number] => {
     const [x, y, z] = standUpright(cornerOf(panel, k));
     // The third was taken at something else.
-    return k === 2 ? [x, y, z + 24] : [x, y, z];
+    return k === 2 ? [x, y, z + 60] : [x, y, z];
   };
   const lines = [
     'Name;Height;North;East',
@@ -78,7 +78,15 @@ it('reads metres with decimal commas in another order, has each pair confirmed, 
     .getByRole('table', { name: 'Lines that could not be read' })
     .getByText(/"x" is not a number/)
     .waitFor();
-  // The wrong corner is told at once.
+  // A point that is too far off for a suggestion says what is near; told to be the corner, it is named as wrong at once.
+  const points = page.getByRole('table', { name: 'Surveyed points' });
+  await points
+    .getByRole('row')
+    .filter({ hasText: 'K3' })
+    .getByText(/^6\d mm from corner 3, /)
+    .waitFor();
+  const isCorner = `corner 3, ${panel.drawnFace}`;
+  await page.getByLabel('What K3 is').selectOption({ label: isCorner });
   await page.getByText(/^corner 3, .* does not agree with the others/).waitFor(SOON);
   await screen.shoot('survey-read', true);
   const record = page.getByRole('button', { name: 'Record this survey' });

@@ -160,7 +160,7 @@ export function FilePart({ desk }: { readonly desk: SurveyDesk }) {
       {matched !== null && (
         <>
           <p>
-            {`${countOf(matched.file.rows.length, 'point')}${matched.file.passedOver.length === 0 ? '' : `; lines ${matched.file.passedOver.join(', ')} hold none`}.`}
+            {`${countOf(matched.file.rows.length, 'point')}${matched.file.passedOver.length === 0 ? '' : `; ${matched.file.passedOver.length === 1 ? 'line' : 'lines'} ${matched.file.passedOver.join(', ')} without one`}.`}
           </p>
           <Reading desk={desk} />
           {matched.file.repeated.map(({ name, lines }) => (

@@ -8,15 +8,21 @@ import { CheckField, ChoiceField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
+import { writeQuantity } from '../../../parts/units.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { findNearest } from '../../../pieces/survey/find-nearest.ts';
 import { listReadPairs } from '../../../pieces/survey/make-survey.ts';
 import type { SurveyPair } from '../../../pieces/survey/survey-draft.ts';
+import { listFlatPoints, listSolidPoints } from '../../../pieces/survey/survey-targets.ts';
 import { choiceOf, listMeanings, tellMeaning } from './meaning-choice.ts';
 import styles from './survey.module.css';
 import type { SurveyDesk } from './survey-desk.ts';
 import { SurveyPicture } from './survey-picture.tsx';
 
 type ReadPair = SurveyPair & { readonly row: SurveyRow };
+
+/** Farther from anything than that [mm], a point is of something else. */
+const NEAR = 300;
 
 /** In metres to the millimetre, as instruments write them. */
 function writeMetres(value: number | undefined): string {
@@ -96,7 +102,9 @@ export function PointsPart({
   const hasHeights = file.rows[0]?.at_mm.length === 3;
   const meanings = listMeanings(panel, items, hasHeights);
   const pairs: readonly ReadPair[] = listReadPairs(desk.draft.value, file);
-  const offs = new Map(desk.matching?.pairs.map(({ surveyed, off }) => [file.rows[surveyed]?.line, off]) ?? []);
+  const { matching } = desk;
+  const design = matched.face === null ? listSolidPoints(panel, items) : listFlatPoints(panel, items, matched.face);
+  const offs = new Map(matching?.pairs.map(({ surveyed, off }) => [file.rows[surveyed]?.line, off]) ?? []);
   const have = new Set(pairs.flatMap(({ meaning }) => (meaning.is === 'insert' ? [meaning.key] : [])));
   const without = items.filter(({ castIn }) => !have.has(castIn.key)).map(({ number }) => number);
   const open = pairs.filter(({ isConfirmed, meaning }) => !isConfirmed && meaning.is !== 'nothing').length;
@@ -125,9 +133,16 @@ export function PointsPart({
       ),
     },
     {
-      head: 'off mm',
-      kind: 'number',
-      cell: ({ row, meaning }) => (meaning.is === 'nothing' ? '' : (offs.get(row.line)?.toFixed(0) ?? '–')),
+      head: 'off',
+      kind: 'short',
+      cell: ({ row, meaning }) => {
+        const off = offs.get(row.line);
+        if (meaning.is !== 'nothing') return off === undefined ? '–' : writeQuantity('length', Math.round(off));
+        const near = matching === null ? null : findNearest(design, matching.pose, row.at_mm, NEAR);
+        if (near === null) return 'nothing is near';
+        const name = near.point.kind === 'insert' ? `insert ${near.point.number}` : near.point.number;
+        return `${writeQuantity('length', Math.round(near.off))} from ${name}`;
+      },
     },
     {
       head: 'seen',
@@ -156,7 +171,7 @@ export function PointsPart({
         panel={panel}
         items={items}
         pairs={pairs}
-        pose={desk.matching?.pose ?? null}
+        pose={matching?.pose ?? null}
         face={matched.face}
         lit={lit.value}
         tell={({ meaning }) => tellMeaning(items, meaning)}

@@ -1,6 +1,7 @@
 import type { SetOutItem } from '../../../../assess/set-out/set-out.ts';
 import { movePoint, type Pose } from '../../../../engine/survey/pose.ts';
 import type { SurveyRow } from '../../../../files/survey/survey-file.ts';
+import type { CastIn } from '../../../../job/documents/cast-in.ts';
 import type { Panel } from '../../../../job/documents/panel.ts';
 import { frameOf } from '../../../../job/face-frame.ts';
 import type { SurveyPair } from '../../../pieces/survey/survey-draft.ts';
@@ -14,6 +15,8 @@ type ReadPair = SurveyPair & { readonly row: SurveyRow };
 const WIDTH = 1000;
 const AROUND = 46;
 const LARGER = 10;
+/** A number needs that much room beside its insert. */
+const CROWDED = 44;
 
 interface Joined {
   readonly line: number;
@@ -62,6 +65,7 @@ export function SurveyPicture({
   const width = (Math.max(...xs) - left) * scale + 2 * AROUND;
   const height = (top - Math.min(...ys)) * scale + 2 * AROUND;
   const put = ([x, y]: Flat): Flat => [AROUND + (x - left) * scale, AROUND + (top - y) * scale];
+  const placeOf = (castIn: CastIn) => put([spotOf(panel, castIn).at[0], spotOf(panel, castIn).at[1]]);
   const path = (ring: readonly Flat[]) =>
     `M${ring
       .map((at) =>
@@ -98,11 +102,20 @@ export function SurveyPicture({
           return <rect key={name} class={styles.corner} x={x - 7} y={y - 7} width={14} height={14} />;
         })}
         {items.map(({ castIn, number }) => {
-          const [x, y] = put([spotOf(panel, castIn).at[0], spotOf(panel, castIn).at[1]]);
+          const [x, y] = placeOf(castIn);
+          const isCrowded = items.some((other) => {
+            const [ox, oy] = placeOf(other.castIn);
+            return ox > x && ox - x < CROWDED && Math.abs(oy - y) < CROWDED;
+          });
           return (
             <g key={castIn.key}>
               <circle class={styles.designed} cx={x} cy={y} r={9} />
-              <text class={styles.number} x={x + 13} y={y - 9}>
+              <text
+                class={styles.number}
+                x={x + (isCrowded ? -13 : 13)}
+                y={y - 9}
+                text-anchor={isCrowded ? 'end' : 'start'}
+              >
                 {number}
               </text>
             </g>
