@@ -69,7 +69,7 @@ function sceneAround(
       ...built.scene,
       bars: bars.filter(({ solid }) => isClose(solid)),
       sides: sides.filter(({ pieces }) => pieces.some(isClose)),
-      items: [...others.filter((item) => isClose(boundAll([item]))), ...own],
+      items: [...others.flatMap(({ item, box }) => (isClose(box) ? [item] : [])), ...own],
     },
   };
 }

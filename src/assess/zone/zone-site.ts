@@ -19,7 +19,7 @@ export interface Surroundings {
   /** Bars and sides near; items near that do not belong to the connection. */
   readonly bars: readonly ClashBar[];
   readonly sides: readonly ClashSide[];
-  readonly others: readonly ClashItem[];
+  readonly others: readonly { readonly item: ClashItem; readonly box: Bounds }[];
   /** One an insert, in the connection's order; null where its size is not known. */
   readonly members: readonly (ClashItem | null)[];
 }
@@ -125,7 +125,10 @@ function findSurroundings(
     ...base,
     bars: bars.filter(({ solid }) => isClose(solid)),
     sides: sides.filter(({ pieces }) => pieces.some(isClose)),
-    others: items.filter((item) => !known.includes(item) && isClose(boundAll([item]))),
+    others: items
+      .filter((item) => !known.includes(item))
+      .map((item) => ({ item, box: boundAll([item]) }))
+      .filter((other) => isClose(other.box)),
   };
 }
 

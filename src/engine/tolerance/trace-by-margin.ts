@@ -27,7 +27,7 @@ export interface TracedByMargin {
 export const TRACED_TO = 0.2;
 
 /** Finest and coarsest steps [mm] of the grid, and steps from the design to the farthest that was reached. */
-const STEPS = { least: 0.25, most: 4, across: 12 } as const;
+const STEPS = { least: 0.25, most: 5, across: 10 } as const;
 
 /** Ways that are looked along, to see how large a region is. */
 const PROBED: readonly Point[] = [

@@ -35,11 +35,11 @@ describe('tracing a region', () => {
 
   it('a corner between the nodes, and a notch, are found', () => {
     const square = mustTrace((x, y) => Math.max(Math.abs(x), Math.abs(y)) <= 5.5);
-    expect(areaOf(square.boundary)).toBeGreaterThan(121 - 2);
+    expect(areaOf(square.boundary)).toBeGreaterThan(121 - 0.3);
     expect(areaOf(square.boundary)).toBeLessThanOrEqual(121);
     // A notch of 4 by 3 in the upper side.
     const notched = mustTrace((x, y) => Math.max(Math.abs(x), Math.abs(y)) <= 5.5 && !(Math.abs(x) < 2 && y > 2.5));
-    expect(areaOf(notched.boundary)).toBeGreaterThan(121 - 12 - 3);
+    expect(areaOf(notched.boundary)).toBeGreaterThan(121 - 12 - 0.6);
     expect(areaOf(notched.boundary)).toBeLessThanOrEqual(121 - 12 + 1);
   });
 
@@ -77,7 +77,10 @@ describe('tracing by a margin', () => {
     const found = traceByMargin({ window: 50, canBe: () => true, margin });
     if (found === null) throw new Error('nothing at the origin');
     const plain = mustTrace((x, y) => margin(x, y) > 0, { window: 50, step: 1, within: 0.1 });
-    expect(areaOf(found.zone.boundary) / areaOf(plain.boundary)).toBeCloseTo(1, 2);
+    // On the safe side, and by no more than what the boundary is known to.
+    const share = areaOf(found.zone.boundary) / areaOf(plain.boundary);
+    expect(share).toBeGreaterThan(0.985);
+    expect(share).toBeLessThanOrEqual(1.001);
     expect(found.zone.boundary.every(([x, y]) => margin(x, y) > -1e-6)).toBe(true);
     expect(found.countAsked()).toBeLessThan(1500);
   });
@@ -101,6 +104,9 @@ describe('boxes and draws', () => {
     expect(fitBoxInZone((x, y) => Math.abs(x) <= 9.5 && Math.abs(y) <= 3.2, 50)).toEqual({ along: 9, across: 3 });
     expect(fitBoxInZone((x, y) => Math.abs(x) <= 2 && y <= 8 && y >= -6.9, 50)).toEqual({ along: 2, across: 6 });
     expect(fitBoxInZone((x, y) => Math.hypot(x, y) <= 0.9, 50)).toEqual({ along: 0, across: 0 });
+    const cross = (x: number, y: number) =>
+      (Math.abs(x) <= 9 && Math.abs(y) <= 3) || (Math.abs(x) <= 3 && Math.abs(y) <= 6);
+    expect(fitBoxInZone(cross, 50)).toEqual({ along: 9, across: 3 });
     expect(fitBoxInZone(() => true, 25)).toEqual({ along: 25, across: 25 });
   });
 
