@@ -1,0 +1,145 @@
+import type { Point } from '../../engine/geometry/point.ts';
+import { findTrend, type SampleSummary, summariseSample, type Trend } from '../../engine/statistics/intervals.ts';
+import { findCovariance, findEllipse, type ScatterEllipse } from '../../engine/statistics/scatter.ts';
+import { compareWithRest, type GroupDifference } from './compare-groups.ts';
+import type { Deviation } from './deviations.ts';
+
+/** What inserts are put together by. */
+export const groupings = ['all', 'method', 'place', 'bed', 'setter', 'type', 'board'] as const;
+export type Grouping = (typeof groupings)[number];
+
+/**
+ * From fewer inserts no scatter is given: with ten the true one may still be from 0.7 to 1.8 times what was found (95 %, chi-square). The number is common
+ * practice.
+ */
+export const LEAST_COUNT = 10;
+export const CONFIDENCE = 0.95;
+
+/** How many lie how far off, in parts of their tolerance: from −2 to 2 in steps of a quarter, what is farther in the end bins. */
+export interface HistogramBin {
+  readonly from: number;
+  readonly to: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** One group of inserts that were measured alike. Lengths mm. */
+export interface LearnedGroup {
+  readonly by: Grouping;
+  /** Which of them: a method, a place, an id; null: not known. */
+  readonly value: string | null;
+  readonly source: Deviation['source'];
+  readonly count: number;
+  /** x, y and its number for each: what a scatter is drawn from. */
+  readonly points: readonly {
+    readonly at: Point;
+    readonly tolerance: number;
+    readonly number: number;
+    readonly piece: string;
+  }[];
+  /** Null: too few. */
+  readonly found: {
+    readonly x: SampleSummary;
+    readonly y: SampleSummary;
+    readonly ellipse: ScatterEllipse;
+    /** Deviation along an axis over the distance from the datum [mm a mm]: a long tape, a form that grows. Null: all at one distance. */
+    readonly trendX: Trend | null;
+    readonly trendY: Trend | null;
+  } | null;
+  readonly bins: readonly HistogramBin[];
+  /** What sets it apart from the rest of its grouping, if anything does beyond chance; null: too few here or there. */
+  readonly difference: GroupDifference | null;
+}
+
+/** What was learned, and what was left out of it. */
+export interface Learned {
+  readonly groups: readonly LearnedGroup[];
+  /** Readings of people whose readings look copied from the sheet: they are in no group. */
+  readonly leftOut: readonly { readonly measurer: string; readonly count: number }[];
+}
+
+/**
+ * Puts measured inserts together by each grouping and gives their scatter, bias and trends with their intervals, 95 %; taped and surveyed ones apart.
+ * @param copied ids of people whose readings are as printed far more often than by taping (`exact-hits.ts`): theirs teach nothing
+ */
+export function learnScatter(deviations: readonly Deviation[], copied: ReadonlySet<string>): Learned {
+  const isCopied = ({ measurer }: Deviation) => measurer !== null && copied.has(measurer);
+  const counted = deviations.filter((one) => !isCopied(one));
+  const sources = ['taped', 'surveyed'] as const;
+  const groups = sources.flatMap((source) => {
+    const own = counted.filter((one) => one.source === source);
+    return own.length === 0 ? [] : groupings.flatMap((by) => learnGrouping(by, source, own));
+  });
+  const measurers = [...copied].filter((id) => deviations.some(({ measurer }) => measurer === id)).sort();
+  return {
+    groups,
+    leftOut: measurers.map((measurer) => ({
+      measurer,
+      count: deviations.filter((one) => one.measurer === measurer).length,
+    })),
+  };
+}
+
+function groupValue({ context }: Deviation, by: Grouping): string | null {
+  if (by === 'all') return 'all';
+  if (by === 'board') return context.isOnBoard ? 'template board' : 'single';
+  return context[by];
+}
+
+function learnGrouping(by: Grouping, source: Deviation['source'], all: readonly Deviation[]): readonly LearnedGroup[] {
+  const values = [...new Set(all.map((one) => groupValue(one, by)))].sort((a, b) => (String(a) < String(b) ? -1 : 1));
+  const members = values.map((value) => all.filter((one) => groupValue(one, by) === value));
+  const differences = compareWithRest(members, LEAST_COUNT);
+  return values.map((value, i) => learnGroup({ by, value, source }, members[i]!, differences[i]!));
+}
+
+function learnGroup(
+  head: Pick<LearnedGroup, 'by' | 'value' | 'source'>,
+  own: readonly Deviation[],
+  difference: GroupDifference | null,
+): LearnedGroup {
+  return {
+    ...head,
+    count: own.length,
+    points: own.map(({ x, y, tolerance, number, piece }) => ({ at: [x, y], tolerance, number, piece })),
+    found: own.length < LEAST_COUNT ? null : findScatterOf(own),
+    bins: countBins(own),
+    difference,
+  };
+}
+
+function findScatterOf(own: readonly Deviation[]): NonNullable<LearnedGroup['found']> {
+  const { mean, covariance } = findCovariance(own.map(({ x, y }) => [x, y]));
+  const trend = (axis: 0 | 1) =>
+    findTrend(
+      own.map(({ x, y, from }) => [from[axis], axis === 0 ? x : y]),
+      CONFIDENCE,
+    );
+  return {
+    x: summariseSample(
+      own.map(({ x }) => x),
+      CONFIDENCE,
+    ),
+    y: summariseSample(
+      own.map(({ y }) => y),
+      CONFIDENCE,
+    ),
+    ellipse: findEllipse(mean, covariance, 0.95),
+    trendX: trend(0),
+    trendY: trend(1),
+  };
+}
+
+/** Bins to either side of 0, each a quarter of the tolerance wide. */
+const BINS = 8;
+const WIDTH = 0.25;
+
+function countBins(own: readonly Deviation[]): readonly HistogramBin[] {
+  const binOf = (part: number) => Math.max(0, Math.min(2 * BINS - 1, Math.floor(part / WIDTH) + BINS));
+  return Array.from({ length: 2 * BINS }, (_, bin) => ({
+    from: (bin - BINS) * WIDTH,
+    to: (bin - BINS + 1) * WIDTH,
+    x: own.filter(({ x, tolerance }) => binOf(x / tolerance) === bin).length,
+    y: own.filter(({ y, tolerance }) => binOf(y / tolerance) === bin).length,
+  }));
+}
