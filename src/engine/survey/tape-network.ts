@@ -44,7 +44,7 @@ export interface TapedNetwork {
 }
 
 /** Most inserts of a set. */
-export const MOST_INSERTS = 20;
+const MOST_INSERTS = 20;
 
 const STEPS = 60;
 const HALVINGS = 30;
