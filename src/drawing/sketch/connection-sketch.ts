@@ -81,7 +81,7 @@ function listAreas({ cone, splitting, shear }: CountedAreas): SketchArea[] {
 }
 
 /** From the nearest insert to each side that one of them sees, the nearest sides. */
-function listDistances({ prepared: { region, xs, ys } }: WorkedConnection): SketchDistance[] {
+export function listNearestSides({ prepared: { region, xs, ys } }: WorkedConnection): SketchDistance[] {
   const nearest = new Map<number, SketchDistance>();
   for (let i = 0; i < xs.length; i += 1) {
     const from: Point = [xs[i]!, ys[i]!];
@@ -159,7 +159,7 @@ export function sketchConnection(subject: SketchSubject): ConnectionSketch {
   });
   const areas = listAreas(findAreas(worked, explanation.modes));
   const plate = resolved.plate?.outline ?? null;
-  const all = listDistances(worked);
+  const all = listNearestSides(worked);
   const [nearest] = all;
   const ringsOf = (isEdge: boolean) =>
     areas.filter(({ kind }) => (kind === 'edge') === isEdge).flatMap(({ rings }) => rings.flat());

@@ -1,0 +1,182 @@
+import type { Drawing, Mark } from '../drawing.ts';
+import { DrawingError } from '../drawing-error.ts';
+import { type Block, drawBlocks, flowBlocks } from '../flow.ts';
+import { drawBox, drawLine, drawText, drawTextLines } from '../marks.ts';
+import { placeMarks } from '../place.ts';
+import { type Cell, layTable, TABLE_STYLE } from '../table.ts';
+import { CAP_HEIGHT, LINE_STEP, replaceUndrawable, wrapText } from '../text-size.ts';
+import {
+  GUTTER,
+  layBeside,
+  layHeading,
+  layInColumns,
+  layList,
+  layPencilLines,
+  layValues,
+  sumHeights,
+} from './page-blocks.ts';
+import { layGap, layMarks, layTextBlock } from './text-block.ts';
+
+/** A remedy as a row, in words. */
+export interface RemedyRow {
+  readonly words: string;
+  readonly verdict: string;
+  readonly ratio: string;
+  readonly room: string;
+  readonly who: string;
+  readonly isDecided: boolean;
+}
+
+/** What the page says, already in words. */
+export interface NonConformancePage {
+  /** Panel, piece and connection. */
+  readonly subject: string;
+  readonly project: string;
+  /** Rule set, edition, engine. */
+  readonly rules: string;
+  /** At most twelve; what is assumed says so. */
+  readonly given: readonly (readonly [string, string])[];
+  readonly limits: readonly { readonly words: string; readonly most: string; readonly why: string }[];
+  readonly verdict: string;
+  readonly isStop: boolean;
+  /** Against the action, the plate, the movement: a sentence each. */
+  readonly found: readonly string[];
+  readonly remedies: readonly RemedyRow[];
+  readonly decision: readonly string[];
+  readonly may: readonly string[];
+  readonly ask: readonly string[];
+  readonly never: readonly string[];
+  readonly cautions: readonly string[];
+  /** Ids of the records that it rests on. */
+  readonly records: string;
+  readonly drawSketch:
+    | ((room: { readonly width: number; readonly height: number; readonly text: number }) => Drawing)
+    | null;
+}
+
+/** ISO 216 A4, upright [mm]. */
+const SHEET = { width: 210, height: 297, margin: 11 } as const;
+const WIDTH = SHEET.width - 2 * SHEET.margin;
+/** Font sizes [mm]: as large as the page allows. */
+const SIZES = [3.1, 2.9, 2.75, 2.6] as const;
+
+function layVerdict({ verdict, isStop }: NonConformancePage, size: number): Block {
+  const large = size + 0.8;
+  const lines = wrapText(verdict, large, 'bold', WIDTH - 8);
+  const height = ((lines.length - 1) * LINE_STEP + CAP_HEIGHT) * large + 5;
+  return layMarks('the verdict', height + 3, [
+    drawBox('frame', [0, -height - 1.5], WIDTH, height, isStop ? 'thick' : 'thin'),
+    ...drawTextLines([4, -4], lines, large, { weight: 'bold', baseline: 'top' }),
+  ]);
+}
+
+function layRemedies(remedies: readonly RemedyRow[], size: number): readonly Block[] {
+  if (remedies.length === 0) return [];
+  const rows = remedies.map(({ words, verdict, ratio, room, who, isDecided }): readonly Cell[] => {
+    const weight = isDecided ? 'bold' : 'plain';
+    const cell = (text: string): Cell => ({ kind: 'text', text, weight });
+    return [cell(isDecided ? '▶ decided' : ''), cell(words), cell(verdict), cell(ratio), cell(room), cell(who)];
+  });
+  return [
+    layHeading('What may be done about it, side by side', size, WIDTH),
+    ...layTable(
+      'remedies',
+      [
+        { head: '', width: WIDTH * 0.1 },
+        { head: 'remedy', width: WIDTH * 0.4 },
+        { head: 'answer', width: WIDTH * 0.17 },
+        { head: 'ratio', width: WIDTH * 0.09, align: 'end' },
+        { head: 'room', width: WIDTH * 0.1, align: 'end' },
+        { head: 'decided by', width: WIDTH * 0.14 },
+      ],
+      rows,
+      { ...TABLE_STYLE, size, leastHeight: size * 1.8, padding: 0.8 },
+    ),
+  ];
+}
+
+function layPicture({ drawSketch }: NonConformancePage, width: number, height: number, size: number): readonly Block[] {
+  const heading = layHeading('As designed dashed, as cast solid', size, width);
+  if (drawSketch === null) return [heading, layTextBlock('It cannot be drawn: see why below.', width, { size })];
+  const room = { width, height: Math.max(45, height - 7), text: 3.1 };
+  const sketch = drawSketch(room);
+  const frame: Mark = drawBox('frame', [0, -room.height], room.width, room.height, 'hair');
+  return [
+    heading,
+    layMarks('the sketch', room.height, [...placeMarks(sketch.marks, { move: [0, -room.height] }), frame]),
+  ];
+}
+
+function layPage(page: NonConformancePage, size: number): readonly Block[] {
+  const half = (WIDTH - GUTTER) / 2;
+  const third = (WIDTH - 2 * GUTTER) / 3;
+  const given = [layHeading('What is given', size, half), ...layValues(page.given, size, half, 0.5)];
+  const style = { ...TABLE_STYLE, size, leastHeight: size * 1.9, padding: 1 };
+  const limits = layTable(
+    'largest loads',
+    [
+      { head: 'Carries at most, one load at a time, design (factored) values', width: WIDTH * 0.42 },
+      { head: 'at most', width: WIDTH * 0.18, align: 'end' },
+      { head: 'what limits it', width: WIDTH * 0.4 },
+    ],
+    page.limits.map(({ words, most, why }) => [words, { kind: 'text', text: most, weight: 'bold' }, why]),
+    style,
+  );
+  const lists = [
+    [layHeading('May be done now, without asking', size, third), ...layList(page.may, size, third)],
+    [layHeading('Needs the design engineer', size, third), ...layList(page.ask, size, third)],
+    [layHeading('NEVER', size, third), ...layList(page.never, size, third)],
+  ];
+  return [
+    layBeside([given, layPicture(page, half, sumHeights(given), size)], half),
+    ...(page.limits.length === 0 ? [] : [layGap(1.5), ...limits]),
+    layGap(1.2),
+    layVerdict(page, size),
+    ...(page.found.length === 0 ? [] : [layInColumns(page.found, 2, size, WIDTH)]),
+    ...layRemedies(page.remedies, size),
+    layHeading('Decision', size, WIDTH),
+    ...page.decision.map((words) => layTextBlock(replaceUndrawable(words), WIDTH, { size, above: 0.4, below: 0.4 })),
+    layBeside(lists, third),
+    layGap(1),
+    layTextBlock(page.cautions.join(' '), WIDTH, { size, weight: 'bold' }),
+    layTextBlock(page.records, WIDTH, { size: 2.6 }),
+    layPencilLines(['accepted by (name)', 'capacity', 'registration no.', 'date', 'signature'], size, WIDTH),
+  ];
+}
+
+/**
+ * One connection that did not come out as drawn, on one page to be sent and signed: what is given, the sketch, what it carries, what may be done side by side, what was decided and by whom.
+ * Throws DrawingError where it does not go onto one page even in the smallest letters.
+ */
+export function drawNonConformanceSheet(page: NonConformancePage): Drawing {
+  const { width, height, margin } = SHEET;
+  const top = height - margin;
+  const line = top - 14;
+  const foot = margin + 4;
+  const room = line - 1 - foot;
+  for (const size of SIZES) {
+    const blocks = layPage(page, size);
+    if (sumHeights(blocks) > room) continue;
+    const [only = []] = flowBlocks(blocks, room);
+    return {
+      width,
+      height,
+      marks: [
+        drawText([margin, top - 5.5], 'Non-conformance: not as drawn', 5.5, { weight: 'bold' }),
+        drawText([width - margin, top - 5.5], page.rules, 2.9, { align: 'end' }),
+        drawText([margin, top - 11.5], page.subject, 4, { weight: 'bold' }),
+        drawText([width - margin, top - 11.5], page.project, 2.9, { align: 'end' }),
+        drawLine('frame', [margin, line], [width - margin, line], 'thick'),
+        ...drawBlocks(only, [margin, line - 1]),
+        drawLine('frame', [margin, foot], [width - margin, foot], 'hair'),
+        drawText(
+          [margin, margin],
+          'NOT FOR LIFTING and not for braces. This page shows what was computed; only a signature above accepts it.',
+          2.6,
+          { weight: 'bold' },
+        ),
+      ],
+    };
+  }
+  throw new DrawingError('the non-conformance does not go onto one page; expected fewer remedies or shorter words');
+}
