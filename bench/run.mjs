@@ -6,6 +6,7 @@ import polygonClipping from 'polygon-clipping';
 import { benchAreas } from './areas.mjs';
 import { benchOneChoice, benchWholeChoice } from './choose.mjs';
 import { benchClash } from './clash.mjs';
+import { benchClearanceProbability } from './clearance-probability.mjs';
 import * as parts from './dist/engine-parts.mjs';
 import { benchEditions } from './editions.mjs';
 import { benchFolder } from './folder.mjs';
@@ -20,6 +21,8 @@ const WHOLE_JOB_FACTOR = 1.5;
 const WHOLE_JOB_MB = 300;
 const EDITION_FACTOR = 1.05;
 const CLASH_RATIO = 50;
+const CHANCE_RATIO = 20;
+const CHANCE_MEDIAN = 100;
 /** Four times the panels may take four times as long, and a quarter more. */
 const FOLDER_FACTOR = 4 * 1.25;
 const FOLDER_MB = 500;
@@ -42,6 +45,7 @@ const lines = [
   ...(await section('choosing inserts', measureChoice)),
   ...(await section('clashes in the form', measureClash)),
   ...(await section('plates over their bolts', measureHoleFit)),
+  ...(await section('chances that plates go on', measureChances)),
   ...(await section('where inserts may sit', measureZone)),
   ...(await section('a pour folder', measureFolder)),
 ];
@@ -207,6 +211,35 @@ function measureZone() {
     line('zone of one insert of four, ten combinations, median', insert_ms),
     line('zone of the group of four, ten combinations, median', group_ms),
     { name: 'zones: full checks, at most', ours: `${checks}`, target: `<= ${ZONE_CHECKS}`, met: checks <= ZONE_CHECKS },
+  ];
+}
+
+function measureChances() {
+  const rows = benchClearanceProbability(parts);
+  const sorted = rows.map(({ ratio }) => ratio).toSorted((a, b) => a - b);
+  const middle = sorted.length / 2;
+  const median = (sorted[middle - 1] + sorted[middle]) / 2;
+  return [
+    ...rows.map(({ name, chance, standardError, plates, ours_us, peer_us, ratio }) => ({
+      name: `chance of ${name}: ${chance.toFixed(5)} ± ${standardError.toExponential(0)}; peer: ${plates.toExponential(0)} plates`,
+      ours: showUs(ours_us),
+      peer: showUs(peer_us),
+      ratio: `${ratio.toPrecision(3)} x`,
+      target: `>= ${CHANCE_RATIO} x`,
+      met: ratio >= CHANCE_RATIO,
+    })),
+    {
+      name: `chances: median of ${rows.length} cases`,
+      ratio: `${median.toPrecision(3)} x`,
+      target: `>= ${CHANCE_MEDIAN} x`,
+      met: median >= CHANCE_MEDIAN,
+    },
+    {
+      name: 'chances: within three standard errors of plates drawn one by one',
+      ours: `${rows.filter(({ agrees }) => agrees).length} of ${rows.length}`,
+      target: 'all',
+      met: rows.every(({ agrees }) => agrees),
+    },
   ];
 }
 
