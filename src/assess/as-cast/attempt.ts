@@ -88,7 +88,7 @@ export function standBolts(
 }
 
 /** What a hole leaves its bolt. */
-export function roomIn({ hole, diameter }: StandingBolt): PlateHole {
+function roomIn({ hole, diameter }: StandingBolt): PlateHole {
   return {
     at: hole.at_mm,
     slack: (hole.diameter_mm - diameter) / 2,
@@ -98,7 +98,7 @@ export function roomIn({ hole, diameter }: StandingBolt): PlateHole {
 }
 
 /** The radial clearance of a bolt in its hole, the plate lying where it is; below 0: it does not go in. */
-export function findRoom({ hole, bolt, diameter }: StandingBolt): number {
+function findRoom({ hole, bolt, diameter }: StandingBolt): number {
   const [along, across] = turnVector([bolt[0] - hole.at_mm[0], bolt[1] - hole.at_mm[1]], -hole.slotAngle_deg);
   const beyond = Math.max(0, Math.abs(along) - hole.slot_mm / 2);
   return (hole.diameter_mm - diameter) / 2 - Math.hypot(beyond, across);

@@ -55,7 +55,7 @@ export function findProud({ depth, depthSigma }: Pick<SurveyedPlace, 'depth' | '
 }
 
 /** An insert with what follows from its depth. */
-export function toMember(index: JobIndex, insert: AsCastInsert): CastMember {
+function toMember(index: JobIndex, insert: AsCastInsert): CastMember {
   const { place, state } = insert;
   const { level_mm } = index.file.library.rules.tolerances;
   const off = place?.depthOff ?? 0;

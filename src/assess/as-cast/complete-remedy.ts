@@ -17,7 +17,7 @@ import { membersOf } from './cast-panel.ts';
 import { leansTooMuch, MOST_TILT } from './judge-insert.ts';
 
 /** Remedies that leave the design as it is: an installer may decide them himself, within limits. */
-export const ON_SITE: readonly RemedyKind[] = ['as is', 'plate moved', 'packers or other bolts'];
+const ON_SITE: readonly RemedyKind[] = ['as is', 'plate moved', 'packers or other bolts'];
 
 /** A plate that is turned by more [degrees] looks crooked, and its loads pull another way than they were designed. Common practice. */
 export const MOST_TURN_ON_SITE = 1;

@@ -7,7 +7,7 @@ import { findDepthNeeds, keepBolts, tellDepthNeeds } from './depth-needs.ts';
 import { movePlate } from './plate-place.ts';
 
 /** Holes of a plate with those in their place that become others. */
-export function changeHoles(holes: readonly FixtureHole[], { holes: changed }: Change): readonly FixtureHole[] {
+function changeHoles(holes: readonly FixtureHole[], { holes: changed }: Change): readonly FixtureHole[] {
   return holes.map((hole) => {
     const to = changed.find(({ id }) => id === hole.id);
     if (to === undefined) return hole;

@@ -23,7 +23,7 @@ export function tellShift([x, y]: Point, none: string): string {
 }
 
 /** A shift given in the axes of the documents, on the face as seen from its front. */
-export function shiftOnFace(panel: Panel, { castIn }: SetOutItem, [dx, dy]: Point): Point {
+function shiftOnFace(panel: Panel, { castIn }: SetOutItem, [dx, dy]: Point): Point {
   const { toFace } = frameOf(panel, castIn);
   const [fromX, fromY] = toFace([0, 0]);
   const [toX, toY] = toFace([dx, dy]);

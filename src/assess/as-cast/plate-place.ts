@@ -9,7 +9,7 @@ import type { Remedy } from './as-cast-report.ts';
 export type RecordedMove = NonNullable<Remedy['change']['move']>;
 
 /** The middle of all holes of a plate, in its own axes: what a recorded movement turns it about. */
-export function findMiddle({ holes }: Pick<Fixture, 'holes'>): Point {
+function findMiddle({ holes }: Pick<Fixture, 'holes'>): Point {
   const sum = (axis: 0 | 1) => holes.reduce((total, { at_mm }) => total + at_mm[axis], 0);
   return [sum(0) / holes.length, sum(1) / holes.length];
 }
