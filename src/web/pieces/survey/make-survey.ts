@@ -21,8 +21,13 @@ function nameOf({ row }: ReadPair): string {
   return (row.name ?? `line ${row.line}`).slice(0, LONGEST_NAME);
 }
 
+/** To a micrometre: what metres turned into millimetres add behind that nobody measured. */
+function trim(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}
+
 function measuredAt({ row: { at_mm } }: ReadPair): Coordinates {
-  const [x, y, z] = at_mm;
+  const [x, y, z] = at_mm.map(trim) as [number, number, number?]; // map keeps the length
   return z === undefined ? [x, y] : [x, y, z];
 }
 
@@ -106,7 +111,7 @@ export function makeSurvey(
         item: meaning.key,
         name: nameOf(pair),
         measured_mm,
-        second: beyond === null ? null : { measured_mm: beyond, along_mm: apart(measured_mm, beyond) },
+        second: beyond === null ? null : { measured_mm: beyond, along_mm: trim(apart(measured_mm, beyond)) },
         sigma_mm: draft.instrument,
       },
     ];

@@ -5,6 +5,9 @@ import { writeQuantity } from '../../../parts/units.ts';
 import type { PreviewedInsert, SurveyPreview } from '../../../pieces/survey/preview-survey.ts';
 import styles from './survey.module.css';
 
+/** Less than that [mm] nobody tells from flush. */
+const FLUSH = 0.5;
+
 function signed(value: number): string {
   const rounded = Math.round(value * 10) / 10;
   return `${rounded > 0 ? '+' : rounded < 0 ? '−' : '±'}${writeQuantity('length', Math.abs(rounded))}`;
@@ -12,6 +15,7 @@ function signed(value: number): string {
 
 function tellDepth(depth: number | null): string {
   if (depth === null) return 'not taken';
+  if (Math.abs(depth) < FLUSH) return 'flush';
   return depth < 0 ? `${writeQuantity('length', -depth)} proud` : `${writeQuantity('length', depth)} deep`;
 }
 
