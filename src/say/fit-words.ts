@@ -102,6 +102,8 @@ function countBlocked(connections: readonly AsCastConnection[]): number {
 export function tellAsCast({ surveys, inserts, connections }: AsCastReport): string {
   if (surveys.length === 0)
     return `Nothing is surveyed: where ${countOf(inserts.length, 'insert')} came out is not known.`;
+  if (inserts.every(({ place }) => place === null))
+    return `No survey says where the ${countOf(inserts.length, 'insert')} came out: see what the surveys lack.`;
   const count = (state: AsCastConnection['state']) => connections.filter((one) => one.state === state).length;
   const off = inserts.filter(({ state }) => state === 'off' || state === 'conflict').length;
   const unknown = inserts.filter(({ state }) => state === 'not surveyed').length;

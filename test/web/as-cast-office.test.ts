@@ -28,7 +28,7 @@ it('shows what came out, compares the remedies, and has one decided by somebody 
   await screen.checkAccess();
   const rows = page.getByRole('table', { name: 'Inserts as cast' }).getByRole('row');
   expect(await rows.nth(1).textContent()).toMatch(/^3.*OFF.*\+7 mm.*\+3 mm.*± 5 mm/);
-  await page.getByRole('table', { name: 'What the known points leave over' }).waitFor();
+  await page.getByRole('table', { name: 'What the known points leave over' }).first().waitFor();
 
   // Slotting is for the design engineer: QA may not.
   await page.getByLabel('Who decides here').selectOption('demoquality1');

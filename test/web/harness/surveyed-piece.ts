@@ -6,10 +6,14 @@ import { findYardPiece, PaperTablet, type YardPiece } from './paper-tablet.ts';
 /** How far an insert of a large face was found off along the drawing's x and y, and its depth below the face, by its number [mm]. */
 export type Offs = Readonly<Record<number, { readonly dx?: number; readonly dy?: number; readonly depth?: number }>>;
 
-/** A survey of all inserts in the large faces, by the corners of the panel; in the axes of its drawing. */
-function makeSurvey({ plan }: YardPiece, offs: Offs): BodyOf<'surveyed'> {
+/** A survey of all inserts in a large face, by the corners of the panel, as one stands before it. */
+function makeSurvey({ plan }: YardPiece, face: 'outside' | 'inside', offs: Offs): BodyOf<'surveyed'> {
   const { panel, items } = plan.setOut;
-  const faces = items.filter(({ castIn }) => castIn.face !== 'edge');
+  const xs = panel.outline_mm.map(([x]) => x);
+  const ends = Math.min(...xs) + Math.max(...xs);
+  // Who stands before the face that is not drawn sees it turned over.
+  const seen = (x: number, y: number): [number, number] => [face === panel.drawnFace ? x : ends - x, y];
+  const faces = items.filter(({ castIn }) => castIn.face === face);
   return {
     basis: 'instrument',
     file: { name: 'points.csv', hash: 'a'.repeat(64), reading: 'semicolons, mm' },
@@ -19,7 +23,7 @@ function makeSurvey({ plan }: YardPiece, offs: Offs): BodyOf<'surveyed'> {
       kind: 'corner',
       design_mm: [x, y],
       edgeEnd_mm: null,
-      measured_mm: [x + (k % 2 === 0 ? 1 : -1), y],
+      measured_mm: seen(x + (k % 2 === 0 ? 1 : -1), y),
       sigma_mm: 5,
       isUsed: true,
       note: null,
@@ -27,7 +31,7 @@ function makeSurvey({ plan }: YardPiece, offs: Offs): BodyOf<'surveyed'> {
     points: faces.map(({ number, castIn }) => ({
       item: castIn.key,
       name: `i${number}`,
-      measured_mm: [castIn.x_mm + (offs[number]?.dx ?? 0.6), castIn.y_mm + (offs[number]?.dy ?? -0.4)],
+      measured_mm: seen(castIn.x_mm + (offs[number]?.dx ?? 0.6), castIn.y_mm + (offs[number]?.dy ?? -0.4)),
       second: null,
       sigma_mm: 1,
     })),
@@ -61,7 +65,10 @@ export async function serveSurveyedPiece(
   tablet.write(surveyor, { kind: 'stripped', body: { plates: [] } });
   const open = { plateOff: true, mortarOut: true, thread: true, turns: null, capBack: true, note: null };
   tablet.write(surveyor, { kind: 'uncovered', body: open });
-  tablet.write(surveyor, { kind: 'surveyed', body: makeSurvey(piece, offs) });
+  // An instrument stands before one face at a time.
+  for (const face of ['outside', 'inside'] as const)
+    if (piece.plan.setOut.items.some(({ castIn }) => castIn.face === face))
+      tablet.write(surveyor, { kind: 'surveyed', body: makeSurvey(piece, face, offs) });
   await tablet.send(office.server.address);
   return { ...piece, tablet, surveyor };
 }
