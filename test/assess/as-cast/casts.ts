@@ -15,8 +15,17 @@ export type Offs = Readonly<
 
 export const DEMO = demoFile();
 
+/** Pieces of the demo job, read once: nobody changes them. */
+const samples = new Map<string, SamplePiece>();
+
+function sampleOf(mark: string): SamplePiece {
+  const sample = samples.get(mark) ?? pieceOf(DEMO, mark, '1');
+  samples.set(mark, sample);
+  return sample;
+}
+
 export function castOf(mark: string, file: JobFile = DEMO): PieceTablet {
-  return new PieceTablet(1, pieceOf(file, mark, '1'));
+  return new PieceTablet(1, file === DEMO ? sampleOf(mark) : pieceOf(file, mark, '1'));
 }
 
 /** Corners of the panel's drawn face as the controls of a survey in its own axes: no frame to find. */
