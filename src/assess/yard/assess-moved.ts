@@ -20,7 +20,7 @@ export interface MovedConnection {
 }
 
 /** The connection with its plate where its inserts are in the mean, and its loads with it. */
-export function followInserts({ index, panel, connection, members }: MovedConnection): Connection {
+function followInserts({ index, panel, connection, members }: MovedConnection): Connection {
   const mean = (axis: 'x_mm' | 'y_mm') =>
     members.reduce((sum, member) => sum + member[axis] - (index.castIn(panel.mark, member.id) ?? member)[axis], 0) /
     members.length;

@@ -37,7 +37,7 @@ export interface NoBox {
 }
 
 /** A box is no larger than this [mm]: what is off by more is looked at by itself. */
-export const LARGEST_BOX = 25;
+const LARGEST_BOX = 25;
 
 /** Places drawn at once for all inserts. */
 const DRAWS = 500;

@@ -1,7 +1,7 @@
 import { makeRandom } from './seeded-random.ts';
 
 /** Up to this many points every combination of their corners is listed. */
-export const MOST_POINTS_WITH_ALL_CORNERS = 4;
+const MOST_POINTS_WITH_ALL_CORNERS = 4;
 
 /** As many combinations of corners are drawn where there are too many to list. */
 const DRAWN_CORNERS = 512;
