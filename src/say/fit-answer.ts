@@ -1,6 +1,7 @@
 import type { AsCastConnection, Remedy } from '../assess/as-cast/as-cast-report.ts';
 import type { Panel } from '../job/documents/panel.ts';
 import { goesOn, NEVER_ALONE, tellPlateMove } from './fit-words.ts';
+import { STATE_WORDS } from './words.ts';
 
 /** How an answer is meant; `unsure` is never green. */
 export type FitKind = 'good' | 'move' | 'wrong' | 'unsure' | 'ask';
@@ -126,15 +127,22 @@ function answerBlocked({ remedies }: AsCastConnection, lacking: LackingHole | nu
   };
 }
 
+/** What goes on is green only where the design passes: its place is not what is to blame, and not what makes it good. */
+function tellDesign(kind: FitKind, { before }: AsCastConnection): Pick<FitAnswer, 'kind' | 'more'> {
+  const fine = 'Every insert is within its tolerance: nothing to decide about its place.';
+  if (before.state === 'passes') return { kind, more: [fine] };
+  const doubt = `As designed its strength ${before.state === 'strength not checked' ? 'is not checked' : STATE_WORDS[before.state]}: that is no pass. The design engineer is asked before it is loaded.`;
+  return { kind: 'unsure', more: [doubt, fine] };
+}
+
 /** Within tolerance: it goes on as drawn, or in the play of its holes. */
 function answerFine(found: AsCastConnection, panel: Panel, roomAsDrawn: number | null): FitAnswer {
-  const more = ['Every insert is within its tolerance: nothing to decide.'];
-  const none = { more, remedy: null };
-  if (roomAsDrawn === null) return { ...none, kind: 'good', words: 'Stands as drawn' };
-  if (roomAsDrawn >= -ROUNDING) return { ...none, kind: 'good', words: 'Goes on as drawn' };
+  const good = { ...tellDesign('good', found), remedy: null };
+  if (roomAsDrawn === null) return { ...good, words: 'Stands as drawn' };
+  if (roomAsDrawn >= -ROUNDING) return { ...good, words: 'Goes on as drawn' };
   const moved = found.remedies.find(({ kind }) => kind === 'plate moved');
-  if (moved === undefined) return { ...none, kind: 'good', words: 'Goes on in the play of its holes' };
-  return { ...none, kind: 'move', words: tellHow(moved, found.connection, panel) };
+  if (moved === undefined) return { ...good, words: 'Goes on in the play of its holes' };
+  return { ...tellDesign('move', found), remedy: null, words: tellHow(moved, found.connection, panel) };
 }
 
 /** What was decided, as it was computed then: a strength that nobody knew is no pass because somebody signed for it. */

@@ -77,7 +77,8 @@ export function tellClearanceLeft(
   if (clearance === null) return null;
   const { margin, provenWithin } = clearance;
   const proof = Math.max(FINEST_PROOF, Math.ceil(provenWithin * 1000) / 1000);
-  const sure = change.move === null ? 'the plate as drawn' : `no other movement is better by more than ${proof} mm`;
+  const sure =
+    change.move === null ? 'the plate lies as drawn' : `no other movement is better by more than ${proof} mm`;
   return margin < 0
     ? `${length(-margin)} missing at the tightest hole; ${sure}`
     : `${length(margin)} left around the tightest bolt; ${sure}`;

@@ -13,7 +13,7 @@ export interface HistogramContent {
 
 /** Under the columns for the numbers, over them for the words [mm of paper]. */
 const FOOT = 5;
-const HEAD = 6;
+const HEAD = 9;
 const MARGIN = 6;
 /** Widths of a column [mm]. */
 const WIDTHS = [0.5, 1, 2, 5, 10, 20, 50] as const;

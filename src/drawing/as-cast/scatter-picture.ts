@@ -1,6 +1,8 @@
 import type { Point } from '../../engine/geometry/point.ts';
 import type { Drawing, Mark } from '../drawing.ts';
+import { placeLabels } from '../label-places.ts';
 import { drawBox, drawCircle, drawLine, drawPath, drawText } from '../marks.ts';
+import { ASCENT, DESCENT, measureText } from '../text-size.ts';
 import type { PictureRoom } from './deviation-picture.ts';
 
 /** A deviation in the picture of all of them: found less designed [mm]. */
@@ -83,18 +85,39 @@ export function drawScatter(
     const size = (2 * tolerance * half) / reach;
     return drawBox('dimension', put([-tolerance, -tolerance]), size, size, 'medium');
   });
-  const dots = points.flatMap(({ number, by, isOff }): readonly Mark[] => {
-    const at = put(by);
-    return [
-      drawCircle('insert', 'thin', isOff ? 'black' : 'white', at, DOT),
-      ...(isOff
-        ? [drawText([at[0] + DOT + 0.6, at[1]], String(number), room.text, { weight: 'bold', baseline: 'middle' })]
-        : []),
-    ];
-  });
+  const dots = points.map(({ by, isOff }) => drawCircle('insert', 'thin', isOff ? 'black' : 'white', put(by), DOT));
+  const named = points.filter(({ isOff }) => isOff);
   const cross = ellipse === null ? [] : drawCross(put(ellipse.middle));
   const shape = oval.length === 0 ? [] : [drawPath('dimension', oval.map(put), 'dashed', true)];
-  return { width: room.width, height: room.height, marks: [...grid, ...boxes, ...shape, ...cross, ...dots] };
+  return {
+    width: room.width,
+    height: room.height,
+    marks: [...grid, ...boxes, ...shape, ...cross, ...dots, ...drawNumbers(named, put, room)],
+  };
+}
+
+/** Numbers beside their dots, clear of each other. */
+function drawNumbers(
+  points: readonly ScatterPoint[],
+  put: (at: Point) => Point,
+  { width, height, text }: PictureRoom,
+): readonly Mark[] {
+  const wishes = points.map(({ number, by }) => ({
+    anchor: put(by),
+    radius: DOT + 0.3,
+    width: measureText(String(number), text, 'bold') + 0.4,
+    height: (ASCENT + DESCENT) * text,
+  }));
+  const obstacles = wishes.map(({ anchor: [x, y] }) => ({ x: x - DOT, y: y - DOT, width: 2 * DOT, height: 2 * DOT }));
+  const places = placeLabels(wishes, { frame: { x: 0, y: 0, width, height }, obstacles, lines: [], gap: 0.3 });
+  return points.flatMap(({ number }, i): readonly Mark[] => {
+    const place = places[i] ?? null;
+    if (place === null) return [];
+    return [
+      ...(place.leader === null ? [] : [drawLine('text', ...place.leader, 'hair')]),
+      drawText([place.box.x + 0.2, place.box.y + DESCENT * text], String(number), text, { weight: 'bold' }),
+    ];
+  });
 }
 
 function drawCross([x, y]: Point): readonly Mark[] {

@@ -1,5 +1,6 @@
 import type { AsCastConnection, AsCastInsert, Remedy } from '../../../../assess/as-cast/as-cast-report.ts';
 import { AS_CAST_WORDS } from '../../../../say/fit-words.ts';
+import { STATE_WORDS } from '../../../../say/words.ts';
 import { type ShownState, StateMark } from '../../../parts/state-mark.tsx';
 
 /** Shape and colour beside the word. What a person still has to decide is never green. */
@@ -33,7 +34,10 @@ const VERDICTS: Readonly<Record<Remedy['verdict'], ShownState>> = {
   'not known': 'strength not checked',
 };
 
-export function ConnectionMark({ state }: { readonly state: AsCastConnection['state'] }) {
+/** Within tolerance it is what it was as designed: green only where that passes. */
+export function ConnectionMark({ state, before }: Pick<AsCastConnection, 'state' | 'before'>) {
+  if (state === 'fine' && before.state !== 'passes')
+    return <StateMark state={before.state} words={`${AS_CAST_WORDS.fine}; as designed ${STATE_WORDS[before.state]}`} />;
   return <StateMark state={CONNECTIONS[state]} words={AS_CAST_WORDS[state]} />;
 }
 

@@ -48,7 +48,7 @@ function Connection({
     <article class={styles.connection} aria-label={`Connection ${connection.mark}`}>
       <header class={styles.connectionHead}>
         <h3>{connection.mark}</h3>
-        <ConnectionMark state={state} />
+        <ConnectionMark state={state} before={before} />
         <span class={styles.soft}>
           {`${nameFace(connection)}, ${placesOf(numbers)}; as designed ${STATE_WORDS[before.state]}, ${showRatio(before.ratio)}`}
         </span>

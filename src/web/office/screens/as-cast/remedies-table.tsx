@@ -27,8 +27,9 @@ function Strength({ state, ratio }: { readonly state: ConnectionState; readonly 
   const share = ratio === null ? 0 : Math.min(1, ratio / FULL);
   return (
     <span class={styles.strength}>
-      <StateMark state={state} words={STATE_WORDS[state]} />
-      <strong>{showRatio(ratio)}</strong>
+      <span>
+        strength <StateMark state={state} words={STATE_WORDS[state]} /> <strong>{showRatio(ratio)}</strong>
+      </span>
       {ratio !== null && (
         <span class={`${styles.track} ${state === 'passes' ? styles.passes : styles.other}`} aria-hidden="true">
           <span class={styles.fill} style={{ width: `${100 * share}%` }} />
@@ -69,46 +70,45 @@ export function RemediesTable({ yard, piece, found, onDecide }: RemediesTablePro
       head: 'remedy',
       kind: 'wide',
       isName: true,
-      cell: ({ kind, words, act }) => (
-        <span class={styles.lines}>
-          <span class={styles.kind}>
-            {kind}
-            {kind === decided && <span class={styles.chosen}>decided</span>}
+      cell: (remedy) => {
+        const { kind, words, act } = remedy;
+        return (
+          <span class={styles.lines}>
+            <span class={styles.kind}>
+              {kind}
+              {kind === decided && <span class={styles.chosen}>decided</span>}
+            </span>
+            <span class={styles.words}>{words}</span>
+            <span class={styles.soft}>{WHO[act]}</span>
+            <span class={`${styles.keys} not-printed`}>
+              <Button
+                kind={remedy.verdict === 'works' ? 'plain' : 'quiet'}
+                name={`Decide for ${found.connection.mark}: ${kind}`}
+                onPress={() => onDecide(remedy)}
+              >
+                Decide
+              </Button>
+              <TemplateKeys yard={yard} piece={piece} found={found} remedy={remedy} />
+            </span>
           </span>
-          <span class={styles.words}>{words}</span>
-          <span class={styles.soft}>{WHO[act]}</span>
-        </span>
-      ),
+        );
+      },
     },
     { head: 'plate on its bolts', cell: (remedy) => <PlateFigure piece={piece} found={found} remedy={remedy} /> },
-    { head: 'answer', kind: 'short', cell: ({ verdict }) => <VerdictMark verdict={verdict} /> },
-    { head: 'strength', cell: ({ state, ratio }) => <Strength state={state} ratio={ratio} /> },
     {
-      head: 'clearance',
+      head: 'answer',
       cell: (remedy) => (
-        <span class={styles.clearance}>{tellClearanceLeft(remedy, (mm) => writeQuantity('length', mm)) ?? '–'}</span>
+        <span class={styles.answer}>
+          <VerdictMark verdict={remedy.verdict} />
+          <Strength state={remedy.state} ratio={remedy.ratio} />
+          <span>{tellClearanceLeft(remedy, (mm) => writeQuantity('length', mm)) ?? 'no plate'}</span>
+        </span>
       ),
     },
     {
       head: 'why, and what goes with it',
       kind: 'wide',
       cell: ({ why, conditions }) => <Lines of={[...why, ...conditions]} />,
-    },
-    {
-      head: 'decide',
-      kind: 'short',
-      cell: (remedy) => (
-        <span class={`${styles.lines} not-printed`}>
-          <Button
-            kind={remedy.verdict === 'works' ? 'plain' : 'quiet'}
-            name={`Decide for ${found.connection.mark}: ${remedy.kind}`}
-            onPress={() => onDecide(remedy)}
-          >
-            Decide
-          </Button>
-          <TemplateKeys yard={yard} piece={piece} found={found} remedy={remedy} />
-        </span>
-      ),
     },
   ];
   const others = found.remedies.filter((remedy) => !isComputed(remedy) && remedy.kind !== 'not usable');

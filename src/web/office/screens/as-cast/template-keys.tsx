@@ -5,7 +5,6 @@ import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import { tell } from '../../state/messages.ts';
 import { tellError } from '../../state/use-asked.ts';
-import styles from './as-cast.module.css';
 import type { TemplateFormat } from './save-template.ts';
 
 const FORMATS: readonly TemplateFormat[] = ['dxf', 'pdf'];
@@ -36,7 +35,7 @@ export function TemplateKeys({
     isWriting.value = false;
   };
   return (
-    <span class={styles.keys}>
+    <>
       {FORMATS.map((format) => (
         <Button
           key={format}
@@ -48,6 +47,6 @@ export function TemplateKeys({
           {`Template ${format.toUpperCase()}`}
         </Button>
       ))}
-    </span>
+    </>
   );
 }
