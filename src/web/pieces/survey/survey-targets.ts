@@ -1,8 +1,10 @@
+import { faceOfItem, topOfItem } from '../../../assess/as-cast/item-face.ts';
 import type { DesignPoint } from '../../../assess/as-cast/match-points.ts';
 import type { SetOutItem } from '../../../assess/set-out/set-out.ts';
+import type { Vector } from '../../../engine/survey/vector.ts';
 import type { CastIn } from '../../../job/documents/cast-in.ts';
 import type { Panel } from '../../../job/documents/panel.ts';
-import { frameOf, panelSide } from '../../../job/face-frame.ts';
+import { frameOf } from '../../../job/face-frame.ts';
 
 /** In the plane of the panel's drawing, the height out of its drawn face third [mm]. */
 export type Spot = readonly [x: number, y: number, z: number];
@@ -18,19 +20,9 @@ function heightOf(panel: Panel, face: 'outside' | 'inside'): number {
   return face === panel.drawnFace ? 0 : 0 - panel.thickness_mm;
 }
 
-/** Where a cast-in item meets its face as designed, and which way is out of the concrete there. */
-export function spotOf(panel: Panel, castIn: CastIn): { readonly at: Spot; readonly out: Spot } {
-  if (castIn.face !== 'edge' || castIn.edge === null) {
-    const face = castIn.face === 'edge' ? panel.drawnFace : castIn.face;
-    const z = heightOf(panel, face);
-    return { at: [castIn.x_mm, castIn.y_mm, z], out: [0, 0, face === panel.drawnFace ? 1 : -1] };
-  }
-  const { from, along, inward } = panelSide(panel, castIn.edge);
-  const z = panel.drawnFace === 'outside' ? 0 - castIn.y_mm : castIn.y_mm - panel.thickness_mm;
-  return {
-    at: [from[0] + along[0] * castIn.x_mm, from[1] + along[1] * castIn.x_mm, z],
-    out: [0 - inward[0], 0 - inward[1], 0],
-  };
+/** Where the middle of an insert's top is designed, and which way is out of the concrete there. */
+export function spotOf(panel: Panel, castIn: CastIn): { readonly at: Vector; readonly out: Vector } {
+  return { at: topOfItem(panel, castIn), out: faceOfItem(panel, castIn).out };
 }
 
 /** The corners that an instrument may have taken: of both large faces where it took heights, else one each. */

@@ -47,7 +47,7 @@ export function ControlsPart({
       return control === undefined ? [] : [{ ...pair, control }];
     });
   const residualOf = ({ control: { name } }: ControlRow) => preview.controls.find((one) => one.name === name) ?? null;
-  const suspects = preview.controls.filter(({ isSuspect }) => isSuspect);
+  const hasSuspect = preview.controls.some(({ isSuspect }) => isSuspect);
   const columns: readonly Column<ControlRow>[] = [
     {
       head: 'known point',
@@ -133,15 +133,8 @@ export function ControlsPart({
           : `They bring the instrument’s frame onto the panel; what they leave over is ${writeQuantity('length', preview.rms)} on average (root mean square).`
       }
     >
-      {suspects.map(({ name, residual, isUsed }) => (
-        <Notice key={name} kind="fault" title={`${name} does not agree with the others`}>
-          {isUsed
-            ? `It leaves ${writeQuantity('length', residual)} over. Look at it on the panel; then leave it out with a reason, or measure it again.`
-            : 'It is left out.'}
-        </Notice>
-      ))}
       {preview.notes.map((words) => (
-        <Notice key={words} kind="caution">
+        <Notice key={words} kind={hasSuspect ? 'fault' : 'caution'}>
           {words}
         </Notice>
       ))}

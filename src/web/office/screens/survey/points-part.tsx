@@ -180,7 +180,7 @@ export function PointsPart({
         <p>{`Without heights: laid on the ${matched.face} face as one stands in front of it. How deep inserts sit is not known so.`}</p>
       )}
       {without.length > 0 && <p>{`Without a point: ${placesOf(without)}.`}</p>}
-      <div ref={table}>
+      <div ref={table} class={styles.rows}>
         <Table caption="Surveyed points" columns={columns} rows={pairs} keyOf={({ row }) => String(row.line)} />
       </div>
     </Section>

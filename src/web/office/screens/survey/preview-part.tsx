@@ -1,4 +1,5 @@
 import { describeFace } from '../../../../drawing/sheets/words.ts';
+import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
 import { type Column, Table } from '../../../parts/table.tsx';
 import { writeQuantity } from '../../../parts/units.ts';
@@ -57,12 +58,18 @@ const COLUMNS: readonly Column<PreviewedInsert>[] = [
 /** What the survey comes to for each insert, before it is recorded. Strength is computed once it is. */
 export function PreviewPart({ preview }: { readonly preview: SurveyPreview }) {
   if (preview.inserts.length === 0) return null;
+  const hasSuspect = preview.controls.some(({ isSuspect, isUsed }) => isSuspect && isUsed);
   const off = preview.inserts.filter(({ isOff }) => isOff).length;
   return (
     <Section
       title="4 · What came out"
       lead={`${off} of ${preview.inserts.length} inserts are beyond their tolerance. Whether a connection is strong enough so, and whether its plate goes on, is computed when the survey is recorded.`}
     >
+      {hasSuspect && (
+        <Notice kind="fault" title="Not to be believed yet">
+          A known point does not agree with the others, and all places below follow from it too.
+        </Notice>
+      )}
       <Table
         caption="Inserts as surveyed"
         columns={COLUMNS}

@@ -69,8 +69,8 @@ export function RecordPart({
         </Button>
       }
     >
-      <WhoDecides yard={yard} />
       <Fields>
+        <WhoDecides yard={yard} />
         <TextField
           label="Instrument"
           value={draft.tool.name}

@@ -25,11 +25,17 @@ interface Joined {
   readonly isConfirmed: boolean;
 }
 
+/** Where an insert is designed, as the drawing shows it. */
+function flatSpot(panel: Panel, castIn: CastIn): Flat {
+  const [x = 0, y = 0] = spotOf(panel, castIn).at;
+  return [x, y];
+}
+
 /** Where a pair's point is designed; null: it has no place of its own. */
 function findDesigned(panel: Panel, items: readonly SetOutItem[], { meaning }: SurveyPair): Flat | null {
   if (meaning.is === 'insert' || meaning.is === 'rod') {
     const castIn = items.find((item) => item.castIn.key === meaning.key)?.castIn;
-    return castIn === undefined ? null : [spotOf(panel, castIn).at[0], spotOf(panel, castIn).at[1]];
+    return castIn === undefined ? null : flatSpot(panel, castIn);
   }
   if (meaning.is === 'mark') return [meaning.x, meaning.y];
   if (meaning.is !== 'corner') return null;
@@ -65,7 +71,7 @@ export function SurveyPicture({
   const width = (Math.max(...xs) - left) * scale + 2 * AROUND;
   const height = (top - Math.min(...ys)) * scale + 2 * AROUND;
   const put = ([x, y]: Flat): Flat => [AROUND + (x - left) * scale, AROUND + (top - y) * scale];
-  const placeOf = (castIn: CastIn) => put([spotOf(panel, castIn).at[0], spotOf(panel, castIn).at[1]]);
+  const placeOf = (castIn: CastIn) => put(flatSpot(panel, castIn));
   const path = (ring: readonly Flat[]) =>
     `M${ring
       .map((at) =>
