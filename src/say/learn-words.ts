@@ -22,12 +22,12 @@ const mm = (value: number) => `${value.toFixed(1)} mm`;
 const signed = (value: number) => `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(1)} mm`;
 
 /** Scatter along one axis with its interval. */
-export function tellScatter({ deviation, deviationInterval: [low, high] }: SampleSummary): string {
+function tellScatter({ deviation, deviationInterval: [low, high] }: SampleSummary): string {
   return `standard deviation ${mm(deviation)} (95 %: ${low.toFixed(1)} to ${mm(high)})`;
 }
 
 /** Bias along one axis: said as one only where its interval leaves 0 out. */
-export function tellBias({ mean, meanInterval: [low, high] }: SampleSummary): string {
+function tellBias({ mean, meanInterval: [low, high] }: SampleSummary): string {
   const interval = `95 %: ${signed(low)} to ${signed(high)}`;
   return low > 0 || high < 0 ? `lies ${signed(mean)} off in the mean (${interval})` : `no bias shown (${interval})`;
 }

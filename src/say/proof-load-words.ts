@@ -2,15 +2,16 @@ import type { ProofLoadAnswer, TestVerdict } from '../assess/proof-load/evaluate
 import type { PlanValue, ProofLoadPlan } from '../assess/proof-load/test-plan.ts';
 
 /** Beside every plan. */
-export const PROOF_LOAD_CAUTION =
+const PROOF_LOAD_CAUTION =
   'Nobody stands in the line of pull or under it. A proof load shows what these inserts carry today; it is no design, and no test for lifting.';
 
 const whose = ({ from }: PlanValue) => (from === 'engineer' ? 'given by the engineer' : 'common practice');
 
-/** The plan, line by line. */
+/** The plan, line by line, the caution first. */
 export function tellProofLoadPlan(plan: ProofLoadPlan): readonly string[] {
   const { count, load, hold, displacement, isCutBySteel, isConfined, supportNeeded, shown } = plan;
   const lines = [
+    PROOF_LOAD_CAUTION,
     `Pull ${count.value} (${whose(count)}), drawn at random.`,
     `Load ${load.value.toFixed(1)} kN (${whose(load)}), held for ${hold.value} s (${whose(hold)}).`,
     `At the end of the hold it has moved ${displacement.value.toFixed(2)} mm at most (${whose(displacement)}), and holds.`,

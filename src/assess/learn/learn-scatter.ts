@@ -13,7 +13,7 @@ export type Grouping = (typeof groupings)[number];
  * practice.
  */
 export const LEAST_COUNT = 10;
-export const CONFIDENCE = 0.95;
+const CONFIDENCE = 0.95;
 
 /** How many lie how far off, in parts of their tolerance: from −2 to 2 in steps of a quarter, what is farther in the end bins. */
 export interface HistogramBin {

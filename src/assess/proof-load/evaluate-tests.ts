@@ -72,7 +72,7 @@ export interface ProofLoadAnswer {
 }
 
 /** From fewer failures no characteristic value is given: k is above 3 and hangs on chance. Common practice. */
-export const LEAST_FAILURES = 5;
+const LEAST_FAILURES = 5;
 
 /**
  * Evaluates proof-load tests against their plan.

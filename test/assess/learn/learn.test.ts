@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import type { AsCastInsert } from '../../../src/assess/as-cast/as-cast-report.ts';
 import { compareWithRest, correctByHolm } from '../../../src/assess/learn/compare-groups.ts';
-import { type Deviation, listTapedDeviations } from '../../../src/assess/learn/deviations.ts';
+import { type Deviation, listSurveyedDeviations, listTapedDeviations } from '../../../src/assess/learn/deviations.ts';
 import { LEAST_COUNT, learnScatter } from '../../../src/assess/learn/learn-scatter.ts';
 import { type ChanceBolt, findPlateChance, takeScatter } from '../../../src/assess/learn/plate-chance.ts';
 import { compareMeans, compareVariances } from '../../../src/engine/statistics/tests.ts';
 import { prepareRandom } from '../../../src/engine/tolerance/shifted-lattice.ts';
 import { foldPiece } from '../../../src/records/fold/fold-piece.ts';
-import { tellGroup, tellLeftOut, tellPlateChance, tellTaken } from '../../../src/say/learn-words.ts';
+import { nameGrouping, tellGroup, tellLeftOut, tellPlateChance, tellTaken } from '../../../src/say/learn-words.ts';
 import { demoFile, PieceTablet, pieceOf, sight } from '../yard/yard-sample.ts';
 
 function prepareNormal(seed: number): () => number {
@@ -122,6 +123,13 @@ describe('scatter that is learned', () => {
     expect(found!.context).toMatchObject({ bed: 'bed', place: item.place, method: item.way?.method ?? null });
     expect(found!.context.setter).toContain('setter');
     expect(found!.measurer).toContain('checker');
+    const place = { dx: 4, dy: 1 } as AsCastInsert['place'] & object;
+    const state = foldPiece(sample.plan.piece, tablet.known.values());
+    const listed = (found: AsCastInsert['state']) =>
+      listSurveyedDeviations(sample.plan, state, null, [{ item, place, state: found, why: [] }]);
+    expect(listed('off')[0]).toMatchObject({ x: 4, y: 1, source: 'surveyed', measurer: null });
+    expect([listed('conflict'), listed('not surveyed')]).toEqual([[], []]);
+    expect(nameGrouping('setter')).toBe('by who set them');
   });
 });
 

@@ -1,4 +1,4 @@
-import { createRequire } from 'node:module';
+import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { chiTail } from '../../../src/engine/statistics/chi.ts';
 import { betaShare, chiSquareShare, logGamma } from '../../../src/engine/statistics/gamma.ts';
@@ -20,16 +20,7 @@ import {
 } from '../../../src/engine/statistics/tolerance-factor.ts';
 import { prepareRandom } from '../../../src/engine/tolerance/shifted-lattice.ts';
 
-/** What is used of the library that these are held against; it comes without types. */
-interface Library {
-  readonly chisquare: { cdf(x: number, degrees: number): number; inv(p: number, degrees: number): number };
-  readonly studentt: { inv(p: number, degrees: number): number };
-  readonly normal: { inv(p: number, mean: number, deviation: number): number };
-  readonly noncentralt: { cdf(x: number, degrees: number, noncentrality: number): number };
-  gammaln(x: number): number;
-  ibeta(x: number, a: number, b: number): number;
-}
-const { jStat: library } = createRequire(import.meta.url)('jstat') as { readonly jStat: Library };
+const { jStat: library } = jstat;
 
 describe('distributions against a library', () => {
   it('normal, chi-square, Student, gamma, beta', () => {
