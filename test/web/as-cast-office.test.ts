@@ -53,6 +53,11 @@ it('shows what came out, compares the remedies, and has one decided by somebody 
   expect(name).toMatch(/P01-no-1-C03-template\.dxf$/);
   expect(new TextDecoder().decode(bytes)).toContain('ONEPOUR-HOLE');
 
+  const sheet = page.getByRole('button', { name: 'Non-conformance sheet of C03' });
+  const printed = await screen.readDownload(() => sheet.click());
+  expect(printed.name).toMatch(/C03-non-conformance.*\.pdf$/);
+  expect(new TextDecoder().decode(printed.bytes.slice(0, 5))).toBe('%PDF-');
+
   // A survey that came later was not seen by it.
   const item = plan.setOut.items.find(({ number }) => number === 13)!.castIn;
   tablet.write(surveyor, {

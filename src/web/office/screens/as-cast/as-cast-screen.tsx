@@ -13,6 +13,7 @@ import { WhoWorks } from '../yard/who-works.tsx';
 import { ConnectionsPart } from './connections-part.tsx';
 import { DeviationsPart } from './deviations-part.tsx';
 import { InsertsTable } from './inserts-table.tsx';
+import { PrintKey } from './print-key.tsx';
 import { ScatterPart } from './scatter-part.tsx';
 import { SurveysPart } from './surveys-part.tsx';
 
@@ -28,7 +29,17 @@ function AsCast({ job, yard, piece }: { readonly job: string; readonly yard: Yar
           ? 'Computing every connection with its inserts where they are …'
           : tellAsCast(report)
       }
-      actions={<Link href={addresses.yardPiece(job, piece.id)}>Back to the piece</Link>}
+      actions={
+        <>
+          {report !== null && isReady && (
+            <PrintKey
+              words="As-cast sheet"
+              onWrite={async () => (await import('./save-sheets.ts')).saveAsCast(yard, piece, report)}
+            />
+          )}
+          <Link href={addresses.yardPiece(job, piece.id)}>Back to the piece</Link>
+        </>
+      }
     >
       <WhoWorks yard={yard} />
       {report === null ? (

@@ -11,6 +11,7 @@ import styles from './as-cast.module.css';
 import { ConnectionMark } from './as-cast-marks.tsx';
 import { DecideRemedyDialog } from './decide-remedy-dialog.tsx';
 import { DecisionPart } from './decision-part.tsx';
+import { PrintKey } from './print-key.tsx';
 import { RemediesTable } from './remedies-table.tsx';
 
 /** What must be decided first. */
@@ -33,9 +34,10 @@ export interface ConnectionsPartProps {
 function Connection({
   yard,
   piece,
+  report,
   found,
   onDecide,
-}: Omit<ConnectionsPartProps, 'report'> & {
+}: ConnectionsPartProps & {
   readonly found: AsCastConnection;
   readonly onDecide: (remedy: Remedy) => void;
 }) {
@@ -52,6 +54,15 @@ function Connection({
         <span class={styles.soft}>
           {`${nameFace(connection)}, ${placesOf(numbers)}; as designed ${STATE_WORDS[before.state]}, ${showRatio(before.ratio)}`}
         </span>
+        {isOpen && (
+          <span class={`${styles.print} not-printed`}>
+            <PrintKey
+              words="Non-conformance sheet"
+              name={`Non-conformance sheet of ${connection.mark}`}
+              onWrite={async () => (await import('./save-sheets.ts')).saveNonConformance(yard, piece, report, found)}
+            />
+          </span>
+        )}
       </header>
       {isOpen && why.length > 0 && (
         <ul class={styles.lines}>
@@ -80,6 +91,7 @@ export function ConnectionsPart({ yard, piece, report }: ConnectionsPartProps) {
           key={found.connection.key}
           yard={yard}
           piece={piece}
+          report={report}
           found={found}
           onDecide={(remedy) => {
             asked.value = { found, remedy };

@@ -1,17 +1,14 @@
 import type { AsCastConnection, Remedy } from '../../../../assess/as-cast/as-cast-report.ts';
 import { LAYER_NAMES } from '../../../../drawing/layers.ts';
-import { FOOT_CAUTION } from '../../../../drawing/sheets/cautions.ts';
 import { drawTemplate, type Template } from '../../../../drawing/sheets/drill-template.ts';
 import { drawTemplateSheets } from '../../../../drawing/sheets/drill-template-sheets.ts';
 import { writeDxf } from '../../../../files/dxf/write-dxf.ts';
 import type { Fixture } from '../../../../job/documents/fixture.ts';
 import { download, fileNameOf } from '../../../parts/download.ts';
-import { writePdfInWorker } from '../../../parts/pdf-client.ts';
+import { readSheetGround, saveSheets } from '../../../pieces/prints/sheet-ground.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
-
-/** As many digits of a fingerprint as stand on sheets. */
-const DIGITS = 12;
+import { writeStamp } from '../../state/write-moment.ts';
 
 export type TemplateFormat = 'dxf' | 'pdf';
 
@@ -45,8 +42,7 @@ export async function saveTemplate(
     download(`${name}.dxf`, writeDxf(drawTemplate(template), { scale: 1, layers: LAYER_NAMES }), 'application/dxf');
     return;
   }
-  const { letter, fingerprint } = context.revision;
-  const issued = yard.device.job.value?.revisions.find((one) => one.fingerprint === fingerprint);
+  const ground = readSheetGround(yard, piece, writeStamp);
   const isDecided = state === 'decided' && decision?.body.remedy === remedy.kind;
   const drawings = drawTemplateSheets(
     template,
@@ -64,22 +60,7 @@ export async function saveTemplate(
         ...remedy.conditions,
       ],
     },
-    {
-      project: project.number === null ? project.name : `${project.number} ${project.name}`,
-      revision: issued === undefined ? null : { letter, status: issued.status, date: issued.date },
-      fingerprint: fingerprint.slice(0, DIGITS),
-      caution: FOOT_CAUTION,
-    },
+    ground.facts,
   );
-  const bytes = await writePdfInWorker({
-    pages: drawings.map((drawing, k) => ({ drawing, bookmark: k === 0 ? title : null })),
-    details: {
-      title,
-      author: project.name,
-      subject: 'A plate as it is to be drilled, at 1:1',
-      date: new Date(),
-      language: 'en',
-    },
-  });
-  download(`${name}.pdf`, new Uint8Array(bytes), 'application/pdf');
+  await saveSheets(ground, `${connection.mark} template`, [{ title, drawings }]);
 }
