@@ -29,10 +29,11 @@ const STATES: Readonly<Record<AsCastInsert['state'], string>> = {
 
 /** An insert as it came out, in numbers; what was not taken is no zero. */
 export function sayAsCastInsert({ item, place, state }: AsCastInsert) {
+  const isTaken = place !== null && state !== 'not surveyed';
   return {
     number: String(item.number),
-    dx: place === null ? 'not taken' : signed(place.dx),
-    dy: place === null ? 'not taken' : signed(place.dy),
+    dx: isTaken ? signed(place.dx) : 'not taken',
+    dy: isTaken ? signed(place.dy) : 'not taken',
     depth: place === null || place.depth === null ? 'not taken' : plainLength(place.depth),
     tolerance: `± ${plainLength(item.tolerance)}`,
     state: STATES[state],

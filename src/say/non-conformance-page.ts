@@ -47,8 +47,8 @@ function listSome(words: readonly string[]): string {
 /** Where inserts are, against their design: in the axes in which the job gives them. */
 function sayPlaces(members: readonly AsCastInsert[]): string {
   return listSome(
-    members.map(({ item, place }) =>
-      place === null
+    members.map(({ item, place, state }) =>
+      place === null || state === 'not surveyed'
         ? `${item.number}: as designed${ASSUMED}`
         : `${item.number}: x ${signed(place.dx)}, y ${signed(place.dy)}`,
     ),

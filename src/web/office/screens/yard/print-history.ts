@@ -8,7 +8,10 @@ import { gatherPoints, tellPartsBack } from '../../../../say/piece-words.ts';
 import type { RecordNames } from '../../../../say/record-tellers.ts';
 import { download, fileNameOf } from '../../../parts/download.ts';
 import { writePdfInWorker } from '../../../parts/pdf-client.ts';
+import { reportPieceAsCast } from '../../../pieces/as-cast/use-as-cast.ts';
 import { namePlace } from '../../../pieces/name-place.ts';
+import { drawAsCast, drawNonConformance } from '../../../pieces/prints/draw-as-cast.ts';
+import { type NamedSheets, readSheetGround } from '../../../pieces/prints/sheet-ground.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import { writeStamp } from '../../state/write-moment.ts';
@@ -63,7 +66,19 @@ function makeContent(yard: Yard, piece: OpenPiece, names: RecordNames, lines: re
   };
 }
 
-/** Writes the history of a piece as a PDF and gives it to the person. Rejects where a sheet cannot be drawn or written. */
+/** What follows the history where the piece was surveyed: how it came out, and a sheet for each connection that somebody decided about. */
+function listLife(yard: Yard, piece: OpenPiece): readonly NamedSheets[] {
+  const asCast = reportPieceAsCast(piece);
+  if (asCast.surveys.length === 0) return [];
+  const ground = readSheetGround(yard, piece, writeStamp);
+  const decided = asCast.connections.filter(({ decision }) => decision !== null);
+  return [drawAsCast(ground, asCast), ...decided.map((found) => drawNonConformance(ground, asCast, found))];
+}
+
+/**
+ * Writes the whole life of a piece as one PDF and gives it to the person: its history, how it came out, what was decided. Rejects where a sheet cannot be drawn or
+ * written.
+ */
 export async function saveHistory(
   yard: Yard,
   piece: OpenPiece,
@@ -83,7 +98,9 @@ export async function saveHistory(
   });
   const title = `${head.mark} no. ${head.serial} history`;
   const bytes = await writePdfInWorker({
-    pages: drawings.map((drawing, k) => ({ drawing, bookmark: k === 0 ? title : null })),
+    pages: [{ title, drawings }, ...listLife(yard, piece)].flatMap((part) =>
+      part.drawings.map((drawing, k) => ({ drawing, bookmark: k === 0 ? part.title : null })),
+    ),
     details: {
       title,
       author: project.name,
