@@ -35,7 +35,8 @@ function tellHole({ diameter_mm, slot_mm, slotAngle_deg }: FixtureHole): string 
   const size = `a slot of ${Math.round(diameter_mm * 10) / 10} × ${showLength(diameter_mm + slot_mm)} over all`;
   if (slotAngle_deg % 180 === 0) return `${size}, along the plate's x`;
   if (Math.abs(slotAngle_deg % 180) === 90) return `${size}, along the plate's y`;
-  return `${size}, ${Math.round(slotAngle_deg)}° from the plate's x`;
+  // A slot is the same turned by half a turn.
+  return `${size}, ${((Math.round(slotAngle_deg) % 180) + 180) % 180}° counter-clockwise from the plate's x`;
 }
 
 /** Every changed hole as it becomes, those alike together. */
