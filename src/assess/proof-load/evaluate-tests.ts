@@ -17,8 +17,9 @@ export interface ProofLoadResult {
 
 export interface Gauge {
   readonly serial: string | null;
-  /** Day of its calibration and the last day that it is good for, as 2026-11-30; null: not known. */
+  /** Day of its calibration, as 2026-11-30; null: not known, as where its sticker names only the last day. */
   readonly calibrated: string | null;
+  /** The last day that it is good for; null: not known. */
   readonly goodUntil: string | null;
 }
 
@@ -89,8 +90,9 @@ export function evaluateTests(
   const missing = Math.max(0, plan.count.value - results.length);
   const gaps: ProofLoadAnswer['gaps'][number][] = [];
   if (gauge.serial === null) gaps.push('no serial of the gauge');
-  if (gauge.calibrated === null || gauge.goodUntil === null) gaps.push('no calibration date');
-  else if (gauge.calibrated > day || gauge.goodUntil < day) gaps.push('calibration has run out');
+  if (gauge.goodUntil === null) gaps.push('no calibration date');
+  else if ((gauge.calibrated !== null && gauge.calibrated > day) || gauge.goodUntil < day)
+    gaps.push('calibration has run out');
   if (missing > 0) gaps.push('tests are missing');
   if (plan.isConfined) gaps.push('the cone is not tested');
   const fails = tests.some(({ state }) => state === 'fails');

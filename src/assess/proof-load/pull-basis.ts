@@ -1,9 +1,9 @@
 import { netSectionAtCrossHole } from '../../engine/hardware/cross-hole.ts';
 import { findStripLoads } from '../../engine/hardware/engagement.ts';
-import { tubeSection } from '../../engine/hardware/tightening.ts';
-import { diametralAllowance } from '../../engine/hardware/thread-shear.ts';
 import { findBoltSteel } from '../../engine/hardware/property-classes.ts';
+import { diametralAllowance } from '../../engine/hardware/thread-shear.ts';
 import { findThread } from '../../engine/hardware/threads.ts';
+import { tubeSection } from '../../engine/hardware/tightening.ts';
 import type { CatalogueItem } from '../../job/documents/catalogue.ts';
 import type { Connection } from '../../job/documents/connection.ts';
 import type { JobIndex } from '../../job/job-index.ts';
@@ -37,7 +37,7 @@ function countLot({ file, panels, castInsOf }: JobIndex, type: string, concrete:
   for (const { pieces } of file.job.pours)
     for (const { panel } of pieces)
       if (panels.get(panel)?.concrete === concrete)
-        count += castInsOf(panel).filter((castIn) => castIn.kind === 'insert' && castIn.item === type).length;
+        count += castInsOf(panel).filter(({ item }) => item === type).length;
   return count;
 }
 
@@ -82,7 +82,11 @@ function findSteelYield({ file }: JobIndex, item: CatalogueItem, connections: re
 /**
  * What pull tests of some inserts of a panel are planned from; they must be of one type, and none for lifting: a lifting insert is tested by its maker's rules.
  */
-export function findPullBasis(index: JobIndex, { setOut }: PiecePlan, items: readonly SetOutItem[]): PullBasis | NoBasis {
+export function findPullBasis(
+  index: JobIndex,
+  { setOut }: PiecePlan,
+  items: readonly SetOutItem[],
+): PullBasis | NoBasis {
   const [first] = items;
   if (first === undefined) return 'none chosen';
   if (items.some(({ castIn }) => castIn.role === 'lifting')) return 'not for pulling';
@@ -92,7 +96,7 @@ export function findPullBasis(index: JobIndex, { setOut }: PiecePlan, items: rea
   const { panel } = setOut;
   const own = index
     .connectionsOf(panel.mark)
-    .filter(({ inserts }) => items.some(({ castIn }) => inserts.includes(castIn.id)));
+    .filter(({ inserts }) => inserts.some(({ insert }) => items.some(({ castIn }) => castIn.id === insert)));
   const tensions = findTensions(index, own);
   const design = Math.max(0, ...items.map(({ castIn }) => tensions.get(castIn.key) ?? 0));
   return {

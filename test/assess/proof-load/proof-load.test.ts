@@ -60,7 +60,9 @@ describe('what the tests come to', () => {
     expect(stateOf(five.slice(1))).toMatchObject({ state: 'not shown', gaps: ['tests are missing'], missing: 1 });
     expect(stateOf(five, { ...GAUGE, goodUntil: '2026-11-29' })).toMatchObject({ gaps: ['calibration has run out'] });
     expect(stateOf(five, { ...GAUGE, goodUntil: DAY }).state).toBe('passes');
-    expect(stateOf(five, { ...GAUGE, calibrated: null }).gaps).toEqual(['no calibration date']);
+    expect(stateOf(five, { ...GAUGE, goodUntil: null }).gaps).toEqual(['no calibration date']);
+    expect(stateOf(five, { ...GAUGE, calibrated: null }).gaps).toEqual([]);
+    expect(stateOf(five, { ...GAUGE, calibrated: '2026-12-01' }).gaps).toEqual(['calibration has run out']);
     expect(stateOf(five, { ...GAUGE, serial: null }).state).toBe('not shown');
     const change = (one: Partial<ProofLoadResult>) => stateOf([good('A', one), ...five.slice(1)]);
     expect(change({ displacement: null }).tests[0]).toMatchObject({
