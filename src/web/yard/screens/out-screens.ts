@@ -1,0 +1,5 @@
+// What is done with a piece that is out of its form, as one script.
+export { BoltsScreen } from './bolts/bolts-screen.tsx';
+export { DeliveryScreen } from './delivery/delivery-screen.tsx';
+export { FitScreen } from './fit/fit-screen.tsx';
+export { SurveyScreen } from './survey/survey-screen.tsx';
