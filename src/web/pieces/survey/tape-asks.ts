@@ -45,7 +45,7 @@ export function askConnection(panel: Panel, items: readonly Taped[]): readonly T
 }
 
 /** Whether an entry is the answer to what was asked; a side may have been changed for another. */
-export function answers(entry: TapeEntry, ask: TapeAsk): boolean {
+function answers(entry: TapeEntry, ask: TapeAsk): boolean {
   if (entry.item !== ask.item || entry.kind !== ask.kind) return false;
   if (entry.kind === 'side' && ask.kind === 'side') return entry.slot === ask.slot;
   return entry.kind !== 'between' || ask.kind !== 'between' || entry.other === ask.other;

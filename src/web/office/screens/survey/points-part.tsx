@@ -109,11 +109,7 @@ export function PointsPart({
   const without = items.filter(({ castIn }) => !have.has(castIn.key)).map(({ number }) => number);
   const open = pairs.filter(({ isConfirmed, meaning }) => !isConfirmed && meaning.is !== 'nothing').length;
   const columns: readonly Column<ReadPair>[] = [
-    { head: 'line', kind: 'number', cell: ({ row }) => row.line },
     { head: 'point', isName: true, kind: 'short', cell: ({ row }) => row.name ?? '–' },
-    { head: 'east m', kind: 'number', cell: ({ row }) => writeMetres(row.at_mm[0]) },
-    { head: 'north m', kind: 'number', cell: ({ row }) => writeMetres(row.at_mm[1]) },
-    { head: 'height m', kind: 'number', cell: ({ row }) => writeMetres(row.at_mm[2]) },
     {
       head: 'is',
       cell: ({ row, meaning }) => (
@@ -155,6 +151,10 @@ export function PointsPart({
         />
       ),
     },
+    { head: 'east m', kind: 'number', cell: ({ row }) => writeMetres(row.at_mm[0]) },
+    { head: 'north m', kind: 'number', cell: ({ row }) => writeMetres(row.at_mm[1]) },
+    { head: 'height m', kind: 'number', cell: ({ row }) => writeMetres(row.at_mm[2]) },
+    { head: 'line', kind: 'number', cell: ({ row }) => row.line },
   ];
   return (
     <Section
