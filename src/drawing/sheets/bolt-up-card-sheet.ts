@@ -100,7 +100,7 @@ function layState({ state, isStop, stops }: BoltUpCardContent): readonly Block[]
 }
 
 function layPicture({ plate, where, writeLength }: BoltUpCardContent): readonly Block[] {
-  const room = { width: WIDTH, height: 58, text: SIZE };
+  const room = { width: WIDTH, height: 54, text: SIZE };
   const words = where.map((line) => layTextBlock(line, WIDTH, { size: SIZE, above: 0.5, below: 0.5 }));
   if (plate === null) return words;
   const picture = drawPlateAsCast(plate, room, writeLength);
@@ -136,7 +136,7 @@ function layBolts({ bolts, ranges, rows, notes }: BoltUpCardContent): readonly B
   return [
     layHeading(bolts, SIZE + 0.3, WIDTH),
     ...layTable('bolts', columns, cells, { size: SIZE, padding: 1.1, leastHeight: 6 }),
-    ...notes.map((note, k) => layTextBlock(note, WIDTH, { size: SIZE, above: k === 0 ? 1.6 : 0.3, below: 0.3 })),
+    ...notes.map((note, k) => layTextBlock(note, WIDTH, { size: SIZE, above: k === 0 ? 1.6 : 0.4, below: 0.4 })),
   ];
 }
 
