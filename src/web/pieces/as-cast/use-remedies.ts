@@ -12,7 +12,7 @@ export interface RemedyProgress {
 }
 
 /** Those of which somebody must choose a remedy. */
-export function wantsRemedies({ state }: AsCastConnection): boolean {
+function wantsRemedies({ state }: AsCastConnection): boolean {
   return state !== 'fine' && state !== 'not surveyed';
 }
 
