@@ -269,7 +269,9 @@ it('shows photos that the server has, and says where one has not arrived', async
   const photos = screen.page.getByRole('region', { name: 'Photos' });
   const picture = photos.getByRole('img', { name: /photographed insert 4; as it lies/ });
   await picture.waitFor(SOON);
-  expect(await picture.evaluate((img: HTMLImageElement) => img.complete && img.naturalWidth)).toBe(1);
+  // Photos are fetched once they come into sight, below what else the page says.
+  await picture.scrollIntoViewIfNeeded();
+  await expect.poll(() => picture.evaluate((img: HTMLImageElement) => img.complete && img.naturalWidth), SOON).toBe(1);
   await photos.getByText('The photo has not arrived yet').waitFor(SOON);
   // The browser itself tells of the photo that is not there.
   screen.faults.expect(/404/);
