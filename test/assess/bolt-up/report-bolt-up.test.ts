@@ -133,6 +133,8 @@ describe('washers', () => {
     expect(card.plate!.holes[0]).toMatchObject({ at_mm: [-100, 0], slot_mm: 12 });
     // 8 mm more under the head: 52.3 to 72 against 44.3 to 64.
     expect(lengthsOf(card).map(([one]) => one)).toEqual([55, 55]);
+    // 38 − (55 − 3 − 8 − 15 − 10) and 38 − (55 − 3 − 15 − 10) left below.
+    expect(card.bolts.map(({ lengths: [first] }) => first!.choice!.clearToBottom)).toEqual([19, 11]);
     expect(key).toBe(card.bolts[0]!.insert.item.castIn.key);
     const undecided = new AsCastSample(
       sample,
