@@ -152,6 +152,11 @@ it('carries one panel from the choice of its inserts to tightened bolts and its 
     .getByText(/as design engineer, registration invented no. 1.*slot agreed/)
     .waitFor(SOON);
   await page.getByText(/^all sent/).waitFor(SOON);
+  const sheet = await readTexts(
+    await desk.readDownload(() => page.getByRole('button', { name: `Non-conformance sheet of ${PAIR}` }).click()),
+  );
+  expect(sheet).toContain('slot agreed with the steel designer');
+
   await hand.sendNow();
   await hand.handTo('foreman');
   await hand.open('1');
@@ -167,6 +172,12 @@ it('carries one panel from the choice of its inserts to tightened bolts and its 
 
   // Bolts are picked by what came out, then all is tightened.
   const connections = ['C32', PAIR, SINGLE];
+  await desk.goto(page.url().replace(/\/as-cast.*$/, ''));
+  await page.getByText('3 may be bolted up').first().waitFor(SOON);
+  const picks = await readTexts(
+    await desk.readDownload(() => page.getByRole('button', { name: 'Pick list as PDF' }).click()),
+  );
+  expect(picks).toMatch(/bolt M16 x \d+, class 8.8, galvanised/);
   await hand.open('1');
   await hand.tap(/^Bolt up/);
   for (const mark of connections) {
@@ -184,7 +195,6 @@ it('carries one panel from the choice of its inserts to tightened bolts and its 
   await hand.page.getByText('bolted up').first().waitFor();
   await hand.sendNow();
 
-  await desk.goto(page.url().replace(/\/as-cast.*$/, ''));
   await page.getByText(/^all sent/).waitFor(SOON);
   await expect
     .poll(() => page.getByRole('region', { name: 'History' }).textContent(), SOON)
