@@ -42,7 +42,7 @@ function place({ castIn }: SetOutItem, { dx = 0, dy = 0, depth }: CameOut, recor
   };
 }
 
-export const NO_CHANGE: BodyOf<'remedy-decided'>['change'] = {
+const NO_CHANGE: BodyOf<'remedy-decided'>['change'] = {
   move: null,
   holes: [],
   washer_mm: null,
