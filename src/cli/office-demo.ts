@@ -22,6 +22,7 @@ const PEOPLE: readonly Person[] = [
     roles: ['design engineer'],
     registration: 'invented no. 1',
   },
+  { id: 'demoinstall1', name: 'K. Nobody (invented installer)', roles: ['installer'], registration: null },
 ];
 
 function revisionOf({ job }: JobFile): Revision {

@@ -158,7 +158,7 @@ it('carries one panel from the choice of its inserts to tightened bolts and its 
   expect(sheet).toContain('slot agreed with the steel designer');
 
   await hand.sendNow();
-  await hand.handTo('foreman');
+  await hand.handTo('installer');
   await hand.open('1');
   await hand.tap(/^Does it go on\?/);
   await hand.tap(new RegExp(`^${SINGLE}`));

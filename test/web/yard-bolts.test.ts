@@ -13,7 +13,7 @@ it('goes from delivery to a tightened bracket with a tap each, says what is not 
     (await readServerRecords(office)).filter(
       (record): record is RecordOf<Kind> => record.piece === id && record.kind === kind,
     );
-  const screen = await openYard(office, `/yard/piece/${id}`, { person: 'setter' });
+  const screen = await openYard(office, `/yard/piece/${id}`, { person: 'installer' });
   const { page } = screen;
   await page.getByRole('link', { name: /^Bolt up/ }).tap();
   await page.getByText(/^0 of 4 tightened/).waitFor();

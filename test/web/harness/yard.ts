@@ -21,6 +21,7 @@ export const PEOPLE = {
   checker: 'D. Nobody (invented checker)',
   foreman: 'E. Nobody (invented foreman)',
   qa: 'F. Nobody (invented QA)',
+  installer: 'K. Nobody (invented installer)',
 } as const;
 
 export interface YardOptions {

@@ -10,7 +10,7 @@ export type TightenedBolt = Tightened['bolts'][number];
 export const STATED_RANGE = 0;
 
 /** The bolt that the card picks; null: no standard length serves these packers. */
-export function pickBolt({ insert, lengths }: CardBolt, range: number): TightenedBolt | null {
+function pickBolt({ insert, lengths }: CardBolt, range: number): TightenedBolt | null {
   const row = lengths[range];
   if (row === undefined || row.choice === null) return null;
   return {
