@@ -1,8 +1,8 @@
-import type { ProofLoadAnswer, TestVerdict } from '../assess/proof-load/evaluate-tests.ts';
+import type { CharacteristicLoad, ProofLoadAnswer, TestVerdict } from '../assess/proof-load/evaluate-tests.ts';
 import type { PlanValue, ProofLoadPlan } from '../assess/proof-load/test-plan.ts';
 
 /** Beside every plan. */
-const PROOF_LOAD_CAUTION =
+export const PROOF_LOAD_CAUTION =
   'Nobody stands in the line of pull or under it. A proof load shows what these inserts carry today; it is no design, and no test for lifting.';
 
 const whose = ({ from }: PlanValue) => (from === 'engineer' ? 'given by the engineer' : 'common practice');
@@ -48,25 +48,30 @@ const GAPS: Readonly<Record<ProofLoadAnswer['gaps'][number], string>> = {
   'the cone is not tested': 'The bridge held the concrete down: the cone is not tested.',
 };
 
+/** What stands against one test or all together beside what was read, a sentence each. */
+export function tellGaps({ gaps }: Pick<ProofLoadAnswer, 'gaps'>): readonly string[] {
+  return gaps.map((gap) => GAPS[gap]);
+}
+
 /** One test in a line. */
 export function tellTest({ name, state, why }: TestVerdict): string {
   return `${name}: ${STATES[state]}${why.length === 0 ? '' : ` – ${why.map((one) => WHY[one]).join('; ')}`}`;
 }
 
+/** A characteristic value with its method, or why there is none. */
+export function tellCharacteristic(found: ProofLoadAnswer['characteristic']): string {
+  if (found.kind === 'value') return tellValue(found);
+  const { count, least } = found;
+  return count === 0
+    ? `No characteristic value: none gave way with its cone free, ${least} are needed (common practice). Loads that were held show only that each carries that much.`
+    : `No characteristic value: too few gave way with their cones free, ${count} of ${least} (common practice).`;
+}
+
+function tellValue({ count, mean, variation, distribution, at75, at90, annexD }: CharacteristicLoad): string {
+  return `Characteristic value (5 % fractile, ${distribution}, deviation from the sample) of ${count} that gave way at ${mean.toFixed(1)} kN in the mean, variation ${Math.round(100 * variation)} %: ${at75.toFixed(1)} kN with 75 % confidence and ${at90.toFixed(1)} kN with 90 % (one-sided tolerance factor, ISO 16269-6), ${annexD.toFixed(1)} kN by EN 1990, Annex D.`;
+}
+
 /** What all tests come to. */
-export function tellProofLoadAnswer({ state, gaps, characteristic }: ProofLoadAnswer): readonly string[] {
-  const lines = [`Together: ${STATES[state]}.`, ...gaps.map((gap) => GAPS[gap])];
-  if (characteristic.kind === 'too few') {
-    if (characteristic.count > 0)
-      lines.push(
-        `${characteristic.count} gave way: too few for a characteristic value, ${characteristic.least} are needed (common practice).`,
-      );
-    return lines;
-  }
-  const { count, mean, variation, distribution, at75, at90, annexD } = characteristic;
-  return [
-    ...lines,
-    `${count} gave way at ${mean.toFixed(1)} kN in the mean, coefficient of variation ${Math.round(100 * variation)} %, ${distribution}.`,
-    `Characteristic value (5 % fractile): ${at75.toFixed(1)} kN with 75 % confidence, ${at90.toFixed(1)} kN with 90 %, ${annexD.toFixed(1)} kN by EN 1990, Annex D.`,
-  ];
+export function tellProofLoadAnswer(answer: ProofLoadAnswer): readonly string[] {
+  return [`Together: ${STATES[answer.state]}.`, ...tellGaps(answer), tellCharacteristic(answer.characteristic)];
 }

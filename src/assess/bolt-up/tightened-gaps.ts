@@ -32,12 +32,8 @@ export function listTightenedGaps(
     if ((body.tool?.serial ?? null) === null) gaps.push('no number of the wrench is recorded');
     if (until !== null && until < day) gaps.push(`the wrench was calibrated until ${until} only, and used on ${day}`);
   }
-  const uncounted: number[] = [];
   for (const bolt of bolts)
-    for (const used of body.bolts.filter(({ item }) => item === bolt.insert.item.castIn.key)) {
+    for (const used of body.bolts.filter(({ item }) => item === bolt.insert.item.castIn.key))
       gaps.push(...listBoltGaps(bolt, used));
-      if (used.turns === null) uncounted.push(bolt.insert.item.number);
-    }
-  if (uncounted.length > 0) gaps.push(`turns by hand not counted at ${uncounted.sort((a, b) => a - b).join(', ')}`);
   return gaps;
 }

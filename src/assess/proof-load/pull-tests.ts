@@ -18,6 +18,8 @@ import { type ProofLoadPlan, planProofLoad } from './test-plan.ts';
 
 const S_PER_MIN = 60;
 
+type Pulled = RecordOf<'proof-loaded'>['body'];
+
 /** One pull, by its plan. */
 export interface PullTest {
   readonly record: RecordOf<'proof-loaded'>;
@@ -64,11 +66,7 @@ function planOf({ body }: RecordOf<'proof-planned'>, basis: PullBasis, support: 
   });
 }
 
-function readResult(
-  { body }: RecordOf<'proof-loaded'>,
-  name: string,
-  { displacement }: ProofLoadPlan,
-): ProofLoadResult {
+function readResult(body: Pulled, name: string, { displacement }: ProofLoadPlan): ProofLoadResult {
   const isAsked = Number.isFinite(displacement.value);
   return {
     name,
@@ -79,14 +77,16 @@ function readResult(
   };
 }
 
-/** One pull against its plan: feet that nobody measured are taken as standing in the cone. */
+/**
+ * One pull against its plan: feet that nobody measured are taken as standing in the cone.
+ * @param day on which it was pulled, as 2026-11-30
+ */
 export function judgePull(
   planned: RecordOf<'proof-planned'>,
   basis: PullBasis,
-  record: RecordOf<'proof-loaded'>,
-  number: number,
+  body: Pulled,
+  { day, number }: { readonly day: string; readonly number: number },
 ): ProofLoadAnswer {
-  const { body, measuredAt } = record;
   const whole = planOf(planned, basis, body.support_mm ?? 0);
   const plan = { ...whole, count: { ...whole.count, value: 1 } };
   const gauge = {
@@ -94,7 +94,12 @@ export function judgePull(
     calibrated: null,
     goodUntil: body.gauge?.calibratedUntil ?? null,
   };
-  return evaluateTests(plan, [readResult(record, `no. ${number}`, plan)], gauge, (body.at ?? measuredAt).slice(0, 10));
+  return evaluateTests(plan, [readResult(body, `no. ${number}`, plan)], gauge, day);
+}
+
+/** Day on which an insert was pulled (UTC). */
+function dayOf({ body, measuredAt }: RecordOf<'proof-loaded'>): string {
+  return (body.at ?? measuredAt).slice(0, 10);
 }
 
 function stateOf(tests: readonly PullTest[]): PulledInsert['state'] {
@@ -148,7 +153,10 @@ export function reportPullTests({ index, people }: YardContext, plan: PiecePlan,
     const isAlike = basis !== null && item.item?.id === basis.item.id;
     const tests = own.map((one) => ({
       record: one,
-      answer: record !== null && isAlike ? judgePull(record, basis, one, item.number) : null,
+      answer:
+        record !== null && isAlike
+          ? judgePull(record, basis, one.body, { day: dayOf(one), number: item.number })
+          : null,
     }));
     return [{ item, isPlanned, tests, state: stateOf(tests) }];
   });

@@ -30,6 +30,8 @@ export interface ProofLoadPlan {
   readonly count: PlanValue;
   /** [kN] */
   readonly load: PlanValue;
+  /** What the steel may see: no insert is pulled harder [kN]. */
+  readonly most: number;
   /** The load is cut down to what the steel may see. */
   readonly isCutBySteel: boolean;
   readonly hold: PlanValue;
@@ -62,6 +64,7 @@ export function planProofLoad(given: ProofLoadGiven): ProofLoadPlan {
   return {
     count,
     load: { value: Math.min(wanted, most), from: factor.from },
+    most,
     isCutBySteel: wanted > most,
     hold: take(given.hold, USUAL.hold),
     displacement: take(given.displacement, USUAL.displacement),

@@ -15,6 +15,7 @@ export const places = {
   fit: (piece: string, connection: string | null = null) =>
     connection === null ? `/yard/piece/${piece}/fit` : `/yard/piece/${piece}/fit/${encodeURIComponent(connection)}`,
   bolts: (piece: string) => `/yard/piece/${piece}/bolts`,
+  pull: (piece: string) => `/yard/piece/${piece}/pull`,
   delivery: (piece: string) => `/yard/piece/${piece}/delivery`,
   history: (piece: string) => `/yard/piece/${piece}/history`,
   sheet: (piece: string) => `/yard/piece/${piece}/sheet`,

@@ -10,6 +10,7 @@ import { HistoryScreen } from './screens/history/history-screen.tsx';
 import { PieceScreen } from './screens/piece/piece-screen.tsx';
 import { PourScreen } from './screens/pour/pour-screen.tsx';
 import { PoursScreen } from './screens/pours/pours-screen.tsx';
+import { PullScreen } from './screens/pull/pull-screen.tsx';
 import { ScanScreen } from './screens/scan/scan-screen.tsx';
 import { ScreedScreen } from './screens/screed/screed-screen.tsx';
 import { SheetScreen } from './screens/sheet/sheet-screen.tsx';
@@ -51,6 +52,7 @@ export function YardApp() {
             )}
           </Route>
           <Route path="/yard/piece/:piece/bolts">{({ piece }) => <BoltsScreen key={piece} piece={piece} />}</Route>
+          <Route path="/yard/piece/:piece/pull">{({ piece }) => <PullScreen key={piece} piece={piece} />}</Route>
           <Route path="/yard/piece/:piece/delivery">
             {({ piece }) => <DeliveryScreen key={piece} piece={piece} />}
           </Route>

@@ -1,6 +1,6 @@
 import type { BoltUpCard, BoltUpReport } from '../../../../assess/bolt-up/bolt-up-report.ts';
 import type { Person } from '../../../../records/person.ts';
-import { CARD_STATES, sayBoltUp, sayTemporary } from '../../../../say/bolt-up-words.ts';
+import { sayBoltUp, sayTemporary } from '../../../../say/bolt-up-words.ts';
 import { placesOf } from '../../../../say/number-runs.ts';
 import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
@@ -11,15 +11,25 @@ import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import styles from './bolt-up.module.css';
-import { listGaps, markOf, sayBolts, sayLimit, sayOffered, sayTightened } from './card-cells.ts';
+import { listGaps, markOf, sayBolts, sayLimit, sayOffered, sayState, sayTightened } from './card-cells.ts';
 import { PrintKeys } from './print-keys.tsx';
 
 /** Pieces that hang or are about to: nobody bolts up what is in its form. */
 const LATE: ReadonlySet<OpenPiece['report']['phase']> = new Set(['stripped', 'opened up', 'surveyed', 'bolted up']);
 
-function Lines({ of, isOpen = false }: { readonly of: readonly string[]; readonly isOpen?: boolean }) {
+function Lines({
+  of,
+  isOpen = false,
+  isWhole = false,
+}: {
+  readonly of: readonly string[];
+  /** They leave something open. */
+  readonly isOpen?: boolean;
+  /** No line is broken. */
+  readonly isWhole?: boolean;
+}) {
   return (
-    <span class={styles.lines}>
+    <span class={`${styles.lines} ${isWhole ? styles.whole : ''}`}>
       {of.map((words) => (
         <span key={words} class={isOpen ? styles.gap : undefined}>
           {words}
@@ -53,12 +63,12 @@ function listColumns(people: readonly Person[]): readonly Column<BoltUpCard>[] {
       kind: 'wide',
       cell: (card) => (
         <span class={styles.lines}>
-          <StateMark state={markOf(card)} words={CARD_STATES[card.state]} />
+          <StateMark state={markOf(card)} words={sayState(card)} />
           <Lines of={card.state === 'tightened' ? card.tightenedFaults : card.stops} />
         </span>
       ),
     },
-    { head: 'bolts and washers', kind: 'wide', cell: (card) => <Lines of={sayBolts(card)} /> },
+    { head: 'bolts and washers', kind: 'wide', cell: (card) => <Lines of={sayBolts(card)} isWhole /> },
     { head: 'tightening', cell: sayLimit },
     { head: 'offered up, tightened', kind: 'wide', cell: (card) => <Done card={card} people={people} /> },
   ];
@@ -135,7 +145,9 @@ export function BoltUpPart({ yard, piece }: { readonly yard: Yard; readonly piec
         <>
           <PrintKeys yard={yard} piece={piece} report={report} />
           {/* Another page, made for the tablet. */}
-          <a href={places.bolts(piece.id)}>On the tablet</a>
+          <a class={styles.link} href={places.bolts(piece.id)}>
+            On the tablet
+          </a>
         </>
       }
     >

@@ -2,15 +2,30 @@ import type { BoltUpCard } from '../../../../assess/bolt-up/bolt-up-report.ts';
 import { listTightenedGaps } from '../../../../assess/bolt-up/tightened-gaps.ts';
 import { callPerson } from '../../../../assess/yard/rights.ts';
 import type { Person } from '../../../../records/person.ts';
-import { plainLength, sayBoltKind, sayRange, sayTorque } from '../../../../say/bolt-up-words.ts';
+import { CARD_STATES, plainLength, sayBoltKind, sayRange, sayTorque } from '../../../../say/bolt-up-words.ts';
 import type { ShownState } from '../../../parts/state-mark.tsx';
 import { writeMoment } from '../../state/write-moment.ts';
 
-/** Shape and colour beside the words. What is tightened, and not as it must be, is never green; what may only be tightened is not either. */
-export function markOf({ state, tightenedFaults }: BoltUpCard): ShownState {
-  if (state === 'tightened') return tightenedFaults.length > 0 ? 'fails' : 'passes';
-  if (state === 'ready') return 'not covered';
-  return state === 'survey first' ? 'strength not checked' : 'fails';
+/** What the record of tightening leaves open; empty: nothing, or there is none. */
+export function listGaps(card: BoltUpCard): readonly string[] {
+  return card.tightened === null ? [] : listTightenedGaps(card, card.tightened);
+}
+
+/** Shape and colour beside the words. What is tightened and not as it must be, or leaves something open, is never green; what may only be tightened is not either. */
+export function markOf(card: BoltUpCard): ShownState {
+  if (card.state === 'tightened') {
+    if (card.tightenedFaults.length > 0) return 'fails';
+    return listGaps(card).length > 0 ? 'cannot be computed' : 'passes';
+  }
+  if (card.state === 'ready') return 'not covered';
+  return card.state === 'survey first' ? 'strength not checked' : 'fails';
+}
+
+/** The state in words. */
+export function sayState(card: BoltUpCard): string {
+  if (card.state !== 'tightened') return CARD_STATES[card.state];
+  if (card.tightenedFaults.length > 0) return 'tightened, NOT as it must be';
+  return listGaps(card).length > 0 ? 'tightened, something is open' : CARD_STATES.tightened;
 }
 
 function sayWasher({ kind, outside, thickness }: BoltUpCard['bolts'][number]['washers'][number]): string {
@@ -36,7 +51,9 @@ export function sayBolts(card: BoltUpCard): readonly string[] {
 
 /** The most that may be put on. */
 export function sayLimit({ tightening: { most } }: BoltUpCard): string {
-  return most === null ? 'snug only: no limit is known' : `snug; never above ${sayTorque(most.torque)} (${most.kind})`;
+  return most === null
+    ? 'snug only: no limit is known'
+    : `snug; never above ${sayTorque(most.torque).replaceAll(' ', '\u00a0')} (${most.kind})`;
 }
 
 /** Whether the plate went on, who says so and when; null: nobody has offered it up. */
@@ -58,9 +75,4 @@ export function sayTightened({ tightened }: BoltUpCard, people: readonly Person[
       : `, ${[body.tool.name ?? 'wrench', ...(body.tool.serial === null ? [] : [`no. ${body.tool.serial}`]), ...(body.tool.calibratedUntil === null ? [] : [`calibrated until ${body.tool.calibratedUntil}`])].join(', ')}`;
   const grease = body.lubricated ? ', lubricated' : ', dry';
   return `${callPerson(people, person)}, ${writeMoment(measuredAt)}: ${body.how}${torque}${wrench}${grease}${body.note === null ? '' : `; ${body.note}`}`;
-}
-
-/** What the record of tightening leaves open; empty: nothing, or there is none. */
-export function listGaps(card: BoltUpCard): readonly string[] {
-  return card.tightened === null ? [] : listTightenedGaps(card, card.tightened);
 }

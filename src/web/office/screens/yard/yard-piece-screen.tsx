@@ -17,6 +17,7 @@ import { useOffice } from '../../state/office.ts';
 import { tellError } from '../../state/use-asked.ts';
 import { AsCastPart } from '../as-cast/as-cast-part.tsx';
 import { BoltUpPart } from '../bolt-up/bolt-up-part.tsx';
+import { PullPart } from '../bolt-up/pull-part.tsx';
 import { SurveyPart } from '../survey/survey-part.tsx';
 import { AfterPart } from './after-part.tsx';
 import { tellClearance } from './clearance-facts.ts';
@@ -97,6 +98,7 @@ function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: 
       <SurveyPart job={job} piece={piece} />
       <AsCastPart job={job} piece={piece} />
       <BoltUpPart yard={yard} piece={piece} />
+      <PullPart yard={yard} piece={piece} />
       <PhotosPart yard={yard} photos={state.beside.get('photo') ?? []} names={names} />
       <HistoryPart lines={lines} />
     </Page>

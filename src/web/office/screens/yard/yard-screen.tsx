@@ -9,6 +9,7 @@ import type { Yard } from '../../../pieces/yard.ts';
 import { addresses } from '../../state/addresses.ts';
 import { useOffice } from '../../state/office.ts';
 import type { JobSession } from '../../state/session.ts';
+import { JobPullsPart } from '../bolt-up/job-pulls-part.tsx';
 import { DeskFrame } from './desk-frame.tsx';
 import { EffectPart } from './effect-part.tsx';
 import { FlagsPart } from './flags-part.tsx';
@@ -100,6 +101,7 @@ function YardOpen({
         <Pours job={job} pours={pours} pieces={pieces} />
       )}
       {reading === 0 && <EffectPart session={session} letter={letter} inForce={context.index} pieces={listed} />}
+      {reading === 0 && <JobPullsPart pieces={pieces} />}
       {reading === 0 && <HitsPart pieces={pieces} people={context.people} />}
       {absent.map(({ id, why }) => (
         <Notice key={id} kind="fault" title="A piece that records name cannot be shown">

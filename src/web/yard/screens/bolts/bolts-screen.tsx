@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { BoltUpCard, BoltUpReport } from '../../../../assess/bolt-up/bolt-up-report.ts';
+import { readSlots } from '../../../../assess/yard/piece-slots.ts';
 import type { BodyOf } from '../../../../records/record.ts';
 import { useNow } from '../../../parts/use-now.ts';
 import { useBoltUp } from '../../../pieces/bolt-up/use-bolt-up.ts';
@@ -100,6 +101,11 @@ function ListKeys({
       >
         Fill and seal
       </BigKey>
+      {readSlots(piece.state).of(null, 'proof plan') !== null && (
+        <BigLink to={places.pull(piece.id)} more="as they are planned">
+          Pull tests
+        </BigLink>
+      )}
       <UndoLast piece={piece} writer={writer} />
     </>
   );
