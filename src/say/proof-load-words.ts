@@ -5,13 +5,12 @@ import type { PlanValue, ProofLoadPlan } from '../assess/proof-load/test-plan.ts
 export const PROOF_LOAD_CAUTION =
   'Nobody stands in the line of pull or under it. A proof load shows what these inserts carry today; it is no design, and no test for lifting.';
 
-const whose = ({ from }: PlanValue) => (from === 'engineer' ? 'given by the engineer' : 'common practice');
+const whose = ({ from }: PlanValue) => (from === 'engineer' ? 'as given' : 'common practice');
 
-/** The plan, line by line, the caution first. */
+/** The plan, line by line; the caution goes before it. */
 export function tellProofLoadPlan(plan: ProofLoadPlan): readonly string[] {
   const { count, load, hold, displacement, isCutBySteel, isConfined, supportNeeded, shown } = plan;
   const lines = [
-    PROOF_LOAD_CAUTION,
     `Pull ${count.value} (${whose(count)}), drawn at random.`,
     `Load ${load.value.toFixed(1)} kN (${whose(load)}), held for ${hold.value} s (${whose(hold)}).`,
     `At the end of the hold it has moved ${displacement.value.toFixed(2)} mm at most (${whose(displacement)}), and holds.`,
@@ -53,9 +52,15 @@ export function tellGaps({ gaps }: Pick<ProofLoadAnswer, 'gaps'>): readonly stri
   return gaps.map((gap) => GAPS[gap]);
 }
 
+/** Why one test does not pass as it was read; empty: it was read as planned. */
+export function tellWhy({ why }: Pick<TestVerdict, 'why'>): readonly string[] {
+  return why.map((one) => WHY[one]);
+}
+
 /** One test in a line. */
-export function tellTest({ name, state, why }: TestVerdict): string {
-  return `${name}: ${STATES[state]}${why.length === 0 ? '' : ` – ${why.map((one) => WHY[one]).join('; ')}`}`;
+export function tellTest(test: TestVerdict): string {
+  const why = tellWhy(test);
+  return `${test.name}: ${STATES[test.state]}${why.length === 0 ? '' : ` – ${why.join('; ')}`}`;
 }
 
 /** A characteristic value with its method, or why there is none. */

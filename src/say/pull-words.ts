@@ -1,8 +1,9 @@
+import type { ProofLoadAnswer } from '../assess/proof-load/evaluate-tests.ts';
 import type { NoBasis } from '../assess/proof-load/pull-basis.ts';
 import type { PooledPulls, PulledInsert, PullReport } from '../assess/proof-load/pull-tests.ts';
 import type { BodyOf } from '../records/record.ts';
 import { countOf } from './part-words.ts';
-import { tellCharacteristic } from './proof-load-words.ts';
+import { tellCharacteristic, tellGaps, tellWhy } from './proof-load-words.ts';
 
 type Pulled = BodyOf<'proof-loaded'>;
 
@@ -50,6 +51,13 @@ export function tellGauge({ gauge }: Pulled): string {
   const { name, serial, calibratedUntil } = gauge;
   const number = serial === null ? 'no number' : `no. ${serial}`;
   return `${name ?? 'gauge'}, ${number}, ${calibratedUntil === null ? 'no calibration date' : `calibrated until ${calibratedUntil}`}`;
+}
+
+/** What one pull comes to against its plan, a sentence each. */
+export function tellAgainstPlan(answer: ProofLoadAnswer | null): readonly string[] {
+  if (answer === null) return ['no plan to hold it against'];
+  const open = [...answer.tests.flatMap(tellWhy), ...tellGaps(answer)];
+  return open.length === 0 ? ['load, hold, movement, feet and gauge as planned'] : open;
 }
 
 /** How far the tests of a piece are. */

@@ -133,8 +133,10 @@ export function PlanPullDialog({
           }
           onChange={(value) => {
             const fault = checkAbove(value, 10_000, 'kN');
-            if (fault === null) load.value = value;
-            return fault;
+            if (fault !== null) return fault;
+            load.value = value;
+            failed.value = null;
+            return null;
           }}
         />
         <QuantityField
@@ -169,6 +171,7 @@ export function PlanPullDialog({
         onChange={(text) => {
           if (text.length > LONGEST) return `expected at most ${LONGEST} signs`;
           reason.value = text;
+          failed.value = null;
           return null;
         }}
       />

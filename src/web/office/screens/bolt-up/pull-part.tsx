@@ -3,14 +3,8 @@ import { useMemo } from 'preact/hooks';
 import { type PulledInsert, type PullReport, reportPullTests } from '../../../../assess/proof-load/pull-tests.ts';
 import { callPerson, ROLE_WORDS } from '../../../../assess/yard/rights.ts';
 import type { Person } from '../../../../records/person.ts';
-import {
-  PROOF_LOAD_CAUTION,
-  tellGaps,
-  tellProofLoadAnswer,
-  tellProofLoadPlan,
-  tellTest,
-} from '../../../../say/proof-load-words.ts';
-import { PULL_STATES, tellGauge, tellPull, tellPullsDone } from '../../../../say/pull-words.ts';
+import { PROOF_LOAD_CAUTION, tellProofLoadAnswer, tellProofLoadPlan } from '../../../../say/proof-load-words.ts';
+import { PULL_STATES, tellAgainstPlan, tellGauge, tellPull, tellPullsDone } from '../../../../say/pull-words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Section } from '../../../parts/page.tsx';
@@ -49,11 +43,7 @@ function Verdicts({ insert: { tests } }: { readonly insert: PulledInsert }) {
   return (
     <span class={styles.lines}>
       {tests.flatMap(({ record, answer }) =>
-        answer === null
-          ? [<span key={record.id}>no plan to hold it against</span>]
-          : [...answer.tests.map(tellTest), ...tellGaps(answer)].map((words) => (
-              <span key={`${record.id} ${words}`}>{words}</span>
-            )),
+        tellAgainstPlan(answer).map((words) => <span key={`${record.id} ${words}`}>{words}</span>),
       )}
     </span>
   );

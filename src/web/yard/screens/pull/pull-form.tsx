@@ -20,6 +20,11 @@ function plain(value: number): string {
   return String(Number(value.toFixed(2)));
 }
 
+/** Words on a key begin large. */
+function upper(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 export interface PullFormProps {
   readonly insert: PulledInsert;
   readonly plan: ProofLoadPlan;
@@ -87,7 +92,7 @@ export function PullForm({ insert, plan, gauge, onPulled, onBack }: PullFormProp
             more="it gave way"
             onPress={() => (typed.value = { ...typed.value, failure: way })}
           >
-            {FAILURES[way]}
+            {upper(FAILURES[way])}
           </BigKey>
         ))}
       </div>

@@ -1,14 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { type PulledInsert, type PullReport, reportPullTests } from '../../../../assess/proof-load/pull-tests.ts';
-import {
-  PROOF_LOAD_CAUTION,
-  tellGaps,
-  tellProofLoadAnswer,
-  tellProofLoadPlan,
-  tellTest,
-} from '../../../../say/proof-load-words.ts';
-import { PULL_STATES, tellPull, tellPullsDone } from '../../../../say/pull-words.ts';
+import { PROOF_LOAD_CAUTION, tellProofLoadAnswer, tellProofLoadPlan } from '../../../../say/proof-load-words.ts';
+import { PULL_STATES, tellAgainstPlan, tellPull, tellPullsDone } from '../../../../say/pull-words.ts';
 import { FactWriter, factOf } from '../../../pieces/facts.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
@@ -109,20 +103,18 @@ function PullList({ report, onPull }: { readonly report: PullReport; readonly on
   return (
     <>
       <Answer kind="wrong" isSmall words="Nobody in the line of pull or under it">
-        <p>{PROOF_LOAD_CAUTION} The puller is tied, so that nothing falls or flies when an insert gives way.</p>
+        <p>{PROOF_LOAD_CAUTION} The puller is tied: nothing falls or flies when an insert gives way.</p>
       </Answer>
       {answer !== null && (
-        <Answer kind={TOGETHER[answer.state]} words={tellPullsDone(report)}>
+        <Answer
+          kind={inserts.some(({ state }) => state !== 'not pulled') ? TOGETHER[answer.state] : 'ask'}
+          words={tellPullsDone(report)}
+        >
           {tellProofLoadAnswer(answer).map((words) => (
             <p key={words}>{words}</p>
           ))}
         </Answer>
       )}
-      <ul class={styles.list}>
-        {tellProofLoadPlan(plan).map((words) => (
-          <li key={words}>{words}</li>
-        ))}
-      </ul>
       <div class={styles.cards}>
         {inserts
           .filter(({ isPlanned }) => isPlanned)
@@ -139,6 +131,11 @@ function PullList({ report, onPull }: { readonly report: PullReport; readonly on
           ))}
       </div>
       <Pulled inserts={inserts} />
+      <ul class={styles.list}>
+        {tellProofLoadPlan(plan).map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
     </>
   );
 }
@@ -157,12 +154,9 @@ function Pulled({ inserts }: { readonly inserts: readonly PulledInsert[] }) {
             words={`Insert ${item.number}: ${PULL_STATES[state]}`}
           >
             {tests.flatMap(({ record, answer }) =>
-              [
-                tellPull(record.body),
-                ...(answer === null
-                  ? ['no plan to hold it against']
-                  : [...answer.tests.map(tellTest), ...tellGaps(answer)]),
-              ].map((words) => <p key={`${record.id} ${words}`}>{words}</p>),
+              [tellPull(record.body), ...tellAgainstPlan(answer)].map((words) => (
+                <p key={`${record.id} ${words}`}>{words}</p>
+              )),
             )}
           </Answer>
         ))}
