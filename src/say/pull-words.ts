@@ -54,9 +54,16 @@ export function tellGauge({ gauge }: Pulled): string {
 }
 
 /** What one pull comes to against its plan, a sentence each. */
-export function tellAgainstPlan(answer: ProofLoadAnswer | null): readonly string[] {
+export function tellAgainstPlan(answer: ProofLoadAnswer | null, { support_mm }: Pulled): readonly string[] {
   if (answer === null) return ['no plan to hold it against'];
-  const open = [...answer.tests.flatMap(tellWhy), ...tellGaps(answer)];
+  const { gaps } = answer;
+  // Feet that nobody measured are taken as standing in the cone; said is what is known.
+  const isUnmeasured = support_mm === null && gaps.includes('the cone is not tested');
+  const open = [
+    ...answer.tests.flatMap(tellWhy),
+    ...tellGaps({ gaps: isUnmeasured ? gaps.filter((gap) => gap !== 'the cone is not tested') : gaps }),
+    ...(isUnmeasured ? ['Nobody measured where the feet stood: that the cone was tested is not shown.'] : []),
+  ];
   return open.length === 0 ? ['load, hold, movement, feet and gauge as planned'] : open;
 }
 

@@ -8,7 +8,7 @@ import { Dialog } from '../../../parts/dialog.tsx';
 import { CheckField, QuantityField, TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields } from '../../../parts/page.tsx';
-import { writeQuantity } from '../../../parts/units.ts';
+import { writeQuantity, writeValue } from '../../../parts/units.ts';
 import { FactWriter, factOf } from '../../../pieces/facts.ts';
 import { draftPull, listPullable, type PlannedPull, planPull } from '../../../pieces/pull/plan-pull.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
@@ -154,7 +154,7 @@ export function PlanPullDialog({
           label="Moves at most"
           quantity="length"
           value={movement.value}
-          whenEmpty="0.1 mm"
+          whenEmpty={writeValue('length', 0.1)}
           onChange={(value) => {
             const fault = checkAbove(value, 100, 'mm');
             if (fault === null) movement.value = value;

@@ -43,7 +43,7 @@ function Verdicts({ insert: { tests } }: { readonly insert: PulledInsert }) {
   return (
     <span class={styles.lines}>
       {tests.flatMap(({ record, answer }) =>
-        tellAgainstPlan(answer).map((words) => <span key={`${record.id} ${words}`}>{words}</span>),
+        tellAgainstPlan(answer, record.body).map((words) => <span key={`${record.id} ${words}`}>{words}</span>),
       )}
     </span>
   );

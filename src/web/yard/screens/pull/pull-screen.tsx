@@ -154,7 +154,7 @@ function Pulled({ inserts }: { readonly inserts: readonly PulledInsert[] }) {
             words={`Insert ${item.number}: ${PULL_STATES[state]}`}
           >
             {tests.flatMap(({ record, answer }) =>
-              [tellPull(record.body), ...tellAgainstPlan(answer)].map((words) => (
+              [tellPull(record.body), ...tellAgainstPlan(answer, record.body)].map((words) => (
                 <p key={`${record.id} ${words}`}>{words}</p>
               )),
             )}
