@@ -16,6 +16,9 @@ describe('a plan of pull tests as it is asked for', () => {
     if (usual.kind !== 'planned') throw new Error('not planned');
     const body = draftPull(usual, asked.items, { role: 'qa', reason: 'test' });
     expect(body).toMatchObject({ load_kN: 10, hold_min: 1, movement_mm: 0.1, items: [keyOf(12), keyOf(13)] });
+    const given = planPull(sample, { ...asked, load_kN: 12 });
+    if (given.kind !== 'planned') throw new Error('not planned');
+    expect(draftPull(given, asked.items, { role: 'qa', reason: 'test' }).load_kN).toBe(12);
     const greedy = planPull(sample, { ...asked, load_kN: 500 });
     if (greedy.kind !== 'planned') throw new Error('not planned');
     expect(draftPull(greedy, asked.items, { role: 'qa', reason: 'test' }).load_kN).toBeLessThanOrEqual(
