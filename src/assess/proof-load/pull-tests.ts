@@ -81,7 +81,7 @@ function readResult(body: Pulled, name: string, { displacement }: ProofLoadPlan)
  * One pull against its plan: feet that nobody measured are taken as standing in the cone.
  * @param day on which it was pulled, as 2026-11-30
  */
-export function judgePull(
+function judgePull(
   planned: RecordOf<'proof-planned'>,
   basis: PullBasis,
   body: Pulled,
