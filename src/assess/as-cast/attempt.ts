@@ -104,6 +104,9 @@ function findRoom({ hole, bolt, diameter }: StandingBolt): number {
   return (hole.diameter_mm - diameter) / 2 - Math.hypot(beyond, across);
 }
 
+/** What is decided may leave nothing over. */
+const NO_BOLT = 'no insert of it gets a bolt';
+
 /** The best movement of the plate. @param mostTurn either way [degrees] */
 export function fitBolts(bolts: readonly StandingBolt[], mostTurn: number): HoleFit {
   return findHoleFit(
@@ -132,7 +135,7 @@ export function findTightest(bolts: readonly StandingBolt[]): { readonly room: n
 export function assessPlaced({ cast, connection, before }: RemedyQuestion, placed: Connection): ConnectionAnswer {
   const { index, panel } = cast;
   const members = membersOf(cast, placed);
-  const out = findOutside(cast, members);
+  const out = members.length === 0 ? NO_BOLT : findOutside(cast, members);
   if (out !== null) return { ...before, state: 'cannot be computed', ratio: null, governing: null, reasons: [out] };
   const moved = overlayEmbedment(cast.moved, members);
   const along = assessConnection(resolveConnection(moved, placed));

@@ -52,18 +52,23 @@ function tellStrength({ state, governing, reasons, ratio }: ConnectionAnswer): r
   return [`${state}${reasons[0] === undefined ? '' : `: ${reasons[0]}`}`];
 }
 
+/** A remedy that cuts into the plate or leaves a bolt out changes the design, whatever a record calls it. */
+function leavesDesign({ kind, change }: Attempt): boolean {
+  return ON_SITE.includes(kind) && change.holes.length === 0 && change.unused.length === 0;
+}
+
 /**
  * Whether somebody on site may decide without the design engineer: it works, did so as designed, and no insert that gets a bolt is farther off than the limits that the design
- * engineer set for others; without limits none may be beyond its tolerance.
+ * engineer set for others; without limits none may be beyond its tolerance. Where an insert is that nobody surveyed, nobody on site answers for: a tape is at hand.
  */
-function isForSite(question: RemedyQuestion, { kind, placed, change }: Attempt, verdict: Remedy['verdict']): boolean {
+function isForSite(question: RemedyQuestion, attempt: Attempt, verdict: Remedy['verdict']): boolean {
   const { cast, before } = question;
-  if (!ON_SITE.includes(kind) || verdict !== 'works' || before.state !== 'passes') return false;
+  const { placed, change } = attempt;
+  if (!leavesDesign(attempt) || verdict !== 'works' || before.state !== 'passes') return false;
   if (Math.abs(change.move?.turn_deg ?? 0) > MOST_TURN_ON_SITE + ROUNDING) return false;
   const { acceptance, tolerances } = cast.index.file.library.rules;
   return membersOf(cast, placed).every(({ insert: { item, place, state } }) => {
-    if (state === 'conflict') return false;
-    if (place === null) return true;
+    if (state === 'conflict' || state === 'not surveyed' || place === null) return false;
     const position = Math.max(acceptance?.position_mm ?? 0, item.tolerance) + ROUNDING;
     const level = Math.max(acceptance?.level_mm ?? 0, tolerances.level_mm) + ROUNDING;
     const isNear = Math.abs(place.dx) <= position && Math.abs(place.dy) <= position;

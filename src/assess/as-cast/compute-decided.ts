@@ -4,6 +4,7 @@ import type { Remedy } from './as-cast-report.ts';
 import type { Change, RemedyQuestion } from './attempt.ts';
 import { completeRemedy } from './complete-remedy.ts';
 import { findDepthNeeds, keepBolts, tellDepthNeeds } from './depth-needs.ts';
+import { LEAST_BOLTS } from './fewer-inserts.ts';
 import { movePlate } from './plate-place.ts';
 
 /** Holes of a plate with those in their place that become others. */
@@ -20,6 +21,23 @@ function changeHoles(holes: readonly FixtureHole[], { holes: changed }: Change):
       takesShear: to.takesShear,
     };
   });
+}
+
+/** What of a decision no longer fits what is drawn, and a plate that it leaves on too few bolts. In words. */
+function listMisfits(
+  { connection, fixture, members }: RemedyQuestion,
+  change: Change,
+  left: number,
+): readonly string[] {
+  const holes = change.holes.filter(({ id }) => fixture?.holes.every((hole) => hole.id !== id) ?? true);
+  const unused = change.unused.filter((key) => members.every(({ castIn }) => castIn.key !== key));
+  return [
+    ...holes.map(({ id }) => `hole ${id}, which it changes, is not in the plate as drawn now`),
+    ...unused.map((key) => `insert ${key}, which it leaves out, is not in the connection as drawn now`),
+    ...(left < Math.min(LEAST_BOLTS, connection.inserts.length)
+      ? [`it leaves ${left === 0 ? 'no bolt' : 'one bolt'}: no plate is left on fewer than two`]
+      : []),
+  ];
 }
 
 /** What was decided, computed anew by its own numbers: it may have been computed by another engine, on another job. */
@@ -47,7 +65,7 @@ export function computeDecided(question: RemedyQuestion, { remedy, change, words
     holes,
     change,
     conditions: kept === null ? tellDepthNeeds({ ...needs, packers: null }) : [],
-    faults: [...proud, ...(kept?.faults ?? [])],
+    faults: [...listMisfits(question, change, inserts.length), ...proud, ...(kept?.faults ?? [])],
     provenWithin: 0,
   });
   if (remedy !== 'not usable') return computed;

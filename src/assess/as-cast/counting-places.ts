@@ -123,9 +123,13 @@ export function findCountingPlace(
 ): CountingPlace {
   const { castIn } = item;
   const { panel, bed } = plan.setOut;
-  const positions = listStanding(readings, seen, castIn.key, ({ position, isShapeOnly }) =>
-    position === null ? null : { ...position, isShapeOnly },
-  );
+  const findPosition = (ofShape: boolean) =>
+    listStanding(readings, seen, castIn.key, ({ position, isShapeOnly }) =>
+      position === null || isShapeOnly !== ofShape ? null : { ...position, isShapeOnly },
+    );
+  // How inserts lie to each other says nothing of where they are: it never stands in for a place that was measured.
+  const [onPanel, ofShape] = [findPosition(false), findPosition(true)];
+  const positions = onPanel.length > 0 ? onPanel : ofShape;
   const depths = listStanding(readings, seen, castIn.key, ({ depth, depthSigma }) =>
     depth === null ? null : { depth, sigma: depthSigma ?? DEPTH_SIGMA },
   );
@@ -154,7 +158,7 @@ export function findCountingPlace(
   const { record } = (position ?? depth ?? tilt)!.far; // one of them was said
   const basis: BodyOf<'surveyed'>['basis'] = record.body.basis;
   const level = depth?.far.value.depth ?? inForm.place?.depth ?? null;
-  const records = [...positions, ...depths, ...tilts].map((one): FactRecord => one.record);
+  const records = [...onPanel, ...ofShape, ...depths, ...tilts].map((one): FactRecord => one.record);
   return {
     place: {
       x: at.x,

@@ -13,13 +13,13 @@ export interface DepthNeeds {
   readonly proud: readonly CastMember[];
 }
 
-export function findDepthNeeds({ cast }: RemedyQuestion, connection: Connection): DepthNeeds {
-  const members = membersOf(cast, connection);
-  const proud = members.filter((member) => member.proud > connection.packers_mm);
+/** An insert that gets no bolt still stands under its plate. @param connection with the inserts that get one, and the packers it has */
+export function findDepthNeeds({ cast, connection: drawn }: RemedyQuestion, connection: Connection): DepthNeeds {
+  const proud = membersOf(cast, drawn).filter((member) => member.proud > connection.packers_mm);
   const most = Math.max(0, ...proud.map((member) => member.proud));
   return {
     packers: proud.length === 0 ? null : Math.ceil(most),
-    sunk: members.filter(({ sunk }) => sunk > 0),
+    sunk: membersOf(cast, connection).filter(({ sunk }) => sunk > 0),
     proud,
   };
 }

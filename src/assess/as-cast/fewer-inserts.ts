@@ -8,7 +8,7 @@ import { pickBest } from './pick-best.ts';
 import { moveToBest } from './site-remedies.ts';
 
 /** No plate is left on fewer bolts, unless it was designed so: on one it turns. */
-const LEAST_BOLTS = 2;
+export const LEAST_BOLTS = 2;
 /** As many are left out at once, at most. */
 const MOST_LEFT_OUT = 2;
 

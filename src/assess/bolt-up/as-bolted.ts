@@ -54,7 +54,8 @@ export function findAsBolted(index: JobIndex, asCast: AsCastConnection): AsBolte
     connection: {
       ...base,
       fixture: plate,
-      inserts: asCast.connection.inserts.filter(({ insert }) => usedIds.has(insert)),
+      // Without a bolt there is nothing to compute; that such a decision does not work is said by what it comes to.
+      inserts: asCast.connection.inserts.filter(({ insert }) => used.length === 0 || usedIds.has(insert)),
       packers_mm: decided?.change.packers_mm ?? base.packers_mm,
     },
     plate,

@@ -137,6 +137,55 @@ describe('a decision', () => {
     expect(now(tablet).state).toBe('decided');
   });
 
+  it('that cuts into the plate or leaves a bolt out is not one for somebody on site, whatever a record calls it', () => {
+    for (const kind of ['holes slotted', 'fewer inserts'] as const) {
+      const { tablet, found } = off();
+      const disguised = { ...remedyOf(found, kind), kind: 'as is' } as const;
+      tablet.write('foreman', null, decideOn(found, disguised, 'foreman'));
+      expect(now(tablet).decision).toBeNull();
+      expect(now(tablet).withoutRight).toHaveLength(1);
+    }
+  });
+
+  it('about inserts that nobody surveyed is not one for somebody on site', () => {
+    const tablet = castOf('P13');
+    tablet.write('checker', null, surveyed(tablet.sample, {}, [12, 13, 14]));
+    const found = now(tablet);
+    tablet.write('foreman', null, decideOn(found, remedyOf(found, 'as is'), 'foreman'));
+    expect(now(tablet).state).toBe('not surveyed');
+    expect(now(tablet).decision).toBeNull();
+  });
+
+  it('that leaves fewer than two bolts, or none, does not work', () => {
+    for (const count of [3, 4]) {
+      const { tablet, found } = off();
+      const { change, ...rest } = remedyOf(found, 'fewer inserts');
+      const unused = found.members.slice(0, count).map(({ item }) => item.castIn.key);
+      const few = { ...rest, change: { ...change, unused } };
+      tablet.write('engineer', null, decideOn(found, few, 'design engineer'));
+      expect(now(tablet).decided!.verdict).toBe('does not work');
+      expect(now(tablet).decided!.why.join()).toContain('no plate is left on fewer than two');
+      tablet.write('foreman', null, tightened(found));
+      expect(kindsOf(tablet.report())).toContain('decided on other numbers');
+    }
+  });
+
+  it('about a hole or an insert that is not drawn any more does not work', () => {
+    const { tablet, found } = off();
+    const { change, ...rest } = remedyOf(found, 'plate drilled anew');
+    const gone = {
+      ...rest,
+      change: { ...change, holes: [...change.holes, { ...change.holes[0]!, id: 'gone' }], unused: ['gone'] },
+    };
+    tablet.write('engineer', null, decideOn(found, gone, 'design engineer'));
+    expect(now(tablet).decided!.verdict).toBe('does not work');
+    expect(
+      now(tablet)
+        .decided!.why.slice(0, 2)
+        .every((one) => one.includes('as drawn now')),
+    ).toBe(true);
+  });
+
   it('taken back was never there', () => {
     const { tablet } = decideAs('engineer', 'design engineer');
     const decision = tablet.written.at(-1)!;

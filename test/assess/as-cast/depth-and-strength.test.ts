@@ -52,6 +52,13 @@ describe('depth', () => {
     expect(packed.ratio!).toBeGreaterThan(remedy.ratio!);
   });
 
+  it('a top out of the face stands under its plate without a bolt too', () => {
+    const { remedies } = connectionOf(reportOff('P13', { 12: { depth: -6 } }), 'C41');
+    const fewer = remedies.find(({ kind }) => kind === 'fewer inserts')!;
+    expect(fewer.change.unused).toHaveLength(1);
+    expect(fewer.change.packers_mm).toBe(6);
+  });
+
   it('a foot that came nearer to the face carries less, by the depth that is left', () => {
     const [none, ten] = [0, 10].map((out) =>
       remedyOf(Object.fromEntries(ALL.map((n) => [n, { depth: -out }])), 'as is'),

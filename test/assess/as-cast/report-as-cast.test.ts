@@ -190,6 +190,33 @@ describe('surveys that count', () => {
     );
   });
 
+  it('one of how inserts lie to each other never stands in for a place that was measured', () => {
+    const tablet = castOf(MARK);
+    const off = Object.fromEntries(FOUR.map((number) => [number, { dx: 15 }]));
+    tablet.write('checker', null, surveyed(tablet.sample, off));
+    const castIns = tablet.sample.plan.setOut.items
+      .filter(({ number }) => FOUR.some((one) => one === number))
+      .map(({ castIn }) => castIn);
+    const tapes = castIns.flatMap((a, i) =>
+      castIns.slice(i + 1).map((b) => ({
+        item: a.key,
+        to: { kind: 'insert' as const, item: b.key },
+        distance_mm: Math.hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm),
+        sigma_mm: 1,
+      })),
+    );
+    tablet.write('checker', null, {
+      kind: 'surveyed',
+      body: { basis: 'tape', file: null, tool: null, controls: [], points: [], tapes, stances: [], note: null },
+    });
+    const { members, rests } = connectionOf(reportOn(tablet.sample, tablet.known.values()), 'C41');
+    for (const { state, place } of members) {
+      expect(state).toBe('off');
+      expect(place!.dx).toBeCloseTo(15, 6);
+    }
+    expect(new Set(rests.map(({ id }) => id)).size).toBe(2);
+  });
+
   it('without one an insert is where it was taped in the form, and says so', () => {
     const tablet = castOf(MARK);
     tablet.write('checker', 12, taped(tablet.sample.plan, 12, { x: 7 }));
