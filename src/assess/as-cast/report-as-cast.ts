@@ -1,21 +1,16 @@
 import type { Concrete } from '../../job/documents/concrete.ts';
 import type { Connection } from '../../job/documents/connection.ts';
 import type { PieceState } from '../../records/fold/piece-state.ts';
-import type { FactRecord } from '../../records/record.ts';
 import type { PiecePlan } from '../yard/piece-plan.ts';
 import type { YardContext } from '../yard/piece-report.ts';
-import { ofKind, readSlots } from '../yard/piece-slots.ts';
-import { indexSeen } from '../yard/seen-index.ts';
 import type { AsCastConnection, AsCastInsert, AsCastReport, Remedy } from './as-cast-report.ts';
 import { askRemedies, type RemedyQuestion } from './attempt.ts';
+import { findCastInserts } from './cast-inserts.ts';
 import { makeCastPanel } from './cast-panel.ts';
 import { computeDecided } from './compute-decided.ts';
 import { countStrength, overlayStrength } from './counted-strength.ts';
-import { findCountingPlace } from './counting-places.ts';
 import { type DecisionFound, judgeDecisions } from './judge-decision.ts';
-import { judgeInsert } from './judge-insert.ts';
 import { listRemedies } from './list-remedies.ts';
-import { readSurvey } from './read-survey.ts';
 import { tryAsIs, tryMove } from './site-remedies.ts';
 
 /** @throws Error when the job has no such concrete (reading refuses such a job) */
@@ -69,15 +64,7 @@ function findOnce<T>(find: () => T): () => T {
 export function reportAsCast(context: YardContext, plan: PiecePlan, state: PieceState): AsCastReport {
   const { index } = context;
   const { setOut } = plan;
-  const slots = readSlots(state);
-  const seen = indexSeen(state);
-  const readings = ofKind(state.beside.get('surveyed') ?? [], 'surveyed').map((record) => readSurvey(plan, record));
-  const rests = new Map<string, readonly FactRecord[]>();
-  const inserts = setOut.items.map((item) => {
-    const counting = findCountingPlace(context, plan, slots, seen, readings, item);
-    rests.set(item.castIn.id, counting.records);
-    return judgeInsert(index, setOut.panel, item, counting);
-  });
+  const { slots, seen, readings, rests, inserts } = findCastInserts(context, plan, state);
   const concrete = concreteOf(context, plan);
   const strength = countStrength(concrete, state);
   const cast = makeCastPanel(index, overlayStrength(index, concrete, strength), plan, inserts);

@@ -2,8 +2,10 @@ import type { HoldingMethodName } from '../../engine/form/holding-methods.ts';
 import type { PieceState } from '../../records/fold/piece-state.ts';
 import type { FactRecord, RecordOf } from '../../records/record.ts';
 import type { AsCastInsert } from '../as-cast/as-cast-report.ts';
+import { findCastInserts } from '../as-cast/cast-inserts.ts';
 import type { FormPlace, SetOutItem } from '../set-out/set-out.ts';
 import type { PiecePlan } from '../yard/piece-plan.ts';
+import type { YardContext } from '../yard/piece-report.ts';
 
 /** What may have to do with how far an insert lies off. Null: not known. */
 export interface DeviationContext {
@@ -101,4 +103,16 @@ export function listSurveyedDeviations(
           },
         ],
   );
+}
+
+/** All that a piece teaches: what was taped in its form, and what was surveyed when it was hard. */
+export function listDeviations(
+  context: YardContext,
+  plan: PiecePlan,
+  state: PieceState,
+  bed: string | null,
+): readonly Deviation[] {
+  const taped = listTapedDeviations(plan, state, bed);
+  if ((state.beside.get('surveyed') ?? []).length === 0) return taped;
+  return [...taped, ...listSurveyedDeviations(plan, state, bed, findCastInserts(context, plan, state).inserts)];
 }

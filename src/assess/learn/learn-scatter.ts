@@ -1,11 +1,18 @@
 import type { Point } from '../../engine/geometry/point.ts';
-import { findTrend, type SampleSummary, summariseSample, type Trend } from '../../engine/statistics/intervals.ts';
+import {
+  findTrend,
+  type Interval,
+  type SampleSummary,
+  summariseSample,
+  type Trend,
+  wilsonInterval,
+} from '../../engine/statistics/intervals.ts';
 import { findCovariance, findEllipse, type ScatterEllipse } from '../../engine/statistics/scatter.ts';
 import { compareWithRest, type GroupDifference } from './compare-groups.ts';
 import type { Deviation } from './deviations.ts';
 
 /** What inserts are put together by. */
-export const groupings = ['all', 'method', 'place', 'bed', 'setter', 'type', 'board'] as const;
+export const groupings = ['all', 'method', 'place', 'bed', 'setter', 'distance', 'type', 'board'] as const;
 export type Grouping = (typeof groupings)[number];
 
 /**
@@ -14,6 +21,27 @@ export type Grouping = (typeof groupings)[number];
  */
 export const LEAST_COUNT = 10;
 const CONFIDENCE = 0.95;
+/** What is just at the tolerance is within it [mm]. */
+const ROUNDING = 1e-9;
+
+/** Shares of a round scatter within one standard deviation and within what holds 95 %. */
+const SHARE_OF_ONE = 1 - Math.exp(-0.5);
+const SHARE = 0.95;
+
+/** Bands of the distance from the datum, along the axis along which it is farther [mm]. */
+const BANDS = [0, 1000, 2000, 4000] as const;
+
+/** Where the band of a distance begins and ends [mm]; null: no end. */
+export interface DistanceBand {
+  readonly from: number;
+  readonly to: number | null;
+}
+
+/** The band of a group by distance, from its value; null: it is none. */
+export function readBand(value: string): DistanceBand | null {
+  const at = BANDS.findIndex((from) => String(from) === value);
+  return at < 0 ? null : { from: BANDS[at]!, to: BANDS[at + 1] ?? null };
+}
 
 /** How many lie how far off, in parts of their tolerance: from −2 to 2 in steps of a quarter, what is farther in the end bins. */
 export interface HistogramBin {
@@ -36,12 +64,20 @@ export interface LearnedGroup {
     readonly tolerance: number;
     readonly number: number;
     readonly piece: string;
+    /** Designed distances from the datum along the two axes. */
+    readonly from: Deviation['from'];
   }[];
+  /** Which lie within their tolerance along both axes. */
+  readonly within: number;
   /** Null: too few. */
   readonly found: {
     readonly x: SampleSummary;
     readonly y: SampleSummary;
+    /** That holds 95 % of a normal scatter; and that of one standard deviation. */
     readonly ellipse: ScatterEllipse;
+    readonly ellipseOfOne: ScatterEllipse;
+    /** Of the share within tolerance, by Wilson. */
+    readonly withinInterval: Interval;
     /** Deviation along an axis over the distance from the datum [mm a mm]: a long tape, a form that grows. Null: all at one distance. */
     readonly trendX: Trend | null;
     readonly trendY: Trend | null;
@@ -80,8 +116,9 @@ export function learnScatter(deviations: readonly Deviation[], copied: ReadonlyS
   };
 }
 
-function groupValue({ context }: Deviation, by: Grouping): string | null {
+function groupValue({ context, from }: Deviation, by: Grouping): string | null {
   if (by === 'all') return 'all';
+  if (by === 'distance') return String(BANDS.findLast((start) => Math.max(...from) >= start) ?? BANDS[0]);
   if (by === 'board') return context.isOnBoard ? 'template board' : 'single';
   return context[by];
 }
@@ -101,11 +138,16 @@ function learnGroup(
   return {
     ...head,
     count: own.length,
-    points: own.map(({ x, y, tolerance, number, piece }) => ({ at: [x, y], tolerance, number, piece })),
+    points: own.map(({ x, y, tolerance, number, piece, from }) => ({ at: [x, y], tolerance, number, piece, from })),
+    within: countWithin(own),
     found: own.length < LEAST_COUNT ? null : findScatterOf(own),
     bins: countBins(own),
     difference,
   };
+}
+
+function countWithin(own: readonly Deviation[]): number {
+  return own.filter(({ x, y, tolerance }) => Math.max(Math.abs(x), Math.abs(y)) <= tolerance + ROUNDING).length;
 }
 
 function findScatterOf(own: readonly Deviation[]): NonNullable<LearnedGroup['found']> {
@@ -124,7 +166,9 @@ function findScatterOf(own: readonly Deviation[]): NonNullable<LearnedGroup['fou
       own.map(({ y }) => y),
       CONFIDENCE,
     ),
-    ellipse: findEllipse(mean, covariance, 0.95),
+    ellipse: findEllipse(mean, covariance, SHARE),
+    ellipseOfOne: findEllipse(mean, covariance, SHARE_OF_ONE),
+    withinInterval: wilsonInterval(countWithin(own), own.length, CONFIDENCE),
     trendX: trend(0),
     trendY: trend(1),
   };

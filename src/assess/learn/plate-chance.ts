@@ -1,3 +1,4 @@
+import type { HoldingMethodName, HoldingPlace } from '../../engine/form/holding-methods.ts';
 import { findUsualScatter } from '../../engine/form/holding-scatter.ts';
 import { findChance, findSlackForChance } from '../../engine/tolerance/hole-for-chance.ts';
 import type { ScatteredHole } from '../../engine/tolerance/scatter-space.ts';
@@ -47,9 +48,18 @@ export function takeScatter({ groups }: Pick<Learned, 'groups'>, context: Chance
   const learned =
     own.find(({ source, found }) => source === 'surveyed' && found !== null) ?? own.find(({ found }) => found !== null);
   if (learned?.found === undefined || learned.found === null)
-    return { sigma: findUsualScatter(method, place).position, from: 'common practice', count: most };
+    return {
+      sigma: findUsualScatter(method, spreadPlace(method, place)).position,
+      from: 'common practice',
+      count: most,
+    };
   const { x, y } = learned.found;
   return { sigma: Math.hypot(x.deviation, y.deviation) / Math.SQRT2, from: 'the yard', count: learned.count };
+}
+
+/** A board that moves as a whole takes its plate along: what is left are its holes to each other, which are drilled alike wherever it lies. */
+function spreadPlace(method: HoldingMethodName, place: HoldingPlace): HoldingPlace {
+  return method === 'template board' ? 'mould face' : place;
 }
 
 /**

@@ -52,11 +52,14 @@ export interface Trend {
   readonly slope: number;
   readonly intercept: number;
   readonly slopeInterval: Interval;
+  /** Mean of the points' x, where the line is known best; and how far it is known there, to both sides. */
+  readonly middle: number;
+  readonly reachAtMiddle: number;
 }
 
 /**
  * Least-squares line y = intercept + slope x. Null: fewer than three points, or all at one x.
- * Source: textbooks: slope ± t(n − 2) s/√Σ(x − x̄)².
+ * Source: textbooks: slope ± t(n − 2) s/√Σ(x − x̄)²; the line at x̄ ± t(n − 2) s/√n.
  */
 export function findTrend(points: readonly (readonly [x: number, y: number])[], confidence: number): Trend | null {
   const count = points.length;
@@ -67,8 +70,23 @@ export function findTrend(points: readonly (readonly [x: number, y: number])[], 
   const slope = points.reduce((sum, [x, y]) => sum + (x - meanX) * (y - meanY), 0) / spread;
   const intercept = meanY - slope * meanX;
   const rest = points.reduce((sum, [x, y]) => sum + (y - intercept - slope * x) ** 2, 0);
-  const reach = studentQuantile(count - 2, (1 + confidence) / 2) * Math.sqrt(rest / (count - 2) / spread);
-  return { slope, intercept, slopeInterval: [slope - reach, slope + reach] };
+  const known = studentQuantile(count - 2, (1 + confidence) / 2) * Math.sqrt(rest / (count - 2));
+  const reach = known / Math.sqrt(spread);
+  return {
+    ...{ slope, intercept, slopeInterval: [slope - reach, slope + reach] },
+    ...{ middle: meanX, reachAtMiddle: known / Math.sqrt(count) },
+  };
+}
+
+/**
+ * Where a line lies at x, with the interval of the line there, not of single points.
+ * Source: textbooks: ± t(n − 2) s √(1/n + (x − x̄)²/Σ(x − x̄)²).
+ */
+export function trendAt(trend: Trend, x: number): { readonly y: number; readonly interval: Interval } {
+  const { slope, intercept, slopeInterval, middle, reachAtMiddle } = trend;
+  const y = intercept + slope * x;
+  const reach = Math.hypot(reachAtMiddle, (slopeInterval[1] - slope) * (x - middle));
+  return { y, interval: [y - reach, y + reach] };
 }
 
 /**

@@ -30,6 +30,7 @@ import type { FolderQuestion, FolderView } from './folder-view.ts';
 import { HeldJob } from './held-job.ts';
 import type { MatchedSurvey, SurveyDesign } from './match-survey.ts';
 import type { CastingView, PartsList, PartsView, PourPartsView } from './parts-view.ts';
+import type { TakenGroups, TellChances } from './plate-chances.ts';
 import type { TellPour } from './pour-findings.ts';
 import { type PreviewedConnection, previewInHeld } from './preview-edit.ts';
 import type { FilesReading, GivenFile } from './read-files.ts';
@@ -47,6 +48,7 @@ export class JobWorker {
   readonly #frozen = new FrozenStates();
   #planning = 0;
   #comparing = 0;
+  #chancing = 0;
 
   /** Takes a job that was read by `readJobDocument`; whatever ran on another is left. */
   open(file: JobFile): void {
@@ -176,6 +178,14 @@ export class JobWorker {
     const mine = this.#comparing;
     const { assessOther } = await import('./assess-other.ts');
     return assessOther(this.#job, parts, onProgress, () => mine !== this.#comparing);
+  }
+
+  /** The chance of every connection's plate by what the yard has learned; a newer call takes over. */
+  async plateChances(learned: TakenGroups, onFound: TellChances): Promise<boolean> {
+    this.#chancing += 1;
+    const mine = this.#chancing;
+    const { findPlateChances } = await import('./plate-chances.ts');
+    return findPlateChances(this.#job, learned, onFound, () => mine !== this.#chancing);
   }
 
   /** Reads a file of surveyed points and suggests which is which; needs no open job. */

@@ -1,13 +1,27 @@
 import { describe, expect, it } from 'vitest';
 import type { AsCastInsert } from '../../../src/assess/as-cast/as-cast-report.ts';
 import { compareWithRest, correctByHolm } from '../../../src/assess/learn/compare-groups.ts';
+import { findConnectionChance } from '../../../src/assess/learn/connection-chance.ts';
 import { type Deviation, listSurveyedDeviations, listTapedDeviations } from '../../../src/assess/learn/deviations.ts';
-import { LEAST_COUNT, learnScatter } from '../../../src/assess/learn/learn-scatter.ts';
+import { LEAST_COUNT, learnScatter, readBand } from '../../../src/assess/learn/learn-scatter.ts';
 import { type ChanceBolt, findPlateChance, takeScatter } from '../../../src/assess/learn/plate-chance.ts';
+import { setOutPanel } from '../../../src/assess/set-out/set-out-panel.ts';
 import { compareMeans, compareVariances } from '../../../src/engine/statistics/tests.ts';
 import { prepareRandom } from '../../../src/engine/tolerance/shifted-lattice.ts';
+import { indexJob } from '../../../src/job/job-index.ts';
 import { foldPiece } from '../../../src/records/fold/fold-piece.ts';
-import { nameGrouping, tellGroup, tellLeftOut, tellPlateChance, tellTaken } from '../../../src/say/learn-words.ts';
+import {
+  findReach,
+  nameGroup,
+  nameGrouping,
+  tellChance,
+  tellChanceError,
+  tellGroup,
+  tellLeftOut,
+  tellNeed,
+  tellTaken,
+  tellWorstReach,
+} from '../../../src/say/learn-words.ts';
 import { demoFile, PieceTablet, pieceOf, sight } from '../yard/yard-sample.ts';
 
 function prepareNormal(seed: number): () => number {
@@ -42,6 +56,8 @@ function makeDeviations(seed: number, { count, sigma, bias = 0, grows = 0, ...wh
   });
 }
 
+const length = (value: number) => `${value.toFixed(1)} mm`;
+
 const groupOf = (deviations: readonly Deviation[], by: string, value: string, copied: readonly string[] = []) =>
   learnScatter(deviations, new Set(copied)).groups.find((one) => one.by === by && one.value === value)!;
 
@@ -54,22 +70,24 @@ describe('scatter that is learned', () => {
     expect(found!.ellipse.half[0]).toBeGreaterThan(found!.ellipse.half[1]);
     const few = groupOf(makeDeviations(1, { count: LEAST_COUNT - 1, sigma: 3 }), 'method', 'chair');
     expect(few.found).toBeNull();
-    expect(tellGroup(few)).toEqual(['9 taped in the form: too few for a scatter, 10 are needed (common practice).']);
+    expect(tellGroup(few, length)).toEqual([
+      '9 taped in the form: too few for a scatter: 9 of the 10 that are needed (common practice).',
+    ]);
     expect(groupOf(makeDeviations(1, { count: LEAST_COUNT, sigma: 3 }), 'all', 'all').found).not.toBeNull();
   });
 
   it('says a bias only where its interval leaves 0 out', () => {
-    const off = tellGroup(groupOf(makeDeviations(2, { count: 40, sigma: 2, bias: 3 }), 'all', 'all'));
+    const off = tellGroup(groupOf(makeDeviations(2, { count: 40, sigma: 2, bias: 3 }), 'all', 'all'), length);
     expect(off[1]).toContain('off in the mean');
     expect(off[2]).toContain('no bias shown');
   });
 
   it('finds a tape that is long: growth with the distance', () => {
-    const lines = tellGroup(groupOf(makeDeviations(3, { count: 60, sigma: 1, grows: 0.001 }), 'all', 'all'));
-    expect(lines.filter((line) => line.includes('grows with the distance'))).toHaveLength(1);
-    expect(tellGroup(groupOf(makeDeviations(4, { count: 60, sigma: 1 }), 'all', 'all')).join(' ')).not.toContain(
-      'grows',
-    );
+    const lines = tellGroup(groupOf(makeDeviations(3, { count: 60, sigma: 1, grows: 0.001 }), 'all', 'all'), length);
+    expect(lines.filter((line) => line.includes('changes with the distance'))).toHaveLength(1);
+    expect(
+      tellGroup(groupOf(makeDeviations(4, { count: 60, sigma: 1 }), 'all', 'all'), length).join(' '),
+    ).not.toContain('changes with');
   });
 
   it('tells apart who scatters more, and nobody where all are alike', () => {
@@ -101,6 +119,44 @@ describe('scatter that is learned', () => {
     const { bins } = groupOf([...own, { ...own[0]!, x: 1000, y: -1000 }], 'all', 'all');
     expect(bins.reduce((sum, { x }) => sum + x, 0)).toBe(51);
     expect([bins.at(-1)!.x > 0, bins[0]!.y > 0, bins[0]!.from, bins.at(-1)!.to]).toEqual([true, true, -2, 2]);
+  });
+
+  it('counts what lies within tolerance along both axes, with the interval of the share', () => {
+    const own = makeDeviations(20, { count: 20, sigma: 0.01 });
+    const off = own.map((one, i) => (i < 2 ? { ...one, x: 5.1 } : i === 2 ? { ...one, y: -5 } : one));
+    const { within, found } = groupOf(off, 'all', 'all');
+    expect(within).toBe(18);
+    // Wilson, 18 of 20: 0.699 to 0.972 (tables).
+    expect(found!.withinInterval.map((share) => Number(share.toFixed(3)))).toEqual([0.699, 0.972]);
+    expect(found!.ellipse.half[0] / found!.ellipseOfOne.half[0]).toBeCloseTo(2.4477, 3);
+  });
+
+  it('puts inserts together by the farther of their two distances from the datum', () => {
+    const [one] = makeDeviations(21, { count: 1, sigma: 1 });
+    const at = (x: number, y: number) =>
+      learnScatter([{ ...one!, from: [x, y] }], new Set()).groups.find(({ by }) => by === 'distance')!;
+    expect([at(10, 999), at(10, 1000), at(3999, 10), at(9000, 1)].map(({ value }) => readBand(value!))).toEqual([
+      { from: 0, to: 1000 },
+      { from: 1000, to: 2000 },
+      { from: 2000, to: 4000 },
+      { from: 4000, to: null },
+    ]);
+    const names = { person: () => null, bed: () => null, length };
+    expect(nameGroup(at(10, 1000), names)).toBe('1000.0 mm to 2000.0 mm');
+    expect(nameGroup({ by: 'setter', value: 'x' }, names)).toBe('somebody whose name is not here');
+    expect(readBand('7')).toBeNull();
+  });
+
+  it('tells the yard how far 19 of 20 lay off, and only from enough', () => {
+    const points = (count: number) => Array.from({ length: count }, (_, i) => ({ at: [0, i + 0.5] as const }));
+    const reachOf = (count: number) =>
+      findReach({ points: points(count) as unknown as Parameters<typeof findReach>[0]['points'] });
+    // Of 20 the 19th lies 18.5 off, of 40 the 38th 37.5.
+    expect([reachOf(19), reachOf(20), reachOf(40)]).toEqual([null, 19, 38]);
+    expect(tellWorstReach(learnScatter(makeDeviations(22, { count: 40, sigma: 2 }), new Set()))).toMatch(
+      /^Held by chair: 19 of 20 inserts lay within \d mm of their place, taped in the form \(40 inserts\)\.$/,
+    );
+    expect(tellWorstReach(learnScatter(makeDeviations(22, { count: 15, sigma: 2 }), new Set()))).toBeNull();
   });
 
   it('reads what was taped of a piece', () => {
@@ -161,12 +217,16 @@ describe('chance of a plate from what was learned', () => {
   it('takes common practice where there are too few, and says so', () => {
     const learned = learnScatter(makeDeviations(12, { count: 4, sigma: 1 }), new Set());
     expect(takeScatter(learned, bolts[0]!.context)).toEqual({ sigma: 5, from: 'common practice', count: 4 });
-    expect(tellTaken(takeScatter(learned, bolts[0]!.context)!)).toContain('common practice: the yard has measured 4');
+    expect(tellTaken(takeScatter(learned, bolts[0]!.context)!, length)).toContain(
+      'common practice: the yard has measured 4',
+    );
     // Two round holes, by hand: 2 Φ(6/(5 √2)) − 1 = 0.604 but for what is across.
     const chance = findPlateChance(bolts, learned)!;
     expect(chance.fits).toBeCloseTo(0.604, 2);
     expect(chance.needs.kind === 'holes' && chance.needs.overBolt > 15).toBe(true);
-    expect(tellPlateChance(chance)[0]).toContain('60.');
+    expect(tellChance(chance)).toMatch(/^60\.\d %$/);
+    expect(tellNeed(chance, length)).toMatch(/^each hole 1\d\.\d mm larger than its bolt$/);
+    expect(tellChanceError(chance)).toBe('exact');
   });
 
   it('takes the yard where it has measured enough: surveyed before taped', () => {
@@ -176,7 +236,33 @@ describe('chance of a plate from what was learned', () => {
     const taken = takeScatter(learned, bolts[0]!.context)!;
     expect([taken.from, taken.count, taken.sigma < 0.7]).toEqual(['the yard', 40, true]);
     const chance = findPlateChance(bolts, learned)!;
-    expect(tellPlateChance(chance)).toEqual(['Goes on first time: more than 99.9 %.', 'The holes do for 99 of 100.']);
+    expect([tellChance(chance), tellNeed(chance, length)]).toEqual(['more than 99.9 %', 'the holes do for 99 of 100']);
+  });
+
+  it('takes the holes of a board to each other, wherever it lies: the whole board takes its plate along', () => {
+    const context = { method: 'template board', place: 'trowelled face' } as const;
+    expect(takeScatter(learnScatter([], new Set()), context)).toEqual({ sigma: 1, from: 'common practice', count: 0 });
+  });
+
+  it('is found for a connection of a job: its bolts as designed, and what a board would change', () => {
+    const file = demoFile();
+    const index = indexJob(file);
+    const known = new Map();
+    const find = (mark: string) => {
+      const connection = file.job.connections.find((one) => one.mark === mark)!;
+      const setOut = setOutPanel(index, connection.panel, null);
+      return findConnectionChance(index, setOut, connection, { groups: [] }, known);
+    };
+    const found = file.job.connections.slice(0, 12).map(({ mark }) => find(mark));
+    const computed = found.filter(({ chance }) => chance !== null);
+    expect(computed.length).toBeGreaterThan(0);
+    for (const { chance, onBoard, bolts, why } of computed) {
+      expect([why, chance!.scatter.length]).toEqual([null, bolts]);
+      if (onBoard !== null) expect(onBoard.fits).toBeGreaterThanOrEqual(chance!.fits - 0.005);
+    }
+    // Of one detail they are computed once.
+    expect(known.size).toBeLessThan(2 * computed.length);
+    expect(new Set(found.flatMap(({ chance, why }) => (chance === null ? [why] : []))).has(null)).toBe(false);
   });
 
   it('is none where of one insert no way of holding is known', () => {

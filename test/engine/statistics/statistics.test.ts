@@ -7,6 +7,7 @@ import {
   findTrend,
   grubbsLimit,
   summariseSample,
+  trendAt,
   wilsonInterval,
 } from '../../../src/engine/statistics/intervals.ts';
 import { approximateNormalQuantile, normalQuantile, normalTail } from '../../../src/engine/statistics/normal.ts';
@@ -184,6 +185,10 @@ describe('samples', () => {
     // By hand: slope 1.98, s² = 0.0090, Σ(x − x̄)² = 5, t(2) = 4.3027.
     expect(line.slope).toBeCloseTo(1.98, 10);
     expect(line.slopeInterval[1] - line.slope).toBeCloseTo(4.302_65 * Math.sqrt(0.009 / 5), 4);
+    // The line itself, by hand: at the mean x = 1.5 ± t s/√4; at 0 the slope's part is added at right angles.
+    expect(trendAt(line, 1.5).interval[1] - trendAt(line, 1.5).y).toBeCloseTo(4.302_65 * Math.sqrt(0.009 / 4), 4);
+    expect(trendAt(line, 0).y).toBeCloseTo(1.03, 10);
+    expect(trendAt(line, 0).interval[1] - 1.03).toBeCloseTo(4.302_65 * Math.sqrt(0.009 * (1 / 4 + 2.25 / 5)), 4);
     expect(findTrend([[0, 1]], 0.95)).toBeNull();
     expect(
       findTrend(
