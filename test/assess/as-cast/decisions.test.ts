@@ -156,6 +156,19 @@ describe('a decision', () => {
     expect(now(tablet).decision).toBeNull();
   });
 
+  it('about an insert of which only the depth was surveyed is not one for somebody on site', () => {
+    const tablet = castOf('P13');
+    const all = surveyed(tablet.sample, {});
+    if (all.kind !== 'surveyed') throw new Error('a survey');
+    const { key } = tablet.sample.plan.setOut.items.find(({ number }) => number === 15)!.castIn;
+    const points = all.body.points.filter(({ item }) => item !== key);
+    tablet.write('checker', null, { ...all, body: { ...all.body, points } });
+    const found = now(tablet);
+    expect(found.members.every(({ place }) => place !== null)).toBe(true);
+    expect(remedyOf(found, 'as is').verdict).toBe('works');
+    expect(remedyOf(found, 'as is').act).toBe('change the design');
+  });
+
   it('that leaves fewer than two bolts, or none, does not work', () => {
     for (const count of [3, 4]) {
       const { tablet, found } = off();
