@@ -5,7 +5,7 @@ import { CODE_SIZE } from '../../../drawing/sheets/check-sheet.ts';
 import { drawPickSheets, makeKitLabel } from '../../../drawing/sheets/kit-sheet.ts';
 import { PAPERS } from '../../../drawing/sheets/paper.ts';
 import { drawPictureSheets } from '../../../drawing/sheets/picture-sheet.ts';
-import { finishSheets } from '../../../drawing/sheets/sheet-frame.ts';
+import { finishSheets, type Sheet } from '../../../drawing/sheets/sheet-frame.ts';
 import { drawQr } from '../../../files/qr/qr-marks.ts';
 import { writePieceCode } from '../../../job/piece-code.ts';
 import { sayBoltUpCard } from '../../../say/bolt-up-card.ts';
@@ -84,10 +84,11 @@ export function drawKit({ piece, facts }: SheetGround, report: BoltUpReport): re
       paper,
     );
     const labelHead = { mark: list.panel, title: 'Labels of kit bags', lines };
-    const all = finishSheets([...picks, ...drawPictureSheets(labels, labelHead, paper)], { ...facts, paper });
+    // Each is printed by itself too: its pages count by themselves.
+    const finish = (sheets: readonly Sheet[]) => finishSheets(sheets, { ...facts, paper });
     return [
-      { title: 'Pick list', drawings: all.slice(0, picks.length) },
-      { title: 'Labels of kit bags', drawings: all.slice(picks.length) },
+      { title: 'Pick list', drawings: finish(picks) },
+      { title: 'Labels of kit bags', drawings: finish(drawPictureSheets(labels, labelHead, paper)) },
     ];
   });
 }

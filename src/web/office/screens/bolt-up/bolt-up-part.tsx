@@ -65,6 +65,9 @@ function listColumns(people: readonly Person[]): readonly Column<BoltUpCard>[] {
         <span class={styles.lines}>
           <StateMark state={markOf(card)} words={sayState(card)} />
           <Lines of={card.state === 'tightened' ? card.tightenedFaults : card.stops} />
+          <span class={styles.soft}>
+            <Lines of={card.notes} />
+          </span>
         </span>
       ),
     },
@@ -140,7 +143,7 @@ export function BoltUpPart({ yard, piece }: { readonly yard: Yard; readonly piec
   return (
     <Section
       title="Bolt up"
-      lead="NOT FOR LIFTING: no fixing or brace insert of this panel. Bolts by the depth as it came out, for the packers that are stated."
+      lead="NOT FOR LIFTING: no fixing or brace insert of this panel. Bolts by the depth as it was surveyed."
       actions={
         <>
           <PrintKeys yard={yard} piece={piece} report={report} />

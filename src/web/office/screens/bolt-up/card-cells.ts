@@ -3,6 +3,7 @@ import { listTightenedGaps } from '../../../../assess/bolt-up/tightened-gaps.ts'
 import { callPerson } from '../../../../assess/yard/rights.ts';
 import type { Person } from '../../../../records/person.ts';
 import { CARD_STATES, plainLength, sayBoltKind, sayRange, sayTorque } from '../../../../say/bolt-up-words.ts';
+import { STATE_WORDS } from '../../../../say/words.ts';
 import type { ShownState } from '../../../parts/state-mark.tsx';
 import { writeMoment } from '../../state/write-moment.ts';
 
@@ -43,7 +44,8 @@ export function sayBolts(card: BoltUpCard): readonly string[] {
       const count = own.filter((other) => other === length).length;
       return length === null ? `${count} without a length` : `${count} × ${plainLength(length)} mm`;
     });
-    return `${sayRange(one)}${one.isStated ? ' (as stated)' : ''}: ${words.join(', ')}`;
+    const stop = one.state === 'passes' || one.isStated ? '' : `, but ${STATE_WORDS[one.state]}: ask first`;
+    return `${sayRange(one)}${one.isStated ? ' (as stated)' : ''}: ${words.join(', ')}${stop}`;
   });
   const washers = [...new Set(card.bolts.map((bolt) => bolt.washers.map(sayWasher).join(' on ')))];
   return [sayBoltKind(card), ...lengths, washers.join('; ')];
