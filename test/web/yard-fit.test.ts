@@ -30,6 +30,19 @@ it('says first whether a bracket goes on, and what its finder may do himself', a
   await checkWidth(page);
   await screen.checkAccess();
 
+  // A strength that is no pass is said beside the plate that goes on.
+  await page.getByRole('link', { name: /C02 Goes on as drawn As designed its strength .*: that is no pass/ }).waitFor();
+  await page.getByRole('link', { name: /^Bolt up only those that may be/ }).tap();
+
+  // What waits for a decision leads there, and nothing invites to tighten it.
+  await page.getByRole('button', { name: /^C03/ }).tap();
+  const tightened = page.getByRole('button', { name: /^Tightened/ });
+  await tightened.waitFor();
+  expect((await tightened.boundingBox())!.height).toBeLessThan(78);
+  await checkTargets(page);
+  await page.getByRole('link', { name: /^What may be done/ }).tap();
+  await page.getByRole('link', { name: /^All brackets/ }).tap();
+
   await page.getByRole('link', { name: /C03 Does not go on: hole \d lacks 4.8 mm/ }).tap();
   await page.getByText(/^Do not slot, drill or burn a hole/).waitFor();
   await page.getByRole('img', { name: /before the inside face, top up: bracket of C03/ }).waitFor();

@@ -45,8 +45,10 @@ function tellDepth(index: JobIndex, place: SurveyedPlace): readonly string[] {
   if (proud > 0) return [`its top stands ${showLength(proud)} out of the face`];
   if (Math.abs(depthOff) <= level_mm + ROUNDING) return [];
   const way = depthOff > 0 ? 'deeper' : 'less deep';
+  // Too little for the survey to be sure that it stands proud: still never told as less than none below.
+  const lies = depth < 0 ? `${showLength(-depth)} above the face` : `${showLength(depth)} below the face`;
   return [
-    `its top lies ${showLength(depth)} below the face, ${showLength(Math.abs(depthOff))} ${way} than aimed at; ±${showLength(level_mm)} is allowed`,
+    `its top lies ${lies}, ${showLength(Math.abs(depthOff))} ${way} than aimed at; ±${showLength(level_mm)} is allowed`,
   ];
 }
 

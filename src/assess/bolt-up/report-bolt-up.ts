@@ -71,17 +71,23 @@ function judgePackers(moved: JobIndex, { connection }: AsBolted, ranges: BoltSpe
   });
 }
 
+/** `insert 7 lies`, `inserts 7, 8 lie`, in the order of their numbers. */
+function tellMany(bolts: readonly ChosenBolt[], one: string, many: string): string {
+  const numbers = bolts.map(({ bolt }) => bolt.insert.item.number).sort((a, b) => a - b);
+  return numbers.length === 1 ? `insert ${numbers[0]} ${one}` : `inserts ${numbers.join(', ')} ${many}`;
+}
+
 function describeCard(bolts: readonly ChosenBolt[], { connection }: AsBolted): readonly string[] {
   const designed = bolts.filter(({ bolt }) => bolt.recessFrom === 'as designed');
   const lifted = bolts.filter(({ bolt }) => bolt.recess < 0);
   const notes: string[] = [];
   if (designed.length > 0)
     notes.push(
-      `how deep insert ${designed.map(({ bolt }) => bolt.insert.item.number).join(', ')} lies was not surveyed: lengths are for the depth as designed; measure before the bolts are fetched`,
+      `how deep ${tellMany(designed, 'lies', 'lie')} was not surveyed: lengths are for the depth as designed; measure before the bolts are fetched`,
     );
   if (lifted.length > 0)
     notes.push(
-      `insert ${lifted.map(({ bolt }) => bolt.insert.item.number).join(', ')} stands out of the face: the plate lies on it and not on the concrete, unless packers take it up`,
+      `${tellMany(lifted, 'stands', 'stand')} out of the face: the plate lies there and not on the concrete, unless packers take it up`,
     );
   if (connection.packers_mm > 0)
     notes.push(

@@ -198,6 +198,7 @@ function Step({ piece, report, card, writer, step, onStep, onLook, onBack }: Ste
       <CardSheet piece={piece} card={card} />
       <FrameKeys>
         <CardKeys
+          piece={piece}
           card={card}
           onAll={onLook}
           onOffer={(wentOn) => void offer(wentOn)}
@@ -211,12 +212,14 @@ function Step({ piece, report, card, writer, step, onStep, onLook, onBack }: Ste
 }
 
 function CardKeys({
+  piece,
   card,
   onAll,
   onOffer,
   onNo,
   onTighten,
 }: {
+  readonly piece: OpenPiece;
   readonly card: BoltUpCard;
   readonly onAll: () => void;
   readonly onOffer: (wentOn: WentOn) => void;
@@ -230,6 +233,16 @@ function CardKeys({
       <BigKey kind="quiet" onPress={onAll}>
         All brackets
       </BigKey>
+      {card.state === 'decide first' && (
+        <BigLink kind="main" to={places.fit(piece.id, card.connection.key)} more="what is computed, who decides">
+          What may be done
+        </BigLink>
+      )}
+      {card.state === 'survey first' && (
+        <BigLink kind="main" to={places.survey(piece.id)} more="from the edges, by tape">
+          Measure inserts
+        </BigLink>
+      )}
       <BigKey
         isDisabled={!isNamed}
         meaning={`as designed ${card.offered?.id ?? ''}`}
@@ -248,8 +261,8 @@ function CardKeys({
         It does not go on
       </BigKey>
       <BigKey
-        kind={isReady ? 'main' : 'stop'}
-        isTall
+        kind={isReady ? 'main' : 'quiet'}
+        isTall={isReady}
         isDisabled={!isNamed}
         more={
           isReady

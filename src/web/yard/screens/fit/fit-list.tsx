@@ -22,11 +22,14 @@ function Row({
   found,
   kind,
   words,
+  doubt,
 }: {
   readonly piece: OpenPiece;
   readonly found: AsCastConnection;
   readonly kind: FitKind;
   readonly words: string;
+  /** Why it is no pass, or why somebody is asked first; null: it speaks for itself. */
+  readonly doubt: string | null;
 }) {
   const { connection, members } = found;
   return (
@@ -36,6 +39,7 @@ function Row({
         <span class={styles.mark}>{connection.mark}</span>
         <span class={styles.words}>
           <strong>{words}</strong>
+          {doubt !== null && <small class={styles.doubt}>{doubt}</small>}
           <small>{`${nameFace(connection)}, ${placesOf(members.map(({ item }) => item.number))}`}</small>
         </span>
       </Link>
@@ -57,17 +61,29 @@ export function FitList({
     .map((found) => ({ found, ...answerConnection(piece, found) }))
     .sort((a, b) => ORDER[a.kind] - ORDER[b.kind]);
   const isSurveyed = report.surveys.length > 0;
+  const isSettled = report.connections.every(({ state }) => state === 'fine' || state === 'decided');
   return (
     <YardFrame
       {...frame}
       keys={
-        <BigLink
-          kind={isSurveyed ? 'plain' : 'main'}
-          to={places.survey(piece.id)}
-          more={isSurveyed ? 'inserts nobody taped, or once more' : 'tape the hard panel first'}
-        >
-          Measure inserts
-        </BigLink>
+        <>
+          <BigLink
+            kind={isSurveyed ? 'plain' : 'main'}
+            to={places.survey(piece.id)}
+            more={isSurveyed ? 'inserts nobody taped, or once more' : 'tape the hard panel first'}
+          >
+            Measure inserts
+          </BigLink>
+          {isSurveyed && rows.length > 0 && (
+            <BigLink
+              kind={isSettled ? 'main' : 'plain'}
+              to={places.bolts(piece.id)}
+              more={isSettled ? 'delivery, cards, tightening' : 'only those that may be: see above'}
+            >
+              Bolt up
+            </BigLink>
+          )}
+        </>
       }
     >
       <h2 class={styles.lead}>{tellAsCast(report)}</h2>
@@ -77,8 +93,15 @@ export function FitList({
         </Answer>
       )}
       <ol class={styles.rows}>
-        {rows.map(({ found, kind, words }) => (
-          <Row key={found.connection.key} piece={piece} found={found} kind={kind} words={words} />
+        {rows.map(({ found, kind, words, more }) => (
+          <Row
+            key={found.connection.key}
+            piece={piece}
+            found={found}
+            kind={kind}
+            words={words}
+            doubt={kind === 'unsure' || kind === 'ask' ? (more[0] ?? null) : null}
+          />
         ))}
       </ol>
     </YardFrame>

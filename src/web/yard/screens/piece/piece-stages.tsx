@@ -65,10 +65,10 @@ function OutStages({ piece: { id }, kind }: StageKeysProps) {
       <BigLink kind={kind('survey')} to={places.survey(id)} more="where the inserts are now">
         Survey
       </BigLink>
-      <BigLink to={places.fit(id)} more="brackets on inserts as they came out">
+      <BigLink kind={kind('fit')} to={places.fit(id)} more="brackets on inserts as they came out">
         Does it go on?
       </BigLink>
-      <BigLink kind={kind('bolts')} to={places.bolts(id)} more="delivery, cards, tightening">
+      <BigLink to={places.bolts(id)} more="delivery, cards, tightening">
         Bolt up
       </BigLink>
     </>
