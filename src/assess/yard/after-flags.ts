@@ -1,7 +1,7 @@
 import type { PieceState } from '../../records/fold/piece-state.ts';
 import type { RecordKind } from '../../records/record.ts';
 import type { AsCastConnection, AsCastReport } from '../as-cast/as-cast-report.ts';
-import { reportAsCast } from '../as-cast/report-as-cast.ts';
+import { rememberAsCast } from '../as-cast/remember-as-cast.ts';
 import type { BoltUpCard } from '../bolt-up/bolt-up-report.ts';
 import { reportBoltUp } from '../bolt-up/report-bolt-up.ts';
 import type { PiecePlan } from './piece-plan.ts';
@@ -100,7 +100,7 @@ function flagDelivery(plan: PiecePlan, state: PieceState): Flag[] {
 /** Everything about a piece that is out of its form that no screen and no print may leave out; empty, and nothing computed, where nothing was done to it since. */
 export function raiseAfterFlags(context: YardContext, plan: PiecePlan, state: PieceState): readonly Flag[] {
   if (!state.history.some(({ id, kind }) => AFTER.has(kind) && !state.withdrawn.has(id))) return [];
-  const asCast = reportAsCast(context, plan, state);
+  const asCast = rememberAsCast({ context, plan, state });
   const seen = indexSeen(state);
   const isTightened = [...state.slots.values()].some(({ latest }) => latest.some(({ kind }) => kind === 'tightened'));
   const cards = isTightened ? reportBoltUp(context, plan, state, asCast).cards : [];
