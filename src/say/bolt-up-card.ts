@@ -90,14 +90,8 @@ function sayHand(card: BoltUpCard): readonly string[] {
   return [...where, ...(decision === null ? [] : [`Decided: ${decision.body.words}`])];
 }
 
-/** Everything that the card of a connection says, but for its picture. */
-export function sayBoltUpCard(card: BoltUpCard, report: BoltUpReport, head: CardHead) {
-  const { panel, serial, revision, project } = head;
-  const { connection } = card;
-  const isStop = card.state !== 'ready' && card.state !== 'tightened';
-  const faults = card.bolts.flatMap(({ insert, faults: own }) =>
-    own.map((words) => `Insert ${insert.item.number}: ${words}.`),
-  );
+/** How it is bolted, tightened and finished. */
+function sayWork(card: BoltUpCard, report: BoltUpReport) {
   const boltNotes = [...new Set(card.bolts.flatMap(({ notes }) => notes))];
   const whys = card.bolts.flatMap(({ insert, lengths }) =>
     lengths.flatMap(({ why }, k) =>
@@ -105,17 +99,6 @@ export function sayBoltUpCard(card: BoltUpCard, report: BoltUpReport, head: Card
     ),
   );
   return {
-    panel: panel.mark,
-    connection: connection.mark,
-    lines: [
-      `piece no. ${serial} · ${report.place ?? 'place in the building not recorded'} · revision ${revision}`,
-      project,
-    ],
-    stand: sayStand(card, panel),
-    state: CARD_STATES[card.state],
-    isStop: isStop || card.tightenedFaults.length > 0,
-    stops: [...(card.state === 'tightened' ? card.tightenedFaults : card.stops), ...faults],
-    where: [sayPlace(card, panel), ...sayHand(card)],
     bolts: sayBoltKind(card),
     ranges: card.packers.map(sayRange),
     rows: card.bolts.map((bolt) => ({
@@ -135,6 +118,43 @@ export function sayBoltUpCard(card: BoltUpCard, report: BoltUpReport, head: Card
       { title: 'Inserts for a time only', items: report.temporary.map(sayTemporary) },
     ],
     measures: sayMeasures(card),
+  };
+}
+
+/** Given up: nothing that could be read as how to bolt it. */
+function sayNothingGoes(card: BoltUpCard, report: BoltUpReport): ReturnType<typeof sayWork> {
+  return {
+    bolts: sayBoltKind(card),
+    ranges: [],
+    rows: [],
+    notes: [],
+    tightening: [],
+    lists: [{ title: 'Inserts for a time only', items: report.temporary.map(sayTemporary) }],
+    measures: [],
+  };
+}
+
+/** Everything that the card of a connection says, but for its picture. */
+export function sayBoltUpCard(card: BoltUpCard, report: BoltUpReport, head: CardHead) {
+  const { panel, serial, revision, project } = head;
+  const { connection } = card;
+  const isStop = card.state !== 'ready' && card.state !== 'tightened';
+  const faults = card.bolts.flatMap(({ insert, faults: own }) =>
+    own.map((words) => `Insert ${insert.item.number}: ${words}.`),
+  );
+  return {
+    panel: panel.mark,
+    connection: connection.mark,
+    lines: [
+      `piece no. ${serial} · ${report.place ?? 'place in the building not recorded'} · revision ${revision}`,
+      project,
+    ],
+    stand: sayStand(card, panel),
+    state: CARD_STATES[card.state],
+    isStop: isStop || card.tightenedFaults.length > 0,
+    stops: [...(card.state === 'tightened' ? card.tightenedFaults : card.stops), ...faults],
+    where: [sayPlace(card, panel), ...sayHand(card)],
+    ...(card.state === 'not usable' ? sayNothingGoes(card, report) : sayWork(card, report)),
     foot: 'An aid for a competent person: the design engineer decides.',
     writeLength: (mm: number) => `${plainLength(mm)} mm`,
   };

@@ -198,6 +198,8 @@ function sayVerdict({ found, remedy, answer }: NonConformance): { readonly verdi
 function sayFound({ found, remedy, answer, tightest }: NonConformance, panel: Panel): readonly string[] {
   const length = (mm: number) => `${plainLength(mm)} mm`;
   const { before } = found;
+  // A reason that stands against the strength is not told twice.
+  const against = (remedy?.why ?? []).filter((why) => !answer.reasons.some((reason) => why.includes(reason)));
   const move = remedy === null ? null : tellPlateMove(remedy.change.move, found.connection, panel, length);
   return [
     `As designed: ${STATE_WORDS[before.state]}${before.ratio === null ? '' : `, ${showRatio(before.ratio)}`}.`,
@@ -208,7 +210,7 @@ function sayFound({ found, remedy, answer, tightest }: NonConformance, panel: Pa
         : [`The plate goes on; ${length(tightest.room)} left around the bolt in hole ${tightest.hole.id}.`]),
     ...(move === null ? [] : [`For that the plate is moved ${move}, as seen from its front, top up.`]),
     ...answer.reasons.map((reason) => `No pass, because: ${reason}.`),
-    ...(remedy === null ? [] : remedy.why.map((why) => `Against it: ${why}.`)),
+    ...against.map((why) => `Against it: ${why}.`),
   ];
 }
 
@@ -216,7 +218,9 @@ function sayFound({ found, remedy, answer, tightest }: NonConformance, panel: Pa
 function sayAnswer({ kind, verdict, state, ratio, why }: Remedy): string {
   if (kind === 'not usable') return '–';
   if (ratio === null && state === 'cannot be computed')
-    return why[0] === undefined ? VERDICTS[verdict] : `no: ${why[0]}`;
+    return why[0] === undefined
+      ? VERDICTS[verdict]
+      : `${verdict === 'not known' ? VERDICTS[verdict] : 'no'}: ${why[0]}`;
   return `${VERDICTS[verdict]} · ${STATE_WORDS[state]}`;
 }
 
@@ -229,8 +233,8 @@ function sayRemedies({ found }: NonConformance) {
     return {
       words: isDecided ? (found.decision?.body.words ?? remedy.words) : remedy.words,
       verdict: sayAnswer(remedy),
-      ratio: showRatio(remedy.ratio),
-      room: remedy.clearance === null ? '–' : `${plainLength(remedy.clearance.margin)} mm`,
+      ratio: remedy.ratio === null ? '–' : showRatio(remedy.ratio),
+      room: remedy.clearance === null ? '–' : `${plainLength(remedy.clearance.margin).replace('-', '−')} mm`,
       who: remedy.act === 'change the design' ? 'design engineer' : 'on site',
       isDecided,
     };

@@ -9,7 +9,7 @@ import { findPageWidth, layPages } from './lay-pages.ts';
 import { layHeading } from './page-blocks.ts';
 import { findFrame, TYPE } from './paper.ts';
 import { type FolderFacts, finishSheets, type SheetHead } from './sheet-frame.ts';
-import { layMarks, layTextBlock } from './text-block.ts';
+import { layGap, layMarks, layTextBlock } from './text-block.ts';
 
 /** An insert as a row, in words. */
 export interface AsCastRow {
@@ -86,7 +86,7 @@ export function drawAsCastSheets(content: AsCastContent, facts: FolderFacts): re
   const { paper } = facts;
   const width = findPageWidth(paper);
   const height = findFrame(paper).height - 3;
-  const style = { size: TYPE.body, padding: 1, leastHeight: 5.6 };
+  const style = { size: TYPE.body, padding: 1.3, leastHeight: 5.6 };
   const line = (words: string) =>
     layTextBlock(replaceUndrawable(words), width, { size: TYPE.body, above: 0.5, below: 0.5 });
   const standing = content.standing.map(line);
@@ -96,6 +96,7 @@ export function drawAsCastSheets(content: AsCastContent, facts: FolderFacts): re
     ...layViews(content, width, height - used),
     layHeading('Every insert', TYPE.large, width),
     ...layTable('inserts', fitColumns(INSERTS, width), content.rows.map(insertRow), style),
+    layGap(1.5),
     layHeading('Surveys', TYPE.large, width),
     ...(content.surveys.length === 0 ? ['Nothing is surveyed.'] : content.surveys).map(line),
     layHeading('Connections', TYPE.large, width),
@@ -105,6 +106,7 @@ export function drawAsCastSheets(content: AsCastContent, facts: FolderFacts): re
       content.decisions.map(({ connection, state, words }) => [connection, state, replaceUndrawable(words)]),
       style,
     ),
+    layGap(1.5),
     line(content.records),
   ];
   return finishSheets(layPages(content.head, blocks, paper), facts);

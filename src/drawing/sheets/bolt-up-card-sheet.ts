@@ -52,8 +52,9 @@ export interface BoltUpCardContent {
 /** ISO 216 A5, upright: two of them are a sheet A4 on its side [mm]. */
 const CARD = { width: 148.5, height: 210, margin: 8 } as const;
 const WIDTH = CARD.width - 2 * CARD.margin;
-/** Read with gloves at arm's length [mm]. */
-const SIZE = 3.2;
+/** Of its letters, read at arm's length [mm]: smaller only where two sides hold it so. */
+const SIZES = [3.2, 3, 2.8] as const;
+const SIZE = SIZES[0];
 const FOOT = 7;
 
 /** Head of a side: what it is of, large, and that nothing is lifted by it. */
@@ -88,7 +89,7 @@ function drawHead(
   };
 }
 
-function layState({ state, isStop, stops }: BoltUpCardContent): readonly Block[] {
+function layState({ state, isStop, stops }: BoltUpCardContent, size: number): readonly Block[] {
   const large = 4;
   const lines = wrapText(state, large, 'bold', WIDTH - 6);
   const height = ((lines.length - 1) * LINE_STEP + CAP_HEIGHT) * large + 4.4;
@@ -96,12 +97,12 @@ function layState({ state, isStop, stops }: BoltUpCardContent): readonly Block[]
     drawBox('frame', [0, -height - 1.2], WIDTH, height, isStop ? 'thick' : 'thin'),
     ...drawTextLines([3, -3.4], lines, large, { weight: 'bold', baseline: 'top' }),
   ]);
-  return [box, ...layList(stops, SIZE, WIDTH)];
+  return [box, ...layList(stops, size, WIDTH)];
 }
 
-function layPicture({ plate, where, writeLength }: BoltUpCardContent): readonly Block[] {
+function layPicture({ plate, where, writeLength }: BoltUpCardContent, size: number): readonly Block[] {
   const room = { width: WIDTH, height: 54, text: SIZE };
-  const words = where.map((line) => layTextBlock(line, WIDTH, { size: SIZE, above: 0.5, below: 0.5 }));
+  const words = where.map((line) => layTextBlock(line, WIDTH, { size, above: 0.5, below: 0.5 }));
   if (plate === null) return words;
   const picture = drawPlateAsCast(plate, room, writeLength);
   const frame = drawBox('frame', [0, -room.height], room.width, room.height, 'hair');
@@ -116,7 +117,7 @@ function layPicture({ plate, where, writeLength }: BoltUpCardContent): readonly 
   ];
 }
 
-function layBolts({ bolts, ranges, rows, notes }: BoltUpCardContent): readonly Block[] {
+function layBolts({ bolts, ranges, rows, notes }: BoltUpCardContent, size: number): readonly Block[] {
   if (rows.length === 0) return [];
   const share = (WIDTH - 64) / Math.max(ranges.length, 1);
   const columns: readonly TableColumn[] = [
@@ -134,39 +135,39 @@ function layBolts({ bolts, ranges, rows, notes }: BoltUpCardContent): readonly B
     ...lengths.map((text, k): Cell => ({ kind: 'text', text, weight: k === 0 ? 'bold' : 'plain' })),
   ]);
   return [
-    layHeading(bolts, SIZE + 0.3, WIDTH),
-    ...layTable('bolts', columns, cells, { size: SIZE, padding: 1.1, leastHeight: 6 }),
-    ...notes.map((note, k) => layTextBlock(note, WIDTH, { size: SIZE, above: k === 0 ? 1.6 : 0.4, below: 0.4 })),
+    layHeading(bolts, size + 0.3, WIDTH),
+    ...layTable('bolts', columns, cells, { size, padding: 1.1, leastHeight: 6 }),
+    ...notes.map((note, k) => layTextBlock(note, WIDTH, { size, above: k === 0 ? 1.6 : 0.4, below: 0.4 })),
   ];
 }
 
 /** Boxes to write what was measured into. */
-function layMeasures(measures: readonly string[]): readonly Block[] {
+function layMeasures(measures: readonly string[], size: number): readonly Block[] {
   return measures.map((words): Block => {
-    const lines = wrapText(words, SIZE, 'plain', WIDTH - 34);
-    const middle = -PENCIL_BOX / 2 + ((lines.length - 1) * LINE_STEP * SIZE) / 2;
+    const lines = wrapText(words, size, 'plain', WIDTH - 34);
+    const middle = -PENCIL_BOX / 2 + ((lines.length - 1) * LINE_STEP * size) / 2;
     return layMarks(`the box for "${words.slice(0, 20)}"`, PENCIL_BOX + 1.5, [
-      ...drawTextLines([0, middle], lines, SIZE, { baseline: 'middle' }),
+      ...drawTextLines([0, middle], lines, size, { baseline: 'middle' }),
       drawBox('frame', [WIDTH - 32, -PENCIL_BOX], 32, PENCIL_BOX, 'thin'),
     ]);
   });
 }
 
-function layCard(content: BoltUpCardContent): readonly Block[] {
+function layCard(content: BoltUpCardContent, size: number): readonly Block[] {
   const list = (title: string, items: readonly string[]) =>
-    items.length === 0 ? [] : [layHeading(title, SIZE, WIDTH), ...layList(items, SIZE, WIDTH)];
+    items.length === 0 ? [] : [layHeading(title, size, WIDTH), ...layList(items, size, WIDTH)];
   const [first, ...others] = content.lists;
   return [
-    ...layState(content),
-    ...layPicture(content),
-    ...layBolts(content),
+    ...layState(content, size),
+    ...layPicture(content, size),
+    ...layBolts(content, size),
     ...list('Tighten', content.tightening),
     ...(first === undefined ? [] : list(first.title, first.items)),
     ...(content.measures.length === 0
       ? []
       : [
-          layHeading('If it does not go on: measure, and send it with a photo of the tape', SIZE, WIDTH),
-          ...layMeasures(content.measures),
+          layHeading('If it does not go on: measure, and send it with a photo of the tape', size, WIDTH),
+          ...layMeasures(content.measures, size),
         ]),
     ...others.flatMap(({ title, items }) => list(title, items)),
   ];
@@ -177,7 +178,8 @@ export function drawBoltUpCard(content: BoltUpCardContent): readonly Drawing[] {
   const { width, height, margin } = CARD;
   const head = drawHead(content, '');
   const room = height - 2 * margin - FOOT - head.height - 1;
-  const pages = flowBlocks(layCard(content), room);
+  const tries = SIZES.map((size) => flowBlocks(layCard(content, size), room));
+  const pages = tries.find(({ length }) => length <= 2) ?? tries[0]!;
   return pages.map((page, k) => ({
     width,
     height,

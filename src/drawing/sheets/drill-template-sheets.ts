@@ -10,9 +10,10 @@ import { circleRing, findSweep, placeMarks } from '../place.ts';
 import { layTable, TABLE_STYLE } from '../table.ts';
 import { drawTemplate, listTemplateHoles, type Template } from './drill-template.ts';
 import { findPageWidth, layPages } from './lay-pages.ts';
+import { layList } from './page-blocks.ts';
 import { findFrame, PAPERS, type Paper, TYPE } from './paper.ts';
 import { type FolderFacts, finishSheets, type Sheet, type SheetHead } from './sheet-frame.ts';
-import { layTextBlock } from './text-block.ts';
+import { layGap } from './text-block.ts';
 
 /** What stands on a template beside the plate. */
 export interface TemplateWords {
@@ -55,7 +56,7 @@ function layHoles(template: Template, width: number): readonly Block[] {
 }
 
 function layNotes(notes: readonly string[], width: number): readonly Block[] {
-  return notes.map((note) => layTextBlock(note, width, { size: TYPE.body, below: 1.2 }));
+  return [layGap(2), ...layList(notes, TYPE.body, width)];
 }
 
 /** Lines of a mark that can be cut where a sheet ends; texts are left whole. */
@@ -108,8 +109,16 @@ function cutMarks(marks: readonly Mark[], box: Box): readonly Mark[] {
   });
 }
 
-/** Crosses at the corners of a tile's own part, by which tiles are laid on each other. */
-function drawRegisters(box: Box, own: Point): readonly Mark[] {
+/** Sides of a tile on which another lies. */
+interface Neighbours {
+  readonly left: boolean;
+  readonly right: boolean;
+  readonly below: boolean;
+  readonly above: boolean;
+}
+
+/** Crosses at the corners of a tile's own part by which it is laid on its neighbours; none where there is no neighbour. */
+function drawRegisters(box: Box, own: Point, beside: Neighbours): readonly Mark[] {
   const at = (x: number, y: number): Mark[] => {
     const [px, py] = [own[0] + x, own[1] + y];
     return [
@@ -118,7 +127,12 @@ function drawRegisters(box: Box, own: Point): readonly Mark[] {
     ];
   };
   const [inner, right, top] = [OVERLAP / 2, box.width - OVERLAP / 2, box.height - OVERLAP / 2];
-  return [...at(inner, inner), ...at(right, inner), ...at(inner, top), ...at(right, top)];
+  return [
+    ...(beside.left || beside.below ? at(inner, inner) : []),
+    ...(beside.right || beside.below ? at(right, inner) : []),
+    ...(beside.left || beside.above ? at(inner, top) : []),
+    ...(beside.right || beside.above ? at(right, top) : []),
+  ];
 }
 
 /** A plate that is larger than a sheet, at 1:1 on several. */
@@ -138,7 +152,12 @@ function drawTiles(drawing: Drawing, words: TemplateWords, paper: Paper): readon
       head: { ...words.head, title: `${words.head.title} (${k + 1})` },
       marks: [
         ...cut,
-        ...drawRegisters(box, [frame.x, frame.y]),
+        ...drawRegisters(box, [frame.x, frame.y], {
+          left: column > 0,
+          right: column < across - 1,
+          below: row > 0,
+          above: row < down - 1,
+        }),
         drawText(
           [frame.x, frame.y + frame.height - 6],
           `1:1, ${tile}. Lay the crosses of neighbours on each other; check the datum edges with a straight edge.`,

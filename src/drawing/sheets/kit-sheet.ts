@@ -10,7 +10,7 @@ import { layHeading, sumHeights } from './page-blocks.ts';
 import { type Paper, TYPE } from './paper.ts';
 import type { Picture } from './picture-sheet.ts';
 import type { Sheet, SheetHead } from './sheet-frame.ts';
-import { layTextBlock } from './text-block.ts';
+import { layGap, layTextBlock } from './text-block.ts';
 
 /** The bag of one connection, in words. */
 export interface KitLabelContent {
@@ -129,7 +129,7 @@ export function drawPickSheets({ head, parts, bags, notes }: PickListContent, pa
     { kind: 'box', width: 38, height: 12 },
     TICK,
   ]);
-  const style = { size: TYPE.body, padding: 1.4, leastHeight: 6 };
+  const style = { size: TYPE.body, padding: 1.5, leastHeight: 6 };
   const blocks: readonly Block[] = [
     ...notes.map((text) => layTextBlock(text, width, { size: TYPE.body, weight: 'bold' })),
     ...(sums.length === 0
@@ -141,6 +141,7 @@ export function drawPickSheets({ head, parts, bags, notes }: PickListContent, pa
     ...(bags.length === 0
       ? []
       : [
+          layGap(1.5),
           layHeading('Bag by bag', TYPE.large, width),
           ...layTable('the bags', fitColumns(BAGS, width), bags.map(bagRow), style),
         ]),

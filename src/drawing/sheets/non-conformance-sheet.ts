@@ -1,10 +1,9 @@
 import type { Drawing, Mark } from '../drawing.ts';
-import { DrawingError } from '../drawing-error.ts';
 import { type Block, drawBlocks, flowBlocks } from '../flow.ts';
 import { drawBox, drawLine, drawText, drawTextLines } from '../marks.ts';
 import { placeMarks } from '../place.ts';
 import { type Cell, layTable, TABLE_STYLE } from '../table.ts';
-import { CAP_HEIGHT, LINE_STEP, replaceUndrawable, wrapText } from '../text-size.ts';
+import { CAP_HEIGHT, LINE_STEP, measureText, replaceUndrawable, wrapText } from '../text-size.ts';
 import {
   GUTTER,
   layBeside,
@@ -59,6 +58,7 @@ const SHEET = { width: 210, height: 297, margin: 11 } as const;
 const WIDTH = SHEET.width - 2 * SHEET.margin;
 /** Font sizes [mm]: as large as the page allows. */
 const SIZES = [3.1, 2.9, 2.75, 2.6] as const;
+const FOOT = 'NOT FOR LIFTING and not for braces. This page shows what was computed; only a signature accepts it.';
 
 function layVerdict({ verdict, isStop }: NonConformancePage, size: number): Block {
   const large = size + 0.8;
@@ -75,22 +75,21 @@ function layRemedies(remedies: readonly RemedyRow[], size: number): readonly Blo
   const rows = remedies.map(({ words, verdict, ratio, room, who, isDecided }): readonly Cell[] => {
     const weight = isDecided ? 'bold' : 'plain';
     const cell = (text: string): Cell => ({ kind: 'text', text, weight });
-    return [cell(isDecided ? '▶ decided' : ''), cell(words), cell(verdict), cell(ratio), cell(room), cell(who)];
+    return [cell(isDecided ? `▶ decided: ${words}` : words), cell(verdict), cell(ratio), cell(room), cell(who)];
   });
   return [
     layHeading('What may be done about it, side by side', size, WIDTH),
     ...layTable(
       'remedies',
       [
-        { head: '', width: WIDTH * 0.1 },
-        { head: 'remedy', width: WIDTH * 0.36 },
-        { head: 'answer', width: WIDTH * 0.24 },
-        { head: 'ratio', width: WIDTH * 0.07, align: 'end' },
+        { head: 'remedy', width: WIDTH * 0.38 },
+        { head: 'answer', width: WIDTH * 0.28 },
+        { head: 'ratio', width: WIDTH * 0.08, align: 'end' },
         { head: 'room', width: WIDTH * 0.1, align: 'end' },
-        { head: 'decided by', width: WIDTH * 0.13 },
+        { head: 'decided by', width: WIDTH * 0.16 },
       ],
       rows,
-      { ...TABLE_STYLE, size, leastHeight: size * 1.8, padding: 0.8 },
+      { ...TABLE_STYLE, size, leastHeight: size * 1.8, padding: size > 2.7 ? 1 : 0.8 },
     ),
   ];
 }
@@ -107,7 +106,13 @@ function layPicture({ drawSketch }: NonConformancePage, width: number, height: n
   ];
 }
 
-function layPage(page: NonConformancePage, size: number): readonly Block[] {
+function layFound(found: readonly string[], size: number, isOnePage: boolean): readonly Block[] {
+  if (found.length === 0) return [];
+  return isOnePage ? [layInColumns(found, 2, size, WIDTH)] : layList(found, size, WIDTH);
+}
+
+/** @param isOnePage else what was found goes on from page to page, however much it is */
+function layPage(page: NonConformancePage, size: number, isOnePage: boolean): readonly Block[] {
   const half = (WIDTH - GUTTER) / 2;
   const third = (WIDTH - 2 * GUTTER) / 3;
   const given = [layHeading('What is given', size, half), ...layValues(page.given, size, half, 0.5)];
@@ -132,7 +137,7 @@ function layPage(page: NonConformancePage, size: number): readonly Block[] {
     ...(page.limits.length === 0 ? [] : [layGap(1.5), ...limits]),
     layGap(1.2),
     layVerdict(page, size),
-    ...(page.found.length === 0 ? [] : [layInColumns(page.found, 2, size, WIDTH)]),
+    ...layFound(page.found, size, isOnePage),
     ...layRemedies(page.remedies, size),
     layHeading('Decision', size, WIDTH),
     ...page.decision.map((words) => layTextBlock(replaceUndrawable(words), WIDTH, { size, above: 0.4, below: 0.4 })),
@@ -144,39 +149,54 @@ function layPage(page: NonConformancePage, size: number): readonly Block[] {
   ];
 }
 
+/** Two texts on a line at its ends; the second on lines of its own where both do not go onto one. @returns marks from y = 0 down */
+function layEnds(text: string, size: number, end: string): Block {
+  const [small, gap] = [2.9, 4];
+  const fitted = Math.min(size, (size * WIDTH) / measureText(text, size, 'bold'));
+  const isBeside = measureText(text, fitted, 'bold') + gap + measureText(end, small) <= WIDTH;
+  const lines = isBeside ? [] : wrapText(end, small, 'plain', WIDTH);
+  return layMarks(text, size + 1.2 + lines.length * LINE_STEP * small, [
+    drawText([0, -size], text, fitted, { weight: 'bold' }),
+    ...(isBeside ? [drawText([WIDTH, -size], end, small, { align: 'end' })] : []),
+    ...drawTextLines([0, -size - 1.6], lines, small, { baseline: 'top' }),
+  ]);
+}
+
 /**
- * One connection that did not come out as drawn, on one page to be sent and signed: what is given, the sketch, what it carries, what may be done side by side, what was decided and by whom.
- * Throws DrawingError where it does not go onto one page even in the smallest letters.
+ * One connection that did not come out as drawn, to be sent and signed: what is given, the sketch, what it carries, what may be done side by side, what was decided and by whom.
+ * One page A4 where it goes onto one in letters that can be read; else it goes on, on pages that say so, and is signed on the last.
+ * Throws DrawingError where one sentence is longer than a page.
  */
-export function drawNonConformanceSheet(page: NonConformancePage): Drawing {
+export function drawNonConformanceSheets(page: NonConformancePage): readonly Drawing[] {
   const { width, height, margin } = SHEET;
   const top = height - margin;
-  const line = top - 14;
+  const head = [
+    layEnds('Non-conformance: not as drawn', 5.5, page.rules),
+    layEnds(page.subject, 4, page.project),
+  ] as const;
+  const line = top - sumHeights(head);
   const foot = margin + 4;
   const room = line - 1 - foot;
-  for (const size of SIZES) {
-    const blocks = layPage(page, size);
-    if (sumHeights(blocks) > room) continue;
-    const [only = []] = flowBlocks(blocks, room);
+  const size = SIZES.find((one) => sumHeights(layPage(page, one, true)) <= room);
+  const blocks = size === undefined ? layPage(page, SIZES[0], false) : layPage(page, size, true);
+  const pages = flowBlocks(blocks, room);
+  const [headPage = []] = flowBlocks(head, height);
+  return pages.map((placed, k): Drawing => {
+    const count =
+      pages.length === 1
+        ? []
+        : [drawText([width - margin, margin], `page ${k + 1} of ${pages.length}`, 2.6, { align: 'end' })];
     return {
       width,
       height,
       marks: [
-        drawText([margin, top - 5.5], 'Non-conformance: not as drawn', 5.5, { weight: 'bold' }),
-        drawText([width - margin, top - 5.5], page.rules, 2.9, { align: 'end' }),
-        drawText([margin, top - 11.5], page.subject, 4, { weight: 'bold' }),
-        drawText([width - margin, top - 11.5], page.project, 2.9, { align: 'end' }),
+        ...drawBlocks(headPage, [margin, top]),
         drawLine('frame', [margin, line], [width - margin, line], 'thick'),
-        ...drawBlocks(only, [margin, line - 1]),
+        ...drawBlocks(placed, [margin, line - 1]),
         drawLine('frame', [margin, foot], [width - margin, foot], 'hair'),
-        drawText(
-          [margin, margin],
-          'NOT FOR LIFTING and not for braces. This page shows what was computed; only a signature above accepts it.',
-          2.6,
-          { weight: 'bold' },
-        ),
+        drawText([margin, margin], FOOT, 2.6, { weight: 'bold' }),
+        ...count,
       ],
     };
-  }
-  throw new DrawingError('the non-conformance does not go onto one page; expected fewer remedies or shorter words');
+  });
 }

@@ -5,7 +5,7 @@ import { seeDeviations } from '../../../drawing/as-cast/deviation-marks.ts';
 import { drawDeviationPicture } from '../../../drawing/as-cast/deviation-picture.ts';
 import { drawNonConformanceSketch } from '../../../drawing/as-cast/non-conformance-sketch.ts';
 import { drawAsCastSheets } from '../../../drawing/sheets/as-cast-sheet.ts';
-import { drawNonConformanceSheet } from '../../../drawing/sheets/non-conformance-sheet.ts';
+import { drawNonConformanceSheets } from '../../../drawing/sheets/non-conformance-sheet.ts';
 import { PAPERS } from '../../../drawing/sheets/paper.ts';
 import { describeFace, describeType } from '../../../drawing/sheets/words.ts';
 import { sketchConnection } from '../../../drawing/sketch/connection-sketch.ts';
@@ -39,7 +39,7 @@ function sketchOf({ piece }: SheetGround, { found, worked }: NonConformance) {
     drawNonConformanceSketch(sketch, worked, places, room, writeLength);
 }
 
-/** The non-conformance sheet of one connection. Throws DrawingError where it does not go onto its page. */
+/** The non-conformance sheet of one connection: one page, or more where much is to be said. */
 export function drawNonConformance(ground: SheetGround, asCast: AsCastReport, found: AsCastConnection): NamedSheets {
   const { piece, facts, nameOf, writeMoment } = ground;
   const { plan, head, context } = piece;
@@ -56,7 +56,7 @@ export function drawNonConformance(ground: SheetGround, asCast: AsCastReport, fo
   });
   return {
     title: `Non-conformance ${found.connection.mark}`,
-    drawings: [drawNonConformanceSheet({ ...page, drawSketch: sketchOf(ground, about) })],
+    drawings: drawNonConformanceSheets({ ...page, drawSketch: sketchOf(ground, about) }),
   };
 }
 
