@@ -111,6 +111,7 @@ describe('onepour calc', () => {
     const names = [
       'anchorage',
       'carries-at-most',
+      'position-zone',
       'fixture-forces',
       'bolt',
       'strength-at-age',
@@ -120,6 +121,8 @@ describe('onepour calc', () => {
       'chair-stack',
       'tape-position',
       'hole-fit',
+      'clearance-probability',
+      'as-cast',
     ];
     expect(list.stdout.match(/^\S+/gm)).toEqual(names);
     for (const name of names) {

@@ -93,7 +93,7 @@ describe('onepour office', () => {
     };
     expect(inForce).toMatchObject({ letter: 'B', file: later });
     expect(new Set(people.flatMap(({ roles }) => roles))).toEqual(
-      new Set(['setter', 'checker', 'foreman', 'qa', 'design engineer']),
+      new Set(['setter', 'checker', 'foreman', 'qa', 'design engineer', 'installer']),
     );
     for (const { name } of people) expect(name).toContain('invented');
     await fetch(`${office.address}${job}`, { method: 'DELETE' });
