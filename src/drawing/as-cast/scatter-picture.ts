@@ -7,7 +7,8 @@ import type { PictureRoom } from './deviation-picture.ts';
 
 /** A deviation in the picture of all of them: found less designed [mm]. */
 export interface ScatterPoint {
-  readonly number: number;
+  /** Said beside its dot where it is off; null: of many pieces no number says which. */
+  readonly number: number | null;
   readonly by: Point;
   readonly isOff: boolean;
 }
@@ -25,6 +26,8 @@ export interface ScatterContent {
   readonly tolerances: readonly number[];
   /** Null: too few for one. */
   readonly ellipse: ScatterEllipse | null;
+  /** A smaller one about the same middle, such as that of one standard deviation. */
+  readonly inner?: ScatterEllipse | null;
 }
 
 /** Room for the words at the axes [mm of paper]. */
@@ -51,11 +54,11 @@ function ringOf({ middle, half, turn }: ScatterEllipse): readonly Point[] {
 
 /**
  * Where all inserts were found beside where they were designed, each in its own face: one dot an insert, those that are off black with their number,
- * tolerances as boxes, the ellipse of the scatter dashed with a cross in its middle.
+ * tolerances as boxes, the ellipses of the scatter dashed with a cross in their middle.
  * @param write a length for people
  */
 export function drawScatter(
-  { points, tolerances, ellipse }: ScatterContent,
+  { points, tolerances, ellipse, inner = null }: ScatterContent,
   room: PictureRoom,
   write: (mm: number) => string,
 ): Drawing {
@@ -86,9 +89,12 @@ export function drawScatter(
     return drawBox('dimension', put([-tolerance, -tolerance]), size, size, 'medium');
   });
   const dots = points.map(({ by, isOff }) => drawCircle('insert', 'thin', isOff ? 'black' : 'white', put(by), DOT));
-  const named = points.filter(({ isOff }) => isOff);
+  const named = points.flatMap(({ number, by, isOff }) => (isOff && number !== null ? [{ number, by }] : []));
   const cross = ellipse === null ? [] : drawCross(put(ellipse.middle));
-  const shape = oval.length === 0 ? [] : [drawPath('dimension', oval.map(put), 'dashed', true)];
+  const shape = [
+    ...(oval.length === 0 ? [] : [drawPath('dimension', oval.map(put), 'dashed', true)]),
+    ...(inner === null ? [] : [drawPath('dimension', ringOf(inner).map(put), 'dashed', true)]),
+  ];
   return {
     width: room.width,
     height: room.height,
@@ -98,7 +104,7 @@ export function drawScatter(
 
 /** Numbers beside their dots, clear of each other. */
 function drawNumbers(
-  points: readonly ScatterPoint[],
+  points: readonly { readonly number: number; readonly by: Point }[],
   put: (at: Point) => Point,
   { width, height, text }: PictureRoom,
 ): readonly Mark[] {

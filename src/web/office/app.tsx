@@ -28,6 +28,8 @@ const YardScreen = lazy(async () => ({ default: (await yardScreens()).YardScreen
 const YardPieceScreen = lazy(async () => ({ default: (await yardScreens()).YardPieceScreen }));
 const AsCastScreen = lazy(async () => ({ default: (await yardScreens()).AsCastScreen }));
 const SurveyScreen = lazy(async () => ({ default: (await yardScreens()).SurveyScreen }));
+const LearnScreen = lazy(async () => ({ default: (await yardScreens()).LearnScreen }));
+const PlatesScreen = lazy(async () => ({ default: (await yardScreens()).PlatesScreen }));
 const PeopleScreen = lazy(async () => ({ default: (await yardScreens()).PeopleScreen }));
 
 /** Files for the job that is open. */
@@ -86,6 +88,8 @@ function OpenJob({ params: { job } }: JobPart) {
           </Route>
           <Route path="/job/:job/yard/:piece/survey">{({ piece }) => <SurveyScreen key={piece} piece={piece} />}</Route>
           <Route path="/job/:job/yard/:piece">{({ piece }) => <YardPieceScreen key={piece} piece={piece} />}</Route>
+          <Route path="/job/:job/learned" component={LearnScreen} />
+          <Route path="/job/:job/learned/plates/:mark?">{({ mark }) => <PlatesScreen asked={mark ?? null} />}</Route>
           <Route path="/job/:job/files" component={ImportIntoJob} />
           <Route>
             <Redirect to={addresses.panels(job)} />

@@ -20,6 +20,7 @@ function listScreens(job: string) {
     { name: 'Pours', to: addresses.pours(job), also: [] },
     { name: 'Parts', to: addresses.parts(job), also: [] },
     { name: 'Yard', to: addresses.yard(job), also: [] },
+    { name: 'Learned', to: addresses.learned(job), also: [] },
     { name: 'Revisions', to: addresses.revisions(job), also: [addresses.transmittal(job)] },
   ];
 }

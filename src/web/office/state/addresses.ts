@@ -24,5 +24,8 @@ export const addresses = {
   yardPiece: (job: string, piece: string) => `/job/${e(job)}/yard/${e(piece)}`,
   asCast: (job: string, piece: string) => `/job/${e(job)}/yard/${e(piece)}/as-cast`,
   survey: (job: string, piece: string) => `/job/${e(job)}/yard/${e(piece)}/survey`,
+  learned: (job: string) => `/job/${e(job)}/learned`,
+  /** With a connection's mark: that one first. */
+  plates: (job: string, mark?: string) => `/job/${e(job)}/learned/plates${mark === undefined ? '' : `/${e(mark)}`}`,
   readFilesInto: (job: string) => `/job/${e(job)}/files`,
 } as const;

@@ -10,9 +10,12 @@ import { useYardDesk } from './use-yard-desk.ts';
 /** What a screen about the yard needs; what stands in the way of it is said, with the next step. */
 export function DeskFrame({
   job,
+  notInForce,
   children,
 }: {
   readonly job: string;
+  /** What a screen shows that can do without records, where nothing is issued; undefined: the next step. */
+  readonly notInForce?: () => ComponentChildren;
   readonly children: (yard: Yard, letter: string) => ComponentChildren;
 }) {
   const tries = useSignal(0);
@@ -44,6 +47,7 @@ export function DeskFrame({
         </Empty>
       );
     case 'not in force':
+      if (notInForce !== undefined) return <>{notInForce()}</>;
       return (
         <Empty title="No revision is for construction">
           <p>

@@ -5,6 +5,7 @@ import { writeDay } from '../../../parts/day-field.tsx';
 import { Empty, Notice } from '../../../parts/notice.tsx';
 import { Page, Section } from '../../../parts/page.tsx';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
+import { usePieces } from '../../../pieces/use-pieces.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import { addresses } from '../../state/addresses.ts';
 import { useOffice } from '../../state/office.ts';
@@ -15,7 +16,6 @@ import { EffectPart } from './effect-part.tsx';
 import { FlagsPart } from './flags-part.tsx';
 import { HitsPart } from './hits-part.tsx';
 import { PourPieces } from './pour-pieces.tsx';
-import { useDeskPieces } from './use-desk-pieces.ts';
 import { WhoWorks } from './who-works.tsx';
 import styles from './yard.module.css';
 
@@ -75,7 +75,7 @@ function YardOpen({
   const job = session.id;
   const of = yard.device.job.value;
   const context = yard.context.value;
-  const { pieces: unsorted, absent, reading } = useDeskPieces(yard);
+  const { pieces: unsorted, absent, reading } = usePieces(yard);
   if (of === null || context === null) return null;
   const listed = listPieces(job, context.index, new Map(unsorted.map(({ id, state }) => [id, state])));
   const byId = new Map(unsorted.map((piece) => [piece.id, piece]));
