@@ -115,14 +115,14 @@ function layFound(found: readonly string[], size: number, isOnePage: boolean): r
 function layPage(page: NonConformancePage, size: number, isOnePage: boolean): readonly Block[] {
   const half = (WIDTH - GUTTER) / 2;
   const third = (WIDTH - 2 * GUTTER) / 3;
-  const given = [layHeading('What is given', size, half), ...layValues(page.given, size, half, 0.5)];
+  const given = [layHeading('What is given', size, half), ...layValues(page.given, size, half, 0.43)];
   const style = { ...TABLE_STYLE, size, leastHeight: size * 1.9, padding: 1 };
   const limits = layTable(
     'largest loads',
     [
-      { head: 'Carries at most, one load at a time, design (factored) values', width: WIDTH * 0.42 },
-      { head: 'at most', width: WIDTH * 0.18, align: 'end' },
-      { head: 'what limits it', width: WIDTH * 0.4 },
+      { head: 'Carries at most, one load at a time, design (factored) values', width: WIDTH * 0.52 },
+      { head: 'at most', width: WIDTH * 0.13, align: 'end' },
+      { head: 'what limits it', width: WIDTH * 0.35 },
     ],
     page.limits.map(({ words, most, why }) => [words, { kind: 'text', text: most, weight: 'bold' }, why]),
     style,
