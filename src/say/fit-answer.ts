@@ -79,7 +79,7 @@ function tellHow(remedy: Remedy, connection: AsCastConnection['connection'], pan
 }
 
 /** Sentences of the desk begin small, as parts of others. */
-function asSentence(words: string): string {
+export function asSentence(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?]$/.test(words) ? '' : '.'}`;
 }
 

@@ -26,6 +26,14 @@ it('shows what came out, compares the remedies, and has one decided by somebody 
   await moved.getByRole('table', { name: 'Remedies of C01' }).waitFor(SOON);
   await screen.shoot('as-cast', true);
   await screen.checkAccess();
+  // What goes with a remedy is never off to the side of a narrow screen.
+  for (const width of [820, 390]) {
+    await page.setViewportSize({ width, height: 1180 });
+    const condition = page.getByRole('table', { name: 'Remedies of C03' }).getByText('drilled or milled, never burnt');
+    const { x, width: wide } = (await condition.first().boundingBox())!;
+    expect(x + wide).toBeLessThanOrEqual(width);
+  }
+  await page.setViewportSize({ width: 1440, height: 900 });
   const rows = page.getByRole('table', { name: 'Inserts as cast' }).getByRole('row');
   expect(await rows.nth(1).textContent()).toMatch(/^3.*OFF.*\+7 mm.*\+3 mm.*± 5 mm/);
   await page.getByRole('table', { name: 'What the known points leave over' }).first().waitFor();

@@ -7,20 +7,12 @@ import type { SetOutItem } from '../set-out/set-out.ts';
 import type { AsCastInsert, SurveyedPlace } from './as-cast-report.ts';
 import { findProud } from './cast-panel.ts';
 import type { CountingPlace } from './counting-places.ts';
+import { tellShift } from './tell-shift.ts';
 
 /** Lengths that lie this close together [mm] are the same. */
 const ROUNDING = 1e-6;
 /** A bolt that leans by more than 1 in 20 [degrees] bears on one side of its head: a bevelled washer is needed. Steelwork practice, recalled. */
 export const MOST_TILT = (Math.atan(1 / 20) * 180) / Math.PI;
-
-/** What a shift on a face is called as one stands in front of it, the drawing's up being up; `none`: nothing to speak of. */
-export function tellShift([x, y]: Point, none: string): string {
-  const parts = [
-    ...(Math.abs(x) < 0.05 ? [] : [`${showLength(Math.abs(x))} to the ${x > 0 ? 'right' : 'left'}`]),
-    ...(Math.abs(y) < 0.05 ? [] : [`${showLength(Math.abs(y))} ${y > 0 ? 'up' : 'down'}`]),
-  ];
-  return parts.length === 0 ? none : parts.join(' and ');
-}
 
 /** A shift given in the axes of the documents, on the face as seen from its front. */
 function shiftOnFace(panel: Panel, { castIn }: SetOutItem, [dx, dy]: Point): Point {
@@ -30,14 +22,17 @@ function shiftOnFace(panel: Panel, { castIn }: SetOutItem, [dx, dy]: Point): Poi
   return [toX - fromX, toY - fromY];
 }
 
-function tellPlace(panel: Panel, item: SetOutItem, { dx, dy }: SurveyedPlace): readonly string[] {
+/** What of a place is held against its tolerances. */
+export type JudgedPlace = Pick<SurveyedPlace, 'dx' | 'dy' | 'depth' | 'depthOff' | 'depthSigma' | 'tilt'>;
+
+function tellPlace(panel: Panel, item: SetOutItem, { dx, dy }: JudgedPlace): readonly string[] {
   const isOff = Math.abs(dx) > item.tolerance + ROUNDING || Math.abs(dy) > item.tolerance + ROUNDING;
   if (!isOff) return [];
-  const shift = tellShift(shiftOnFace(panel, item, [dx, dy]), 'nowhere');
+  const shift = tellShift(shiftOnFace(panel, item, [dx, dy]), item.castIn.face, panel) ?? 'nowhere';
   return [`${shift} of its place, as seen from in front of it; ±${showLength(item.tolerance)} is allowed`];
 }
 
-function tellDepth(index: JobIndex, place: SurveyedPlace): readonly string[] {
+function tellDepth(index: JobIndex, place: JudgedPlace): readonly string[] {
   const { depth, depthOff } = place;
   if (depth === null || depthOff === null) return [];
   const { level_mm } = index.file.library.rules.tolerances;
@@ -53,13 +48,18 @@ function tellDepth(index: JobIndex, place: SurveyedPlace): readonly string[] {
 }
 
 /** Whether the bolt of an insert leans more than a usual washer takes. */
-export function leansTooMuch(place: SurveyedPlace | null): boolean {
+export function leansTooMuch(place: Pick<SurveyedPlace, 'tilt'> | null): boolean {
   return place?.tilt != null && place.tilt.total > MOST_TILT;
 }
 
-function tellTilt(place: SurveyedPlace): readonly string[] {
+function tellTilt(place: JudgedPlace): readonly string[] {
   if (!leansTooMuch(place)) return [];
   return [`it leans by ${place.tilt!.total.toFixed(1)}°; a usual washer takes 1 in 20 (${MOST_TILT.toFixed(1)}°)`];
+}
+
+/** In what an insert is off by itself: place, depth, tilt; none: it is within its tolerances. */
+export function listOff(index: JobIndex, panel: Panel, item: SetOutItem, place: JudgedPlace): readonly string[] {
+  return [...tellPlace(panel, item, place), ...tellDepth(index, place), ...tellTilt(place)];
 }
 
 /** An insert as cast, judged against its tolerance by itself. */
@@ -70,7 +70,7 @@ export function judgeInsert(
   { place, isConflict, isSurveyed, isShapeOnly }: CountingPlace,
 ): AsCastInsert {
   if (place === null) return { item, place, state: 'not surveyed', why: ['nobody surveyed it: taken as designed'] };
-  const off = [...tellPlace(panel, item, place), ...tellDepth(index, place), ...tellTilt(place)];
+  const off = listOff(index, panel, item, place);
   const unsurveyed = isSurveyed
     ? []
     : [

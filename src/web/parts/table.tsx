@@ -19,6 +19,7 @@ export function Table<T>({
   rows,
   keyOf,
   groupOf,
+  stacks = false,
 }: {
   /** Read aloud. */
   readonly caption: string;
@@ -27,6 +28,8 @@ export function Table<T>({
   readonly keyOf: (row: T) => string;
   /** Where it changes from row to row, a line names it. */
   readonly groupOf?: (row: T) => string;
+  /** On a narrow screen the cells of a row stand under each other: for words that nobody may miss because they lie to the side. */
+  readonly stacks?: boolean;
 }) {
   const frame = useRef<HTMLElement>(null);
   // What moves sideways must be reached by keyboard; what does not needs no stop.
@@ -40,41 +43,43 @@ export function Table<T>({
     follow.observe(box);
     return () => follow.disconnect();
   }, []);
+  // What is no longer laid out as a table is read aloud as one all the same.
+  const role = <Role extends string>(name: Role) => (stacks ? { role: name } : {});
   const classOf = ({ kind }: Column<T>) => (kind === undefined ? undefined : styles[kind]);
   return (
     <section ref={frame} class={styles.frame} aria-label={caption}>
-      <table class={styles.table}>
+      <table class={stacks ? `${styles.table} ${styles.stacks}` : styles.table} {...role('table')}>
         <caption class="aloud">{caption}</caption>
-        <thead>
-          <tr>
+        <thead {...role('rowgroup')}>
+          <tr {...role('row')}>
             {columns.map((column) => (
-              <th key={column.head} scope="col" class={classOf(column)}>
+              <th key={column.head} scope="col" class={classOf(column)} {...role('columnheader')}>
                 {column.head}
               </th>
             ))}
           </tr>
         </thead>
-        <tbody>
+        <tbody {...role('rowgroup')}>
           {rows.map((row, k) => {
             const group = groupOf?.(row);
             const before = rows[k - 1];
             const isNew = group !== undefined && (before === undefined || groupOf?.(before) !== group);
             return [
               isNew ? (
-                <tr key={`group ${group}`} class={styles.group}>
-                  <th colSpan={columns.length} scope="colgroup">
+                <tr key={`group ${group}`} class={styles.group} {...role('row')}>
+                  <th colSpan={columns.length} scope="colgroup" {...role('columnheader')}>
                     {group}
                   </th>
                 </tr>
               ) : null,
-              <tr key={keyOf(row)}>
+              <tr key={keyOf(row)} {...role('row')}>
                 {columns.map((column) =>
                   column.isName === true ? (
-                    <th key={column.head} scope="row" class={classOf(column)}>
+                    <th key={column.head} scope="row" class={classOf(column)} {...role('rowheader')}>
                       {column.cell(row)}
                     </th>
                   ) : (
-                    <td key={column.head} class={classOf(column)}>
+                    <td key={column.head} class={classOf(column)} {...role('cell')}>
                       {column.cell(row)}
                     </td>
                   ),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { listOff } from '../../../src/assess/as-cast/judge-insert.ts';
 import { cylinderFromCube } from '../../../src/engine/material/cube-strength.ts';
 import type { KindAndBody } from '../../../src/records/record.ts';
 import { castOf, connectionOf, reportOff, reportOn, surveyed } from './casts.ts';
@@ -19,6 +20,18 @@ function remedyOf(offs: Parameters<typeof reportOff>[1], kind: string) {
 }
 
 describe('depth', () => {
+  it('a top that lies above its face, too little to be sure of it, is never told as a negative depth below', () => {
+    const { context, plan } = castOf('P13').sample;
+    const { index } = context;
+    const { items, panel } = plan.setOut;
+    const item = items.find(({ number }) => number === 12)!;
+    const place = { dx: 0, dy: 0, depth: -2.3, depthOff: -5.3, depthSigma: 3, tilt: null };
+    expect(listOff(index, panel, item, place)).toEqual([
+      'its top lies 2.3 mm above the face, 5.3 mm less deep than aimed at; ±5 mm is allowed',
+    ]);
+    expect(listOff(index, panel, item, { ...place, depth: 2.3, depthOff: -0.7 })).toEqual([]);
+  });
+
   it('a recess beyond its tolerance lengthens the lever arm by itself, so that shear takes more of the bolt', () => {
     // The hollow adds its depth to e_1 (section "recess of depth t" of the trade's practice: the lever arm of the bolt grows by t).
     const top = topOf(12);

@@ -1,8 +1,11 @@
 import type { ControlResidual } from '../../../assess/as-cast/as-cast-report.ts';
+import { listOff } from '../../../assess/as-cast/judge-insert.ts';
 import { placeSurvey } from '../../../assess/as-cast/read-survey.ts';
 import type { PlaceReading } from '../../../assess/as-cast/survey-reading.ts';
+import { findTop } from '../../../assess/clash/find-top.ts';
 import type { SetOutItem } from '../../../assess/set-out/set-out.ts';
 import type { PiecePlan } from '../../../assess/yard/piece-plan.ts';
+import type { YardContext } from '../../../assess/yard/piece-report.ts';
 import type { BodyOf } from '../../../records/record.ts';
 
 /** What came out for one insert, in the axes in which it is given [mm, degrees]. */
@@ -11,7 +14,8 @@ export interface PreviewedInsert {
   readonly reading: PlaceReading;
   /** Found less designed; null: its place did not come out. */
   readonly off: readonly [number, number] | null;
-  readonly isOff: boolean;
+  /** In what it is beyond its tolerances, as it will be told once the survey is recorded; none: within. */
+  readonly why: readonly string[];
 }
 
 /** What a survey would come to, before it is recorded. */
@@ -24,7 +28,12 @@ export interface SurveyPreview {
 }
 
 /** Brings a survey that is not recorded onto the panel, the same way as a recorded one. */
-export function previewSurvey(plan: PiecePlan, body: BodyOf<'surveyed'>): SurveyPreview {
+export function previewSurvey(
+  { index }: Pick<YardContext, 'index'>,
+  plan: PiecePlan,
+  body: BodyOf<'surveyed'>,
+): SurveyPreview {
+  const { panel, bed } = plan.setOut;
   const { places, controls, rms, notes } = placeSurvey(plan, body);
   return {
     controls,
@@ -33,9 +42,12 @@ export function previewSurvey(plan: PiecePlan, body: BodyOf<'surveyed'>): Survey
     inserts: plan.setOut.items.flatMap((item): PreviewedInsert[] => {
       const reading = places.get(item.castIn.key);
       if (reading === undefined) return [];
-      const { position } = reading;
-      const off = position === null ? null : ([position.x - item.castIn.x_mm, position.y - item.castIn.y_mm] as const);
-      return [{ item, reading, off, isOff: off?.some((part) => Math.abs(part) > item.tolerance) ?? false }];
+      const { position, depth, depthSigma, tilt } = reading;
+      const { castIn } = item;
+      const off = position === null ? null : ([position.x - castIn.x_mm, position.y - castIn.y_mm] as const);
+      const depthOff = depth === null ? null : depth - findTop(index, panel, castIn, bed);
+      const [dx, dy] = off ?? [0, 0];
+      return [{ item, reading, off, why: listOff(index, panel, item, { dx, dy, depth, depthOff, depthSigma, tilt }) }];
     }),
   };
 }

@@ -31,7 +31,7 @@ function AsCast({ job, yard, piece }: { readonly job: string; readonly yard: Yar
       }
       actions={
         <>
-          {report !== null && isReady && (
+          {report !== null && report.surveys.length > 0 && isReady && (
             <PrintKey
               words="As-cast sheet"
               onWrite={async () => (await import('./save-sheets.ts')).saveAsCast(yard, piece, report)}
@@ -46,13 +46,14 @@ function AsCast({ job, yard, piece }: { readonly job: string; readonly yard: Yar
         <p aria-busy="true">Computing as cast …</p>
       ) : (
         <>
-          <DeviationsPart panel={plan.setOut.panel} report={report} />
+          <DeviationsPart panel={plan.setOut.panel} report={report} surveyAt={addresses.survey(job, piece.id)} />
           {isReady ? (
             <ConnectionsPart yard={yard} piece={piece} report={report} />
           ) : (
             <p aria-busy="true">{`Computing what may be done: ${done} of ${of} connections …`}</p>
           )}
-          <ScatterPart report={report} />
+          {/* Without a survey there is only what was taped in the form: that is not how it came out. */}
+          {report.surveys.length > 0 && <ScatterPart report={report} />}
           <InsertsTable report={report} />
           <SurveysPart report={report} people={context.people} />
         </>

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
+import { Link } from 'wouter-preact';
 import type { AsCastReport } from '../../../../assess/as-cast/as-cast-report.ts';
 import type { StandingSide } from '../../../../drawing/as-cast/deviation-marks.ts';
 import { seeDeviations } from '../../../../drawing/as-cast/deviation-marks.ts';
@@ -16,7 +17,16 @@ import { SideChoice } from './side-choice.tsx';
 const ROOM = { width: 240, height: 130, text: 2.7 } as const;
 
 /** Where everything came out, on the panel. */
-export function DeviationsPart({ panel, report }: { readonly panel: Panel; readonly report: AsCastReport }) {
+export function DeviationsPart({
+  panel,
+  report,
+  surveyAt,
+}: {
+  readonly panel: Panel;
+  readonly report: AsCastReport;
+  /** Address at which a survey is read in. */
+  readonly surveyAt: string;
+}) {
   const side = useSignal<StandingSide>(panel.drawnFace);
   const system = units.value;
   const { drawing, magnification } = useMemo(
@@ -31,6 +41,7 @@ export function DeviationsPart({ panel, report }: { readonly panel: Panel; reado
           Where the inserts came out is not known. Read in a survey of the instrument, or have the hard panel taped:
           then every connection is computed again with what was found.
         </p>
+        <Link href={surveyAt}>Read a survey</Link>
       </Empty>
     );
   return (

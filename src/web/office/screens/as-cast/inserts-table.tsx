@@ -13,10 +13,13 @@ function signed(mm: number): string {
 }
 
 const NONE = '–';
+/** Less than that [mm] nobody tells from flush. */
+const FLUSH = 0.5;
 
 function tellDepth({ place }: AsCastInsert): string {
   if (place === null || place.depth === null) return NONE;
   const off = place.depthOff === null ? '' : ` (${signed(place.depthOff)})`;
+  if (Math.abs(place.depth) < FLUSH) return `flush${off}`;
   return place.depth < 0
     ? `${writeQuantity('length', -place.depth)} proud${off}`
     : `${writeQuantity('length', place.depth)} below${off}`;

@@ -1,5 +1,6 @@
 import type { AsCastConnection, Remedy } from '../../../../assess/as-cast/as-cast-report.ts';
 import type { ConnectionState } from '../../../../assess/connection-answer.ts';
+import { asSentence } from '../../../../say/fit-answer.ts';
 import { tellClearanceLeft } from '../../../../say/fit-words.ts';
 import { showRatio } from '../../../../say/numbers.ts';
 import { STATE_WORDS } from '../../../../say/words.ts';
@@ -117,6 +118,7 @@ export function RemediesTable({ yard, piece, found, onDecide }: RemediesTablePro
     <>
       <Table
         caption={`Remedies of ${found.connection.mark}`}
+        stacks
         columns={columns}
         rows={found.remedies.filter(isComputed)}
         keyOf={({ kind, words }) => `${kind} ${words}`}
@@ -143,8 +145,7 @@ function GiveUp({ found, remedy, onDecide }: Omit<RemediesTableProps, 'piece' | 
   return (
     <div class={styles.giveUp}>
       <p>
-        <strong>{remedy.words}</strong> {remedy.why.join('; ')}
-        {remedy.conditions.length > 0 && `; ${remedy.conditions.join('; ')}`}.
+        <strong>{remedy.words}</strong> {asSentence([...remedy.why, ...remedy.conditions].join('; '))}
       </p>
       <span class="not-printed">
         <Button

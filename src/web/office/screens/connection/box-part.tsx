@@ -75,9 +75,16 @@ function Take({
       Back to the tolerance of the rules
     </Button>
   );
+  const isTighter = box.within < tolerances.position_mm;
   if (positionZones === null)
     return (
       <>
+        {isTighter && (
+          <Notice kind="caution" title={`The tolerance of the job, ${blanket}, is wider`}>
+            Inserts that are each within it may together still not do. Keep them within the ± above, or have it agreed
+            that the box stands.
+          </Notice>
+        )}
         <p>
           For information: the tolerance of the job, {blanket}, stands. The box may stand in its place where the
           specifier agreed to that, as the rules then say.

@@ -26,12 +26,7 @@ const COLUMNS: readonly Column<PreviewedInsert>[] = [
   {
     head: 'found less designed',
     kind: 'short',
-    cell: ({ off, isOff }) =>
-      off === null ? (
-        'not known'
-      ) : (
-        <span class={isOff ? styles.off : undefined}>{`x ${signed(off[0])}, y ${signed(off[1])}`}</span>
-      ),
+    cell: ({ off }) => (off === null ? 'not known' : `x ${signed(off[0])}, y ${signed(off[1])}`),
   },
   {
     head: 'sure to ± (one σ)',
@@ -49,9 +44,11 @@ const COLUMNS: readonly Column<PreviewedInsert>[] = [
   },
   {
     head: 'tolerance',
-    kind: 'short',
-    cell: ({ item, off, isOff }) =>
-      off === null ? '–' : `${isOff ? 'OFF: beyond' : 'within'} ± ${writeQuantity('length', item.tolerance)}`,
+    kind: 'wide',
+    cell: ({ item, off, why }) => {
+      if (why.length > 0) return <span class={styles.off}>{`OFF: ${why.join('; ')}`}</span>;
+      return off === null ? '–' : `within ± ${writeQuantity('length', item.tolerance)}`;
+    },
   },
 ];
 
@@ -59,7 +56,7 @@ const COLUMNS: readonly Column<PreviewedInsert>[] = [
 export function PreviewPart({ preview }: { readonly preview: SurveyPreview }) {
   if (preview.inserts.length === 0) return null;
   const hasSuspect = preview.controls.some(({ isSuspect, isUsed }) => isSuspect && isUsed);
-  const off = preview.inserts.filter(({ isOff }) => isOff).length;
+  const off = preview.inserts.filter(({ why }) => why.length > 0).length;
   return (
     <Section
       title="4 · What came out"

@@ -35,8 +35,8 @@ export function SurveyPart({ job, piece }: { readonly job: string; readonly piec
       {surveys.length > 0 && (
         <ul class={styles.points}>
           {surveys.map((record) => {
-            const { inserts, rms } = previewSurvey(plan, record.body);
-            const off = inserts.filter((one) => one.isOff).length;
+            const { inserts, rms } = previewSurvey(piece.context, plan, record.body);
+            const off = inserts.filter(({ why }) => why.length > 0).length;
             const { tool } = record.body;
             return (
               <li key={record.id}>

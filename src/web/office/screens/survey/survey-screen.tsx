@@ -75,13 +75,16 @@ function SurveyOpen({ job, yard, piece }: { readonly job: string; readonly yard:
     () => (matched === null ? null : makeSurvey(panel, draft, matched.file, hash, null)),
     [panel, draft, matched, hash],
   );
-  const preview = useMemo(() => (body === null ? null : previewSurvey(piece.plan, body)), [piece.plan, body]);
+  const preview = useMemo(
+    () => (body === null ? null : previewSurvey(piece.context, piece.plan, body)),
+    [piece.context, piece.plan, body],
+  );
   const { mark, serial } = piece.head;
   const place = addresses.yardPiece(job, piece.id);
   return (
     <Page
       title={`${mark} no. ${serial}: survey`}
-      lead={`Where the inserts of the hard panel are, from a file of points. ${namePlace(piece).join(', ')}`}
+      lead={`Where the inserts of the hard panel are, from a file of points; ${namePlace(piece).join(', ')}`}
       actions={<Link href={place}>Back to the piece</Link>}
     >
       <FilePart desk={desk} />
