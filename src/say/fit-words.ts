@@ -1,4 +1,5 @@
 import type { AsCastConnection, AsCastReport, Remedy } from '../assess/as-cast/as-cast-report.ts';
+import { tellShift } from '../assess/as-cast/tell-shift.ts';
 import type { Connection } from '../job/documents/connection.ts';
 import type { Panel } from '../job/documents/panel.ts';
 import { turnVector } from '../job/face-frame.ts';
@@ -37,8 +38,7 @@ export function nameFace({ face, edge }: Pick<Connection, 'face' | 'edge'>): str
   return face === 'edge' ? `edge ${edge ?? ''}`.trim() : `${face} face`;
 }
 
-/** Shifts smaller than this are none [mm]; turns [degrees]. */
-const NO_SHIFT = 0.05;
+/** Turns smaller than this are none [degrees]. */
 const NO_TURN = 0.05;
 
 /** Beside where a bolt is put so finely is not seen; a promise that is better than this is not told finer [mm]. */
@@ -55,17 +55,11 @@ export function tellPlateMove(
   length: Length,
 ): string | null {
   if (move === null) return null;
-  const [x, y] = turnVector([move.dx_mm, move.dy_mm], connection.turn_deg);
-  const up = connection.face === 'edge' ? `toward the ${panel.drawnFace} face` : 'up';
-  const down = connection.face === 'edge' ? `away from the ${panel.drawnFace} face` : 'down';
-  const steps = [
-    ...(Math.abs(x) < NO_SHIFT ? [] : [`${length(Math.abs(x))} to the ${x > 0 ? 'right' : 'left'}`]),
-    ...(Math.abs(y) < NO_SHIFT ? [] : [`${length(Math.abs(y))} ${y > 0 ? up : down}`]),
-  ];
+  const shift = tellShift(turnVector([move.dx_mm, move.dy_mm], connection.turn_deg), connection.face, panel, length);
   const turn = Math.abs(move.turn_deg);
   const turned =
     turn < NO_TURN ? [] : [`turned ${turn.toFixed(1)}° ${move.turn_deg > 0 ? 'counter-clockwise' : 'clockwise'}`];
-  const told = [...(steps.length === 0 ? [] : [steps.join(' and ')]), ...turned];
+  const told = [...(shift === null ? [] : [shift]), ...turned];
   return told.length === 0 ? null : told.join(', ');
 }
 

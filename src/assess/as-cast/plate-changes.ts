@@ -147,7 +147,7 @@ function tryHoles(at: PlateAt, kind: 'holes slotted' | 'holes enlarged', change:
   const changed = { ...packed, fixture: { ...fixture, holes: plate.holes } };
   const { placed, move, provenWithin } = moveToBest(question, changed, fixture, plate.holes);
   const washer = findWasher(plate);
-  const moved = tellMove(question.connection, move);
+  const moved = tellMove(question, move);
   const also = ['the edges of the cut are smoothed', ...OF_STEEL];
   return complete(
     at,

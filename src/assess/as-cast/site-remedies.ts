@@ -6,8 +6,8 @@ import type { Remedy } from './as-cast-report.ts';
 import { findTightest, fitBolts, NO_CHANGE, type RemedyQuestion, type StandingBolt, standBolts } from './attempt.ts';
 import { completeRemedy, MOST_TURN_ON_SITE, refuseRemedy } from './complete-remedy.ts';
 import { type DepthNeeds, findDepthNeeds, keepBolts, packUp, tellDepthNeeds } from './depth-needs.ts';
-import { tellShift } from './judge-insert.ts';
 import { movePlate, type RecordedMove, recordMove } from './plate-place.ts';
+import { tellShift } from './tell-shift.ts';
 
 /** A plate turned by more than an installer may is a change of the design, up to this [degrees]: beyond it no turn is looked for. Common practice. */
 const MOST_TURN = 5;
@@ -52,13 +52,16 @@ export function moveToBest(
 }
 
 /** A movement as one makes it who stands in front of the plate. */
-export function tellMove({ turn_deg }: Pick<Connection, 'turn_deg'>, move: RecordedMove): string {
-  const shift = tellShift(turnVector([move.dx_mm, move.dy_mm], turn_deg), '');
+export function tellMove(
+  { cast, connection }: Pick<RemedyQuestion, 'cast' | 'connection'>,
+  move: RecordedMove,
+): string {
+  const shift = tellShift(turnVector([move.dx_mm, move.dy_mm], connection.turn_deg), connection.face, cast.panel);
   const turned = Math.abs(move.turn_deg);
   const turn =
     turned < 0.005 ? '' : `turn it ${turned.toFixed(2)}° ${move.turn_deg > 0 ? 'counter-clockwise' : 'clockwise'}`;
-  if (shift === '' && turn === '') return 'Leave the plate where it is drawn';
-  if (shift === '') return `T${turn.slice(1)}`.replace('it', 'the plate');
+  if (shift === null && turn === '') return 'Leave the plate where it is drawn';
+  if (shift === null) return `T${turn.slice(1)}`.replace('it', 'the plate');
   return `Shift the plate ${shift}${turn === '' ? '' : ` and ${turn}`}`;
 }
 
@@ -99,7 +102,7 @@ export function tryMove(question: RemedyQuestion): Remedy {
   const { placed, move, provenWithin } = moveToBest(question, packed, fixture, fixture.holes);
   return completeRemedy(question, {
     kind: 'plate moved',
-    words: `${tellMove(connection, move)}.`,
+    words: `${tellMove(question, move)}.`,
     placed,
     holes: fixture.holes,
     change: changeFor(needs, move),
@@ -123,7 +126,7 @@ export function tryPackers(question: RemedyQuestion): Remedy {
   const goesOn = (findTightest(bolts)?.room ?? 0) >= 0;
   const moved = goesOn || fixture === null ? null : moveToBest(question, packed, fixture, fixture.holes);
   const [first = '', ...rest] = what;
-  const shift = moved === null ? [] : [tellMove(connection, moved.move).toLowerCase()];
+  const shift = moved === null ? [] : [tellMove(question, moved.move).toLowerCase()];
   return completeRemedy(question, {
     kind: 'packers or other bolts',
     words: `${first[0]!.toUpperCase()}${[first.slice(1), ...rest, ...shift].join('; ')}.`,
