@@ -1,9 +1,25 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import type { SetOutItem } from '../../../src/assess/set-out/set-out.ts';
 import { listFormMeasures } from '../../../src/assess/yard/form-measures.ts';
 import type { PiecePlan } from '../../../src/assess/yard/piece-plan.ts';
 import { placesOf } from '../../../src/say/number-runs.ts';
 import { tellTape } from '../../../src/web/yard/state/tape-words.ts';
+
+/** A key whose meaning changed takes no tap for less than this [ms]. */
+const REST = 1000;
+
+/**
+ * Taps a key as soon as it takes taps. That is looked at in every frame: the tries of the library come ever more rarely, up to half a second too late, and
+ * most keys of a walk have just changed what they mean.
+ */
+export async function tapSettled(key: Locator): Promise<void> {
+  await key.evaluate(async (element, rest) => {
+    const end = performance.now() + rest;
+    while (element.isConnected && element.getAttribute('aria-disabled') === 'true' && performance.now() < end)
+      await new Promise(requestAnimationFrame);
+  }, REST);
+  await key.tap();
+}
 
 /** Taps keys and counts the touches. */
 export class Finger {
@@ -17,7 +33,7 @@ export class Finger {
   async tap(name: string | RegExp): Promise<void> {
     // A word in full, or the start of it.
     const named = { name, exact: typeof name === 'string' };
-    await this.page.getByRole('button', named).or(this.page.getByRole('link', named)).first().tap();
+    await tapSettled(this.page.getByRole('button', named).or(this.page.getByRole('link', named)).first());
     this.touches += 1;
   }
 
@@ -26,12 +42,12 @@ export class Finger {
     const pad = this.page.getByRole('region', { name: label, exact: true });
     await pad.waitFor();
     for (const digit of String(value)) {
-      await pad.getByRole('button', { name: digit, exact: true }).tap();
+      await tapSettled(pad.getByRole('button', { name: digit, exact: true }));
       this.touches += 1;
     }
     const next = pad.getByRole('button', { name: 'Next' });
     if ((await pad.count()) > 0 && (await next.isEnabled({ timeout: 300 }).catch(() => false))) {
-      await next.tap();
+      await tapSettled(next);
       this.touches += 1;
     }
   }
