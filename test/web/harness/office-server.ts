@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -7,6 +7,8 @@ import { fileURLToPath } from 'node:url';
 const ROOT = dirname(dirname(dirname(dirname(fileURLToPath(import.meta.url)))));
 const ADDRESS = /http:\/\/127\.0\.0\.1:(\d+)\//;
 const START_MS = 20_000;
+/** Its file, and what its program keeps beside it, begin so. */
+const STORE = 'office.db';
 
 /** The real server on a copy of what was built, so that a build meanwhile changes nothing, with its data in a folder of its own. */
 export class OfficeServer {
@@ -45,7 +47,7 @@ export class OfficeServer {
   /** Starts it, at the same address where it ran before. */
   async restart(): Promise<void> {
     if (this.#child !== null) throw new Error('the server runs already; expected `stop` or `kill` before');
-    const store = join(this.folder, 'office.db');
+    const store = join(this.folder, STORE);
     const args = ['office', '--port', String(this.#port), '--store', store, ...(this.#hasDemo ? ['--demo'] : [])];
     const child = spawn(process.execPath, [join(this.folder, 'dist', 'cli.js'), ...args], {
       cwd: this.folder,
@@ -70,6 +72,20 @@ export class OfficeServer {
     const child = this.#child;
     child?.kill('SIGSTOP');
     return () => child?.kill('SIGCONT');
+  }
+
+  /** Copies the store of a server that does not run; the answer stops it and puts the copy back in its place. */
+  copyStore(): () => Promise<void> {
+    if (this.#child !== null) throw new Error('the server runs; expected `stop` before its store is copied');
+    const copy = join(this.folder, 'store-copy');
+    const listStore = (folder: string) => readdirSync(folder).filter((name) => name.startsWith(STORE));
+    mkdirSync(copy);
+    for (const name of listStore(this.folder)) cpSync(join(this.folder, name), join(copy, name));
+    return async () => {
+      await this.stop();
+      for (const name of listStore(this.folder)) rmSync(join(this.folder, name));
+      for (const name of listStore(copy)) cpSync(join(copy, name), join(this.folder, name));
+    };
   }
 
   async remove(): Promise<void> {

@@ -1,8 +1,8 @@
-import type { Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import type { SetOutItem } from '../../../src/assess/set-out/set-out.ts';
 import type { PiecePlan } from '../../../src/assess/yard/piece-plan.ts';
 import { tellTape } from '../../../src/web/yard/state/tape-words.ts';
-import { checkForm, Finger, lookedAt } from '../harness/finger.ts';
+import { checkForm, Finger, lookedAt, tapSettled } from '../harness/finger.ts';
 import { waitUntilKept } from '../harness/kept-pages.ts';
 import type { Screen } from '../harness/screen.ts';
 import { PEOPLE, TABLET } from '../harness/yard.ts';
@@ -15,6 +15,9 @@ export interface Errand {
   readonly mark: string;
   readonly last: string;
 }
+
+/** What lies on the disk of a tablet. */
+export type TabletDisk = Awaited<ReturnType<BrowserContext['storageState']>>;
 
 const EIGHT: Errand = { pour: POUR, mark: MARK, last: '8' };
 
@@ -70,6 +73,25 @@ export class Hand {
     await hand.tap(new RegExp(`^${errand.pour}`));
     await page.getByRole('link', { name: new RegExp(`^${errand.mark} no. ${errand.last}`) }).waitFor();
     return hand;
+  }
+
+  /** Opens the yard at the pour with what lay on the disk of a tablet: the same tablet, switched on again, in the network. */
+  static async switchOn(office: Office, disk: TabletDisk, hasKeyboard: boolean): Promise<Hand> {
+    const context = { viewport: TABLET.landscape, hasTouch: true, storageState: disk };
+    const screen = await office.open(`/yard/pour/${EIGHT.pour}`, { context });
+    screen.page.setDefaultTimeout(15_000);
+    await screen.page.getByRole('link', { name: new RegExp(`^${EIGHT.mark} no. ${EIGHT.last}`) }).waitFor();
+    return new Hand(screen, hasKeyboard, EIGHT);
+  }
+
+  /** Copies what lies on its disk, records and what is not sent yet too. */
+  copyDisk(): Promise<TabletDisk> {
+    return this.screen.context.storageState({ indexedDB: true });
+  }
+
+  /** Puts it away for good: it asks the server nothing any more. */
+  async putAway(): Promise<void> {
+    await this.screen.context.close();
   }
 
   get page(): Page {
@@ -178,7 +200,7 @@ export class Hand {
     for (let done = 1; ; done += 1) {
       await right.or(end).first().waitFor();
       if ((await end.count()) > 0) return;
-      await right.tap();
+      await tapSettled(right);
       await this.page.getByText(new RegExp(`after screeding · ${done} of`)).waitFor();
     }
   }

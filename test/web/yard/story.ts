@@ -1,8 +1,10 @@
 import { expect } from 'vitest';
+import type { FactRecord } from '../../../src/records/record.ts';
 import { tellTape } from '../../../src/web/yard/state/tape-words.ts';
 import type { Office } from '../harness.ts';
 import { Eight, OTHER_MARK } from './eight.ts';
 import { Hand, inPlace, type Tape } from './hand.ts';
+import { readTablet } from './told.ts';
 
 /** By how much the two who taped the same insert differ [mm]. */
 const APART = 30;
@@ -12,11 +14,24 @@ export const BOTH_TAPED = 5;
 /** The insert that is found loose. */
 const LOOSE = 2;
 
-/** What two tablets are left with, the network still cut. */
+/** A tablet with the network still cut: what it wrote, and how it comes back into the network. */
+interface Away {
+  readonly written: readonly FactRecord[];
+  comeBack(): Promise<Hand>;
+}
+
+/** What two tablets are left with, the server down. */
 export interface CutOff {
   readonly eight: Eight;
-  readonly one: Hand;
-  readonly two: Hand;
+  readonly one: Away;
+  readonly two: Away;
+}
+
+/** The same moment, once more: to be had after what came of it has been told. */
+interface Twice {
+  readonly cut: CutOff;
+  /** Puts the server's store back to that moment; the tablets come with what lay on their disks then. */
+  again(): Promise<CutOff>;
 }
 
 /** As if the whole set had been set from the other end: each along x from there. */
@@ -142,7 +157,7 @@ async function workWithTwo(two: Hand, eight: Eight): Promise<void> {
 }
 
 /** A whole pour of eight castings of one mark, checked on two tablets while the server is down and no line is there. */
-export async function checkPourOffline(office: Office): Promise<CutOff> {
+export async function checkPourOffline(office: Office): Promise<Twice> {
   const { server } = office;
   const eight = await Eight.serve(server);
   const [one, two] = await Promise.all([Hand.leave(office, 'checker', true), Hand.leave(office, 'foreman', false)]);
@@ -153,5 +168,26 @@ export async function checkPourOffline(office: Office): Promise<CutOff> {
   } finally {
     for (const hand of [one, two]) hand.allowCut();
   }
-  return { eight, one, two };
+  const [writtenByOne, writtenByTwo] = [await readTablet(one.page), await readTablet(two.page)];
+  const [diskOfOne, diskOfTwo] = [await one.copyDisk(), await two.copyDisk()];
+  const putStoreBack = server.copyStore();
+  const walkBack = async (hand: Hand) => {
+    await hand.setOffline(false);
+    return hand;
+  };
+  return {
+    cut: {
+      eight,
+      one: { written: writtenByOne, comeBack: () => walkBack(one) },
+      two: { written: writtenByTwo, comeBack: () => walkBack(two) },
+    },
+    again: async () => {
+      await putStoreBack();
+      return {
+        eight,
+        one: { written: writtenByOne, comeBack: () => Hand.switchOn(office, diskOfOne, true) },
+        two: { written: writtenByTwo, comeBack: () => Hand.switchOn(office, diskOfTwo, false) },
+      };
+    },
+  };
 }

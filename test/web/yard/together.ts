@@ -92,21 +92,23 @@ async function settle(one: Hand, two: Hand): Promise<void> {
  */
 export async function bringTogether(office: Office, cut: CutOff, first: 'one' | 'two'): Promise<void> {
   const { server } = office;
-  const { eight, one, two } = cut;
-  const written = [...(await readTablet(one.page)), ...(await readTablet(two.page))];
+  const { eight } = cut;
+  const written = [...cut.one.written, ...cut.two.written];
   const count = written.length;
   expect(new Set(written.map(({ id }) => id)).size).toBe(count);
   // The server is there again, the tablets are not: nothing has arrived.
   await server.restart();
   expect(await listStored(server, eight.id)).toEqual([]);
 
-  const [early, late] = first === 'one' ? [one, two] : [two, one];
-  await early.setOffline(false);
+  const second = first === 'one' ? 'two' : 'one';
+  const early = await cut[first].comeBack();
   await early.sendNow();
-  expect((await listStored(server, eight.id)).length).toBe((await readTablet(early.page)).length);
-  await late.setOffline(false);
+  expect(await listStored(server, eight.id)).toHaveLength(cut[first].written.length);
+  expect(await readTablet(early.page)).toHaveLength(cut[first].written.length);
+  const late = await cut[second].comeBack();
   await late.sendNow();
   await early.sendNow();
+  const [one, two] = first === 'one' ? [early, late] : [late, early];
   for (const hand of [one, two]) hand.allowCut();
   const third = await Hand.leave(office, 'checker', true);
   await checkSame(office, cut, [one, two, third], count, ARRIVED);
@@ -138,4 +140,5 @@ export async function bringTogether(office: Office, cut: CutOff, first: 'one' | 
   const screed = eight.plan('2').afterScreed.length;
   // One choice, two clearances, two pours, and what was looked at after screeding.
   await checkSame(office, cut, [one, two, third], count + 1 + 2 + 2 + 2 * screed, FINISHED);
+  for (const hand of [one, two, third]) await hand.putAway();
 }
