@@ -126,6 +126,27 @@ describe('the non-conformance sheet', () => {
     expect(findOverhang(drawings[0]!.marks, drawings[0]!)).toBe(0);
     expect(findOverlaps(drawings[0]!.marks)).toEqual([]);
   });
+  it('goes on to a second page where much is to be said, and is signed on the last', () => {
+    const { decision } = after.found;
+    const reason = 'the engineer was rung up and asked for photographs with the tape in the picture; '.repeat(6);
+    const found = { ...after.found, decision: { ...decision!, body: { ...decision!.body, reason } } };
+    const project = 'Extension of the hall for the water works at the quay, second phase, blocks four to nine';
+    const ground = { ...after.ground, facts: { ...after.ground.facts, project } };
+    const { drawings } = drawNonConformance(ground, after.asCast, found);
+    const pages = drawings.map((page) => flow([page]));
+    expect(pages).toHaveLength(2);
+    for (const [k, text] of pages.entries()) {
+      expect(text).toContain(`page ${k + 1} of 2`);
+      expect(text).toContain('NOT FOR LIFTING');
+      expect(text.replaceAll(' ', '')).toContain(project.replaceAll(' ', ''));
+    }
+    expect(pages.map((text) => text.includes('registration no.'))).toEqual([false, true]);
+    expect(pages.join(' ').split('photographs with the tape in the picture')).toHaveLength(7);
+    for (const page of drawings) {
+      expect(findOverhang(page.marks, page)).toBe(0);
+      expect(findOverlaps(page.marks)).toEqual([]);
+    }
+  });
   it('carries what the connection as cast carries, toward the weakest edge and away from it', () => {
     const about = findNonConformance(context, plan, after.asCast, after.found);
     expect(about.carries.kind).toBe('computed');
@@ -172,6 +193,15 @@ describe('sheets of a piece that is out of its form', () => {
       expect(findOverhang(page.marks, page)).toBe(0);
       expect(findOverlaps(page.marks)).toEqual([]);
     }
+  });
+  it('a card of what is given up says nothing of how to bolt it', () => {
+    const card = boltUp.cards.find(({ connection }) => connection.mark === 'C41')!;
+    const text = flow(
+      drawCards(after.ground, boltUp, [{ ...card, state: 'not usable', stops: ['given up'] }]).drawings,
+    );
+    expect(text).toContain('NOT USABLE: do not bolt, do not load');
+    for (const words of ['Tighten', 'In this order', 'no packers', 'Snug']) expect(text).not.toContain(words);
+    expect(flow(drawCards(after.ground, boltUp, [card]).drawings)).toContain('Tighten');
   });
   it('the kit has a label for each bag that may be packed, and says what waits', () => {
     const parts = drawKit(after.ground, boltUp);
