@@ -16,6 +16,7 @@ import { CASES as EDUCATIONAL } from './educational-page.ts';
 import { CASES as HARDWARE } from './hardware.ts';
 import { CASES as HOLE_FIT } from './hole-fit.ts';
 import { type PublishedRow, runCase } from './published.ts';
+import { CASES as RAYLEIGH } from './rayleigh.ts';
 import { CASES as REGISTRATION } from './registration.ts';
 import { CASES as TAPES } from './tapes.ts';
 
@@ -37,6 +38,7 @@ export const CASES = [
   ...TAPES,
   ...REGISTRATION,
   ...HOLE_FIT,
+  ...RAYLEIGH,
 ];
 
 /** Computes every published value that has a case, in the order of the cases. */

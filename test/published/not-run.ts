@@ -6,9 +6,20 @@ import type { PublishedEntry } from './entry.ts';
 const LATER_TOPICS: ReadonlySet<string> = new Set(['8', '9', '11', '12']);
 
 /** Entries of these topics that the engine answers all the same. */
-const NOT_LATER: ReadonlySet<string> = new Set(['H9-01', 'H9-02', 'H11-01', 'H11-02', 'H11-03', 'H11-05', 'H12-08']);
+const NOT_LATER: ReadonlySet<string> = new Set([
+  'H9-01',
+  'H9-02',
+  'H9-03',
+  'H9-04',
+  'H9-05',
+  'H11-01',
+  'H11-02',
+  'H11-03',
+  'H11-05',
+  'H12-08',
+]);
 
-/** Whether an entry belongs to a later part: tolerances, fit, survey. */
+/** Whether an entry belongs to a later part: tolerances, rules of members. */
 export function isForLater(entry: PublishedEntry): boolean {
   return /^H\d/.test(entry.id) && !NOT_LATER.has(entry.id) && LATER_TOPICS.has(entry.mode.split(' ')[0] ?? '');
 }

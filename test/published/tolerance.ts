@@ -17,7 +17,9 @@ const FIGURES_DERIVED = 4;
  * @example 145 kN, "whole kN": 0.5. 48.3, "3 significant figures": 0.05. 8.9, "1 decimal": 0.05.
  * @throws Error when the rounding is none that is known here
  */
-export function toleranceOf({ name, value, rounding }: PublishedValue): number {
+export function toleranceOf({ name, value, rounding, unit }: PublishedValue): number {
+  // Percentiles of a distribution are irrational: no page writes them whole, whatever it says of its rounding.
+  if (rounding === 'as printed' && unit.startsWith('sigma')) return halfUnitAsWritten(value);
   if (/^exact\b/.test(rounding) || AS_WRITTEN.has(rounding)) return EXACT * Math.abs(value);
   if (rounding === 'as in the test, 5 or more figures') return halfUnitOfFigure(value, FIGURES_OF_OTHERS);
   if (rounding === 'derived') return halfUnitOfFigure(value, FIGURES_DERIVED);

@@ -139,7 +139,13 @@ function writeNextPart(): readonly string[] {
     ENTRIES.filter(isMeant).map(
       (entry) => `- ${entry.id} (${entry.title}): ${entry.published.length} values. ${nameSource(entry)}.`,
     );
-  return ['## Later parts', '', 'Of tolerances, fit and survey these are not computed yet.', '', ...list(isForLater)];
+  return [
+    '## Later parts',
+    '',
+    'Of tolerances and of rules for members these are not computed.',
+    '',
+    ...list(isForLater),
+  ];
 }
 
 /** Six figures, without trailing zeros. */
