@@ -199,7 +199,7 @@ export function tellLeftOut({ leftOut }: Learned, nameOf: (person: string) => st
 export function tellTaken({ sigma, from, count }: TakenScatter, length: WriteLength): string {
   return from === 'the yard'
     ? `${length(sigma)} along each axis, from ${count} inserts of this yard`
-    : `${length(sigma)} along each axis, common practice: the yard has measured ${count}, too few`;
+    : `${length(sigma)} along each axis, common practice: the yard has measured ${count === 0 ? 'none' : `${count}, too few`}`;
 }
 
 /** A chance as a share: never certain, never impossible where it is only computed to some digits. */

@@ -31,6 +31,8 @@ export interface Deviation {
   /** Designed distances from the datum along the two axes [mm]. */
   readonly from: readonly [x: number, y: number];
   readonly tolerance: number;
+  /** Those that one plate goes onto: the piece with the connection; null: it belongs to none. */
+  readonly group: string | null;
   /** Who measured, by id; null: an instrument. */
   readonly measurer: string | null;
   readonly context: DeviationContext;
@@ -60,6 +62,10 @@ function contextOf(item: SetOutItem, state: PieceState, bed: string | null): Dev
   };
 }
 
+function groupOf({ piece }: PiecePlan, { connection }: SetOutItem): string | null {
+  return connection === null ? null : `${piece} ${connection}`;
+}
+
 /**
  * Inserts that were taped along both axes by what the piece is to be now, as they count: the later of two stages, no conflict, nothing withdrawn. A choice between two
  * readings is no reading of its own, but the one that was found right.
@@ -78,6 +84,7 @@ export function listTapedDeviations(plan: PiecePlan, state: PieceState, bed: str
         y: last.body.y_mm! - item.taped[1],
         from: [Math.abs(item.taped[0]), Math.abs(item.taped[1])],
         tolerance: item.tolerance,
+        group: groupOf(plan, item),
         measurer: last.measuredBy ?? last.person,
         context: contextOf(item, state, bed),
       },
@@ -99,7 +106,12 @@ export function listSurveyedDeviations(
           {
             ...{ piece: plan.piece, item: item.castIn.key, number: item.number, source: 'surveyed' },
             ...{ x: place.dx, y: place.dy, from: [Math.abs(item.taped[0]), Math.abs(item.taped[1])] },
-            ...{ tolerance: item.tolerance, measurer: null, context: contextOf(item, state, bed) },
+            ...{
+              tolerance: item.tolerance,
+              group: groupOf(plan, item),
+              measurer: null,
+              context: contextOf(item, state, bed),
+            },
           },
         ],
   );

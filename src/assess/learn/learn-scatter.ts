@@ -76,6 +76,11 @@ export interface LearnedGroup {
     /** That holds 95 % of a normal scatter; and that of one standard deviation. */
     readonly ellipse: ScatterEllipse;
     readonly ellipseOfOne: ScatterEllipse;
+    /**
+     * Standard deviation along an axis of the inserts of one connection about their own middle, over all connections, and from how many inserts: what
+     * moves a whole connection is not in it. Null: too few that lie together.
+     */
+    readonly apart: { readonly sigma: number; readonly count: number } | null;
     /** Of the share within tolerance, by Wilson. */
     readonly withinInterval: Interval;
     /** Deviation along an axis over the distance from the datum [mm a mm]: a long tape, a form that grows. Null: all at one distance. */
@@ -150,6 +155,22 @@ function countWithin(own: readonly Deviation[]): number {
   return own.filter(({ x, y, tolerance }) => Math.max(Math.abs(x), Math.abs(y)) <= tolerance + ROUNDING).length;
 }
 
+/** Pooled over connections: each has its own middle, so that of n inserts n − 1 count. */
+function findApart(own: readonly Deviation[]): { readonly sigma: number; readonly count: number } | null {
+  const names = new Set(own.flatMap(({ group }) => group ?? []));
+  const together = [...names]
+    .map((name) => own.filter(({ group }) => group === name))
+    .filter((members) => members.length > 1);
+  const count = together.reduce((sum, members) => sum + members.length, 0);
+  const free = count - together.length;
+  if (free < LEAST_COUNT - 1) return null;
+  const squares = together.reduce((sum, members) => {
+    const { covariance } = findCovariance(members.map(({ x, y }) => [x, y]));
+    return sum + (members.length - 1) * (covariance.xx + covariance.yy);
+  }, 0);
+  return { sigma: Math.sqrt(squares / (2 * free)), count };
+}
+
 function findScatterOf(own: readonly Deviation[]): NonNullable<LearnedGroup['found']> {
   const { mean, covariance } = findCovariance(own.map(({ x, y }) => [x, y]));
   const trend = (axis: 0 | 1) =>
@@ -168,6 +189,7 @@ function findScatterOf(own: readonly Deviation[]): NonNullable<LearnedGroup['fou
     ),
     ellipse: findEllipse(mean, covariance, SHARE),
     ellipseOfOne: findEllipse(mean, covariance, SHARE_OF_ONE),
+    apart: findApart(own),
     withinInterval: wilsonInterval(countWithin(own), own.length, CONFIDENCE),
     trendX: trend(0),
     trendY: trend(1),

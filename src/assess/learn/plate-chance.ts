@@ -38,6 +38,7 @@ const TARGET = 0.99;
 
 /**
  * Scatter of an insert held by a method at a place: the yard's own where enough were surveyed, else where enough were taped, else what is common practice.
+ * The yard's own is that of the inserts of a connection about their own middle where enough lie together: what moves them together moves the plate, too.
  * Null: no method is known, so that there is nothing to take.
  */
 export function takeScatter({ groups }: Pick<Learned, 'groups'>, context: ChanceBolt['context']): TakenScatter | null {
@@ -53,7 +54,8 @@ export function takeScatter({ groups }: Pick<Learned, 'groups'>, context: Chance
       from: 'common practice',
       count: most,
     };
-  const { x, y } = learned.found;
+  const { x, y, apart } = learned.found;
+  if (apart !== null) return { sigma: apart.sigma, from: 'the yard', count: apart.count };
   return { sigma: Math.hypot(x.deviation, y.deviation) / Math.SQRT2, from: 'the yard', count: learned.count };
 }
 

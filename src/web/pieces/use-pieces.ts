@@ -50,10 +50,12 @@ async function workOut(
 /**
  * Every piece of the job, those with records first; what shows them follows what is written and what arrives. A large job comes bit by bit: the page
  * answers meanwhile.
+ * @param which `begun`: only those that records name
  */
-export function usePieces(yard: Yard): KnownPieces {
+export function usePieces(yard: Yard, which: 'all' | 'begun' = 'all'): KnownPieces {
   const [ready, setReady] = useState<Ready>({ list: '', ids: [] });
-  const ids = [...new Set([...yard.device.knownPieces.value, ...yard.planned.value.keys()])];
+  const planned = which === 'all' ? yard.planned.value.keys() : [];
+  const ids = [...new Set([...yard.device.knownPieces.value, ...planned])];
   const list = [yard.context.value?.revision.fingerprint ?? '', ...ids].join();
   useEffect(() => {
     const state = { isGone: false };

@@ -44,7 +44,15 @@ function makeDeviations(seed: number, { count, sigma, bias = 0, grows = 0, ...wh
   return Array.from({ length: count }, (_, i) => {
     const from = [100 + 80 * i, 200 + 17 * i] as const;
     return {
-      ...{ piece: 'p', item: `${seed}-${i}`, number: i + 1, source: who.source ?? 'taped', from, tolerance: 5 },
+      ...{
+        piece: 'p',
+        item: `${seed}-${i}`,
+        number: i + 1,
+        source: who.source ?? 'taped',
+        from,
+        group: null,
+        tolerance: 5,
+      },
       x: bias + grows * from[0] + sigma * normal(),
       y: sigma * normal(),
       measurer: who.measurer ?? 'm',
@@ -244,6 +252,30 @@ describe('chance of a plate from what was learned', () => {
     expect(takeScatter(learnScatter([], new Set()), context)).toEqual({ sigma: 1, from: 'common practice', count: 0 });
   });
 
+  it('takes how the inserts of a connection lie to each other, not what moved all of them', () => {
+    const own = makeDeviations(30, { count: 40, sigma: 1 }).map((one, i) => ({
+      ...one,
+      ...{ group: `p ${i >> 2}`, x: one.x + 8 * Math.sin(i >> 2), y: one.y - 8 * Math.cos(i >> 2) },
+    }));
+    const { found } = groupOf(own, 'method', 'chair');
+    expect(found!.x.deviation).toBeGreaterThan(4);
+    expect([found!.apart!.sigma < 1.35, found!.apart!.sigma > 0.75]).toEqual([true, true]);
+    expect(takeScatter(learnScatter(own, new Set()), bolts[0]!.context)).toEqual({
+      ...{ sigma: found!.apart!.sigma, from: 'the yard', count: 40 },
+    });
+    // Four connections of three have 8 to spare, of which 9 are needed.
+    const few = own.filter((_, i) => i < 16 && i % 4 !== 0);
+    expect(groupOf(few, 'method', 'chair').found!.apart).toBeNull();
+    // By hand: ten pairs at ±1 along x only: squares 20, free 10, two axes: √(20/20) = 1.
+    const pairs = Array.from({ length: 20 }, (_, i) => ({
+      ...own[0]!,
+      x: 7 + (i % 2 === 0 ? 1 : -1),
+      y: 3,
+      group: `q ${i >> 1}`,
+    }));
+    expect(groupOf(pairs, 'method', 'chair').found!.apart).toEqual({ sigma: 1, count: 20 });
+  });
+
   it('is found for a connection of a job: its bolts as designed, and what a board would change', () => {
     const file = demoFile();
     const index = indexJob(file);
@@ -253,7 +285,7 @@ describe('chance of a plate from what was learned', () => {
       const setOut = setOutPanel(index, connection.panel, null);
       return findConnectionChance(index, setOut, connection, { groups: [] }, known);
     };
-    const found = file.job.connections.slice(0, 12).map(({ mark }) => find(mark));
+    const found = file.job.connections.slice(0, 5).map(({ mark }) => find(mark));
     const computed = found.filter(({ chance }) => chance !== null);
     expect(computed.length).toBeGreaterThan(0);
     for (const { chance, onBoard, bolts, why } of computed) {

@@ -120,7 +120,7 @@ export function GroupsPart({
               found(group, ({ x }) => <Estimate value={x.mean} interval={x.meanInterval} write={signed} />),
           },
           {
-            head: 'y',
+            head: 'off in the mean, y',
             kind: 'number',
             cell: (group) =>
               found(group, ({ y }) => <Estimate value={y.mean} interval={y.meanInterval} write={signed} />),
@@ -134,7 +134,7 @@ export function GroupsPart({
               )),
           },
           {
-            head: 'y ',
+            head: 'standard deviation, y',
             kind: 'number',
             cell: (group) =>
               found(group, ({ y }) => (

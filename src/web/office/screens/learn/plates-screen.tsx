@@ -134,7 +134,7 @@ function Plates({
           ? 'Computing'
           : `${below} of ${countOf(computed.length, 'plate')} ${below === 1 ? 'is' : 'are'} below 99 of 100`
       }
-      lead="The plate may shift and turn. Inserts are taken to scatter each by itself about the design, so that what moves all of one connection together costs nothing. ±: two standard errors of the computing; how well the scatter is known is not in it. Larger holes change strength and bearing: the connection says by how much."
+      lead="The plate may shift and turn. What counts is how the inserts of a connection lie to each other: what moves all of them together takes the plate along. ±: two standard errors of the computing; how well the scatter is known is not in it. Larger holes change strength and bearing: the connection says by how much."
     >
       {isBusy && <p role="status">{of === 0 ? 'Beginning …' : `${done} of ${countOf(of, 'connection')} …`}</p>}
       {rows.length > 0 && <ChancesTable job={session.id} rows={rows} asked={asked} />}

@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import { lazy, Suspense } from 'preact/compat';
 import { useRef } from 'preact/hooks';
 import { download, fileNameOf } from '../../../parts/download.ts';
 import { useNow } from '../../../parts/use-now.ts';
@@ -12,6 +13,9 @@ import { ChoosePerson } from '../start/choose-person.tsx';
 import styles from './device.module.css';
 import { countRecords, tellRoom, tellServer } from './device-words.ts';
 import { Problems } from './problems.tsx';
+
+/** It comes with the screens that a cold start does not wait for. */
+const LearnedLine = lazy(async () => ({ default: (await import('../out-screens.ts')).LearnedLine }));
 
 /** Where the records of this device are, and what can be done so that none is lost. */
 export function DeviceScreen() {
@@ -138,6 +142,9 @@ export function DeviceScreen() {
           </BigKey>
         )}
       </section>
+      <Suspense fallback={null}>
+        <LearnedLine />
+      </Suspense>
       <p class={styles.small}>
         {job === null ? 'No job is on this device.' : `Job: ${job.name}.`} This device: {device.id.value}
       </p>
