@@ -46,6 +46,16 @@ export function tellClock(clock_s: number | null): string | null {
   return `clock of the device ${count} ${unit} ${clock_s > 0 ? 'slow' : 'fast'}`;
 }
 
+/** As many digits of a photo's hash as stand on paper. */
+const DIGITS = 12;
+
+/** An act as it stands on paper: with what must be known of its clock, and by which hash its photos are found. */
+export function tellPrintedAct({ act, clock, records }: Pick<HistoryLine, 'act' | 'clock' | 'records'>): string {
+  const photos = records.flatMap((record) => (record.kind === 'photo' ? [record.body.photo.slice(0, DIGITS)] : []));
+  const found = photos.length === 0 ? '' : ` [${photos.length === 1 ? 'photo' : 'photos'} ${photos.join(', ')}]`;
+  return `${act}${found}${clock === null ? '' : ` (${clock})`}`;
+}
+
 function writeChain(records: readonly FactRecord[]): string {
   const numbers = writeRuns(records.map(({ chain }) => chain.number));
   return `${records[0]?.device.slice(0, 4) ?? ''} ${numbers}`;

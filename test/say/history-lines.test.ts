@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { foldPiece } from '../../src/records/fold/fold-piece.ts';
 import { type FactRecord, factRecord, type KindAndBody } from '../../src/records/record.ts';
-import { listHistory, tellClock } from '../../src/say/history-lines.ts';
+import { listHistory, tellClock, tellPrintedAct } from '../../src/say/history-lines.ts';
 import { writerOf } from '../../src/say/quantities.ts';
 
 const PIECE = 'b'.repeat(24);
@@ -76,4 +76,29 @@ it.each([
   [2_592_000, 'clock of the device 30 days slow'],
 ])('tells a clock that is %s s behind the server’s as %s', (clock_s, words) => {
   expect(tellClock(clock_s)).toBe(words);
+});
+
+it('prints by which hash a photo is found, and what is to be known of its clock', () => {
+  const photo = record(
+    1,
+    {
+      kind: 'photo',
+      body: {
+        photo: 'c0ffee'.padEnd(64, '1'),
+        type: 'image/jpeg',
+        bytes: 9,
+        width: 3,
+        height: 2,
+        of: 'defect',
+        note: 'honeycomb',
+      },
+    },
+    {},
+  );
+  const line = { act: 'photographed a defect; honeycomb', clock: null, records: [photo] };
+  expect(tellPrintedAct(line)).toBe('photographed a defect; honeycomb [photo c0ffee111111]');
+  expect(tellPrintedAct({ ...line, records: [photo, photo], clock: 'clock of the device 6 min slow' })).toBe(
+    'photographed a defect; honeycomb [photos c0ffee111111, c0ffee111111] (clock of the device 6 min slow)',
+  );
+  expect(tellPrintedAct({ ...line, records: records.slice(0, 1) })).toBe(line.act);
 });

@@ -3,7 +3,7 @@ import type { PieceReport } from '../../../../assess/yard/piece-report.ts';
 import { FOOT_CAUTION } from '../../../../drawing/sheets/cautions.ts';
 import { PAPERS } from '../../../../drawing/sheets/paper.ts';
 import { drawPieceHistory, type HistoryContent } from '../../../../drawing/sheets/piece-history-sheet.ts';
-import type { HistoryLine } from '../../../../say/history-lines.ts';
+import { type HistoryLine, tellPrintedAct } from '../../../../say/history-lines.ts';
 import { gatherPoints, tellPartsBack } from '../../../../say/piece-words.ts';
 import type { RecordNames } from '../../../../say/record-tellers.ts';
 import { download, fileNameOf } from '../../../parts/download.ts';
@@ -53,13 +53,13 @@ function makeContent(yard: Yard, piece: OpenPiece, names: RecordNames, lines: re
     flags: report.flags.map(tellFlag),
     clearance: tellClearance(report, names),
     standing: [...tellStanding(report), ...tellStripped(piece)],
-    entries: lines.map(({ act, who, typedBy, measuredAt, typedAt, withdrawn, clock, chain }) => ({
-      words: clock === null ? act : `${act} (${clock})`,
-      who: typedBy === null ? who : `${who}, typed by ${typedBy}`,
-      measured: writeStamp(measuredAt),
-      typed: writeStamp(typedAt),
-      chain,
-      withdrawn,
+    entries: lines.map((line) => ({
+      words: tellPrintedAct(line),
+      who: line.typedBy === null ? line.who : `${line.who}, typed by ${line.typedBy}`,
+      measured: writeStamp(line.measuredAt),
+      typed: writeStamp(line.typedAt),
+      chain: line.chain,
+      withdrawn: line.withdrawn,
     })),
     logHead: writeHead(yard.device.sync.value.head),
     clockWords: `Times by the clock of the office (${Intl.DateTimeFormat().resolvedOptions().timeZone}).`,
