@@ -57,7 +57,7 @@ const CASES = [
 /** @returns a row a case: { name, chance, standardError, ours_us, plates, peer_us, ratio, agrees } */
 export function benchClearanceProbability(parts) {
   return CASES.map(({ name, holes }) => {
-    const ask = () => parts.findFitChance(holes, EFFORT);
+    const ask = () => parts.findChance(holes, EFFORT);
     const { fits, misses, standardError } = ask();
     const plates = (fits * misses) / standardError ** 2;
     const rounds = Array.from({ length: ROUNDS }, (_, round) => {

@@ -4,7 +4,7 @@ import { approximateNormalQuantile } from '../statistics/normal.ts';
  * Generating vector of an embedded lattice rule. Source: Cools, Kuo and Nuyens, Constructing embedded lattice rules for multivariate integration (2006), tables
  * of F. Y. Kuo; from memory. Which vector is taken moves the error only: with a random shift any one gives the right mean.
  */
-const VECTOR = [
+export const LATTICE_VECTOR = [
   1, 182667, 469891, 498753, 110745, 446247, 250185, 118627, 245333, 283199, 408519, 391023, 246327, 126539, 399185,
   461527, 300343, 69681, 516695, 436179, 106383, 238523, 413283, 70841, 47719, 300129, 113029, 123925, 410745, 211325,
   17489, 511893,
@@ -39,7 +39,7 @@ export function prepareLattice(
   const shifts = Float64Array.from({ length: dimensions }, random);
   return (k, out) => {
     for (let j = 0; j < dimensions; j += 1) {
-      const z = VECTOR[j];
+      const z = LATTICE_VECTOR[j];
       const raw = z === undefined ? random() : ((k * z) % points) / points + shifts[j];
       const inside = raw - Math.floor(raw);
       const folded = 1 - Math.abs(2 * inside - 1);
