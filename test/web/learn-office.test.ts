@@ -52,7 +52,8 @@ it('puts readings together by one thing at a time, leaves out what looks copied,
   await tapeAll('P02', '1', false);
   await tapeAll('P12', '1', false);
   await tapeAll('P13', '1', false);
-  await tapeAll('P05', '1', false);
+  await tapeAll('P04', '1', false);
+  await tapeAll('P08', '1', false);
   await serveSurveyedPiece(office, 'P03', '1', {});
   const screen = await openDemo(office, 'learned');
   const { page } = screen;

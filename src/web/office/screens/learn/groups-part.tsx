@@ -106,7 +106,7 @@ export function GroupsPart({
         keyOf={keyOfGroup}
         groupOf={({ source }) => SOURCE_WORDS[source].how}
         columns={[
-          { head: 'which', isName: true, cell: (group) => nameGroup(group, names) },
+          { head: 'which', kind: 'short', isName: true, cell: (group) => nameGroup(group, names) },
           {
             head: 'inserts',
             kind: 'number',
