@@ -75,7 +75,7 @@ const stance = z.strictObject({
 });
 
 /** What may be done about inserts that are not where they were drawn. The first three need no change of the design. */
-export const remedyKind = z.enum([
+const remedyKind = z.enum([
   'as is',
   'plate moved',
   'packers or other bolts',

@@ -5,7 +5,7 @@ import type {
   RegisteredSurvey,
 } from '../assess/as-cast/as-cast-report.ts';
 import { ROLE_WORDS } from '../assess/yard/rights.ts';
-import { plainLength } from './bolt-up-words.ts';
+import { plainLength, signedLength } from './bolt-up-words.ts';
 import { AS_CAST_WORDS, tellAsCast } from './fit-words.ts';
 
 /** Names of people and moments as they stand on sheets. */
@@ -13,11 +13,6 @@ export interface SheetNames {
   /** Null: the name is not known here. */
   readonly nameOf: (person: string) => string | null;
   readonly writeMoment: (moment: string) => string;
-}
-
-function signed(mm: number): string {
-  const text = plainLength(Math.abs(mm));
-  return text === '0' ? '0' : `${mm > 0 ? '+' : '−'}${text}`;
 }
 
 const STATES: Readonly<Record<AsCastInsert['state'], string>> = {
@@ -32,8 +27,8 @@ export function sayAsCastInsert({ item, place, state }: AsCastInsert) {
   const isTaken = place !== null && state !== 'not surveyed';
   return {
     number: String(item.number),
-    dx: isTaken ? signed(place.dx) : 'not taken',
-    dy: isTaken ? signed(place.dy) : 'not taken',
+    dx: isTaken ? signedLength(place.dx) : 'not taken',
+    dy: isTaken ? signedLength(place.dy) : 'not taken',
     depth: place === null || place.depth === null ? 'not taken' : plainLength(place.depth),
     tolerance: `± ${plainLength(item.tolerance)}`,
     state: STATES[state],

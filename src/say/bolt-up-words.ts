@@ -14,6 +14,12 @@ export function plainLength(mm: number): string {
   return String(Number(mm.toFixed(1)));
 }
 
+/** The same with its sign: `+4.5`, `−3`, `0`. */
+export function signedLength(mm: number): string {
+  const text = plainLength(Math.abs(mm));
+  return text === '0' ? text : `${mm > 0 ? '+' : '−'}${text}`;
+}
+
 /** What becomes of a card, in a few words. */
 export const CARD_STATES: Readonly<Record<BoltUpCard['state'], string>> = {
   ready: 'may be bolted up',

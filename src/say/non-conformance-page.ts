@@ -7,7 +7,7 @@ import { ENGINE_VERSION } from '../engine/version.ts';
 import type { Combination } from '../job/documents/connection.ts';
 import type { Panel } from '../job/documents/panel.ts';
 import type { Rules } from '../job/documents/rules.ts';
-import { plainLength } from './bolt-up-words.ts';
+import { plainLength, signedLength } from './bolt-up-words.ts';
 import { CAUTIONS } from './cautions.ts';
 import { NEVER_ALONE, nameFace, tellPlateMove } from './fit-words.ts';
 import { findGoverningClause } from './governing-clause.ts';
@@ -33,10 +33,9 @@ const ASSUMED = ' (assumed)';
 /** More of them stand in the survey itself. */
 const MOST_NAMED = 4;
 
-function signed(mm: number): string {
-  const text = plainLength(Math.abs(mm));
-  if (text === '0') return '0';
-  return mm > 0 ? `+${text}` : `−${text}`;
+/** A clearance with a true minus sign. */
+function writeRoom(mm: number): string {
+  return plainLength(mm).replace('-', '−');
 }
 
 function listSome(words: readonly string[]): string {
@@ -50,7 +49,7 @@ function sayPlaces(members: readonly AsCastInsert[]): string {
     members.map(({ item, place, state }) =>
       place === null || state === 'not surveyed'
         ? `${item.number}: as designed${ASSUMED}`
-        : `${item.number}: x ${signed(place.dx)}, y ${signed(place.dy)}`,
+        : `${item.number}: x ${signedLength(place.dx)}, y ${signedLength(place.dy)}`,
     ),
   );
 }
@@ -234,7 +233,7 @@ function sayRemedies({ found }: NonConformance) {
       words: isDecided ? (found.decision?.body.words ?? remedy.words) : remedy.words,
       verdict: sayAnswer(remedy),
       ratio: remedy.ratio === null ? '–' : showRatio(remedy.ratio),
-      room: remedy.clearance === null ? '–' : `${plainLength(remedy.clearance.margin).replace('-', '−')} mm`,
+      room: remedy.clearance === null ? '–' : `${writeRoom(remedy.clearance.margin)} mm`,
       who: remedy.act === 'change the design' ? 'design engineer' : 'on site',
       isDecided,
     };

@@ -2,6 +2,7 @@ import type { Connection } from '../../job/documents/connection.ts';
 import type { FixtureHole } from '../../job/documents/fixture.ts';
 import { showLength } from '../../job/resolve/local-member-type.ts';
 import type { ConnectionAnswer } from '../connection-answer.ts';
+import { MOST_TURN } from '../yard/fit-plate.ts';
 import type { Act } from '../yard/rights.ts';
 import type { Remedy, RemedyKind } from './as-cast-report.ts';
 import {
@@ -18,9 +19,6 @@ import { leansTooMuch, MOST_TILT } from './judge-insert.ts';
 
 /** Remedies that leave the design as it is: an installer may decide them himself, within limits. */
 const ON_SITE: readonly RemedyKind[] = ['as is', 'plate moved', 'packers or other bolts'];
-
-/** A plate that is turned by more [degrees] looks crooked, and its loads pull another way than they were designed. Common practice. */
-export const MOST_TURN_ON_SITE = 1;
 
 /** Lengths that lie this close together [mm] are the same. */
 const ROUNDING = 1e-6;
@@ -65,7 +63,7 @@ function isForSite(question: RemedyQuestion, attempt: Attempt, verdict: Remedy['
   const { cast, before } = question;
   const { placed, change } = attempt;
   if (!leavesDesign(attempt) || verdict !== 'works' || before.state !== 'passes') return false;
-  if (Math.abs(change.move?.turn_deg ?? 0) > MOST_TURN_ON_SITE + ROUNDING) return false;
+  if (Math.abs(change.move?.turn_deg ?? 0) > MOST_TURN + ROUNDING) return false;
   const { acceptance, tolerances } = cast.index.file.library.rules;
   return membersOf(cast, placed).every(({ insert: { item, place, state } }) => {
     if (state === 'conflict' || state === 'not surveyed' || place === null) return false;

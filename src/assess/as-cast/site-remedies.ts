@@ -2,15 +2,16 @@ import type { Point } from '../../engine/geometry/point.ts';
 import type { Connection } from '../../job/documents/connection.ts';
 import type { Fixture, FixtureHole } from '../../job/documents/fixture.ts';
 import { turnVector } from '../../job/face-frame.ts';
+import { MOST_TURN } from '../yard/fit-plate.ts';
 import type { Remedy } from './as-cast-report.ts';
 import { findTightest, fitBolts, NO_CHANGE, type RemedyQuestion, type StandingBolt, standBolts } from './attempt.ts';
-import { completeRemedy, MOST_TURN_ON_SITE, refuseRemedy } from './complete-remedy.ts';
+import { completeRemedy, refuseRemedy } from './complete-remedy.ts';
 import { type DepthNeeds, findDepthNeeds, keepBolts, packUp, tellDepthNeeds } from './depth-needs.ts';
 import { movePlate, type RecordedMove, recordMove } from './plate-place.ts';
 import { tellShift } from './tell-shift.ts';
 
 /** A plate turned by more than an installer may is a change of the design, up to this [degrees]: beyond it no turn is looked for. Common practice. */
-const MOST_TURN = 5;
+const MOST_TURN_BY_DESIGN = 5;
 
 export const NO_PLATE = 'no plate is drawn: nothing can be moved or drilled';
 
@@ -39,8 +40,8 @@ export function moveToBest(
   holes: readonly FixtureHole[],
 ): MovedPlate {
   const bolts = standBolts(question, connection, holes);
-  const small = fitBolts(bolts, MOST_TURN_ON_SITE);
-  const fit = small.fits ? small : fitBolts(bolts, MOST_TURN);
+  const small = fitBolts(bolts, MOST_TURN);
+  const fit = small.fits ? small : fitBolts(bolts, MOST_TURN_BY_DESIGN);
   const { turn, shift } = fit.fits ? fit.move : small.move;
   const move = recordMove(fixture, middleOf(bolts), (turn * 180) / Math.PI, shift);
   return {

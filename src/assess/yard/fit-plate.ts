@@ -19,7 +19,7 @@ export interface BoltInHole {
 }
 
 /** A plate that is turned by more [degrees] looks crooked, and its loads pull another way than they were designed: it does not go on. Common practice. */
-const MOST_TURN = 1;
+export const MOST_TURN = 1;
 export const MOST_TURN_RAD = (MOST_TURN * Math.PI) / 180;
 
 /** What a hole leaves its bolt. */

@@ -9,7 +9,7 @@ import type { Bed } from '../../job/documents/yard.ts';
 import type { JobIndex } from '../../job/job-index.ts';
 import { buildScene, type PanelScene } from '../clash/build-scene.ts';
 import type { CoverLine } from '../set-out/assembly-type.ts';
-import { listBolts } from '../yard/fit-plate.ts';
+import { listBolts, MOST_TURN_RAD } from '../yard/fit-plate.ts';
 import { listCovers, listLeans, listMeetings, type Meeting, pickOwn } from '../yard/placed-findings.ts';
 
 /** What is around a connection's inserts as far as they may come, with the panel's sides leaning one way. */
@@ -23,9 +23,6 @@ export interface Surroundings {
   /** One an insert, in the connection's order; null where its size is not known. */
   readonly members: readonly (ClashItem | null)[];
 }
-
-/** What turn of a plate is still one [rad]: 1°, as for a plate in the yard. */
-const MOST_TURN = Math.PI / 180;
 
 /** A plate and its bolts; null where none is known. */
 export interface ZonePlate {
@@ -83,7 +80,7 @@ function readPlate(
       slot: hole.slot_mm,
       angle: (hole.slotAngle_deg * Math.PI) / 180,
     })),
-    MOST_TURN,
+    MOST_TURN_RAD,
   );
   const places = new Float64Array(2 * bolts.length);
   return {

@@ -29,11 +29,6 @@ export function findPlate(
   };
 }
 
-/** What was decided, as it is computed now; null: nobody decided. */
-export function findDecided({ decided }: Pick<AsCastConnection, 'decided'>): Remedy | null {
-  return decided;
-}
-
 /** What moves the plate alone: where it lies best in the holes that it has. */
 export function findBestFit({ remedies }: AsCastConnection): Remedy | null {
   return remedies.find(({ kind }) => kind === 'plate moved') ?? remedies.find(({ kind }) => kind === 'as is') ?? null;

@@ -13,7 +13,7 @@ import {
   THREAD_WORDS,
 } from '../../../../say/bolt-up-words.ts';
 import { DrawingView } from '../../../parts/drawing-view.tsx';
-import { findDecided, findPlate } from '../../../pieces/as-cast/plate-subject.ts';
+import { findPlate } from '../../../pieces/as-cast/plate-subject.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { Answer } from '../../parts/answer.tsx';
 import styles from './bolts.module.css';
@@ -60,7 +60,7 @@ function Bolt({ bolt, card }: { readonly bolt: CardBolt; readonly card: BoltUpCa
 /** The card of one bracket: what stands against it first, then the picture as one stands before it, then every bolt. */
 export function CardSheet({ piece, card }: { readonly piece: OpenPiece; readonly card: BoltUpCard }) {
   const drawing = useMemo(() => {
-    const plate = findPlate(piece, card.asCast, findDecided(card.asCast));
+    const plate = findPlate(piece, card.asCast, card.asCast.decided);
     return plate === null ? null : drawPlateAsCast(plate, ROOM, (mm) => `${Number(mm.toFixed(1))} mm`);
   }, [piece, card]);
   const faulty = card.state === 'tightened' && card.tightenedFaults.length > 0;

@@ -4,7 +4,7 @@ import { drawPlateAsCast } from '../../../../drawing/as-cast/plate-picture.ts';
 import type { FitAnswer } from '../../../../say/fit-answer.ts';
 import { ON_SITE, TO_MEASURE } from '../../../../say/fit-words.ts';
 import { DrawingView } from '../../../parts/drawing-view.tsx';
-import { answerConnection, findBestFit, findDecided, findPlate } from '../../../pieces/as-cast/plate-subject.ts';
+import { answerConnection, findBestFit, findPlate } from '../../../pieces/as-cast/plate-subject.ts';
 import { FactWriter } from '../../../pieces/facts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
@@ -36,7 +36,7 @@ function Picture({
   readonly found: AsCastConnection;
   readonly answer: FitAnswer;
 }) {
-  const remedy = answer.remedy ?? findDecided(found) ?? findBestFit(found);
+  const remedy = answer.remedy ?? found.decided ?? findBestFit(found);
   const drawing = useMemo(() => {
     const plate = findPlate(piece, found, remedy);
     return plate === null ? null : drawPlateAsCast(plate, ROOM, (mm) => `${Number(mm.toFixed(1))} mm`);
