@@ -224,6 +224,6 @@ export function tellNeed({ target, needs }: PlateChance, length: WriteLength): s
       return `no hole would do for ${wanted}`;
     case 'holes':
       // Rounded up: what is drilled must do.
-      return `each hole ${length(Math.ceil(10 * needs.overBolt) / 10)} larger than its bolt`;
+      return `${length(Math.ceil(10 * needs.overBolt) / 10)} over the bolt`;
   }
 }

@@ -24,7 +24,7 @@ export interface ConnectionChance {
 }
 
 /** The bolts of a connection as they are designed, each with how its insert is held. */
-export function listChanceBolts(index: JobIndex, setOut: PanelSetOut, connection: Connection): readonly ChanceBolt[] {
+function listChanceBolts(index: JobIndex, setOut: PanelSetOut, connection: Connection): readonly ChanceBolt[] {
   const items = new Map(setOut.items.map((item) => [item.castIn.id, item]));
   const own = connection.inserts.flatMap(({ insert }) => items.get(insert) ?? []);
   if (own.length < connection.inserts.length) return [];

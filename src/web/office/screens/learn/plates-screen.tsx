@@ -83,7 +83,11 @@ function ChancesTable({
               </span>
             ),
         },
-        { head: 'for 99 of 100', cell: ({ chance }) => (chance === null ? '–' : tellNeed(chance, writeLength)) },
+        {
+          head: 'for 99 of 100',
+          kind: 'short',
+          cell: ({ chance }) => (chance === null ? '–' : tellNeed(chance, writeLength)),
+        },
         {
           head: 'on one template board',
           kind: 'number',
