@@ -5,6 +5,7 @@ import { readJob } from '../../src/files/read-job.ts';
 import { indexJob } from '../../src/job/job-index.ts';
 import { resolveConnection } from '../../src/job/resolve/resolve-connection.ts';
 import { sampleConnection, sampleJob, samplePanel } from '../job/sample-job.ts';
+import { tries } from '../long.ts';
 import { sampleSchedules } from './schedules.ts';
 
 /** Odd values to put anywhere. */
@@ -115,7 +116,7 @@ describe('reading never breaks down', () => {
           expectSound(readJob(new Map([['job.json', JSON.stringify(changed)]])));
         },
       ),
-      { numRuns: 1500 },
+      { numRuns: tries(1500, 500) },
     );
   });
   it('on schedules with signs changed or lines left out', () => {
@@ -136,7 +137,7 @@ describe('reading never breaks down', () => {
         }
         expectSound(readJob(files));
       }),
-      { numRuns: 1500 },
+      { numRuns: tries(1500, 500) },
     );
   });
 });

@@ -4,6 +4,7 @@ import { writeSchedules } from '../../src/files/csv/write-schedules.ts';
 import { writeJobJson } from '../../src/files/json.ts';
 import { readJob } from '../../src/files/read-job.ts';
 import { mustRead } from '../job/read.ts';
+import { tries } from '../long.ts';
 import { jobArbitrary } from './job-arbitrary.ts';
 import { messagesOf } from './schedules.ts';
 
@@ -16,7 +17,7 @@ describe('writing and reading again', () => {
         expect(messagesOf(again)).toEqual([]);
         expect(again.ok && again.file).toEqual(file);
       }),
-      { numRuns: 150 },
+      { numRuns: tries(150, 60) },
     );
   });
   it('gives the same job as schedules', () => {
@@ -27,7 +28,7 @@ describe('writing and reading again', () => {
         expect(messagesOf(again)).toEqual([]);
         expect(again.ok && again.file).toEqual(file);
       }),
-      { numRuns: 400 },
+      { numRuns: tries(400, 120) },
     );
   });
   it('leaves nothing to an assumption', () => {

@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { foldPiece, foldRecords } from '../../src/records/fold/fold-piece.ts';
 import { decidesPiece, slotOf } from '../../src/records/slots.ts';
+import { tries } from '../long.ts';
 import { played } from './interleavings.ts';
 import { PlainFold } from './plain-fold.ts';
 import { meet, PIECE } from './writing.ts';
 
-const RUNS = { numRuns: 700 };
+const RUNS = { numRuns: tries(700, 250) };
 
 test('any order, twice or more, gives the same state', () => {
   const shuffled = played.chain(({ records }) =>
@@ -21,7 +22,7 @@ test('any order, twice or more, gives the same state', () => {
     fc.property(shuffled, ({ records, again }) => {
       expect([...foldRecords(again)]).toStrictEqual([...foldRecords(records)]);
     }),
-    { numRuns: 2000 },
+    { numRuns: tries(2000, 600) },
   );
 });
 

@@ -7,12 +7,12 @@ import { setTimeout as wait } from 'node:timers/promises';
 import Libsql from 'libsql';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openSqliteStore } from '../../src/store/sqlite/open-sqlite.ts';
-import { IS_LONG } from '../long.ts';
+import { tries } from '../long.ts';
 import { expectSoundLog, readWholeLog } from '../store/record-store.ts';
 import { type OfficeProcess, startOffice } from './office-process.ts';
 import { createJob, readNotes, startWriter, waitForNotes } from './start-writer.ts';
 
-const KILLS = IS_LONG ? 100 : 20;
+const KILLS = tries(100, 10);
 
 describe('a server that is killed while tablets send', () => {
   let folder: string;

@@ -7,11 +7,12 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { applyEdit } from '../../src/job/edit/edit-job.ts';
 import { openSqliteStore } from '../../src/store/sqlite/open-sqlite.ts';
 import type { StoredEdit } from '../../src/wire/edits.ts';
+import { tries } from '../long.ts';
 import { sampleFile } from '../store/edits.ts';
 import { type OfficeProcess, startOffice } from './office-process.ts';
 import { createJob, readNotes, startWriter, waitForNotes } from './start-writer.ts';
 
-const KILLS = 20;
+const KILLS = tries(20, 10);
 
 /** Acknowledged edits: [version, id], in the order in which they were acknowledged. */
 function readAcknowledged(notes: string): readonly (readonly [version: number, id: string])[] {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { answerOutOfPlace, type ComputedAnswer } from '../../../src/assess/out-of-place/answer.ts';
 import { type AnswerSettings, NOTHING_KNOWN, type OutOfPlaceCase } from '../../../src/assess/out-of-place/case.ts';
+import { tries } from '../../long.ts';
 import { ALL_SAID, anyCase, anyStandard, anyTruth, compute, DOCUMENT } from './any-case.ts';
 
 /** The search for a largest load stops at 1e-9; sums of areas round at about that. */
@@ -34,7 +35,7 @@ const KNOWN_FIELDS = (Object.keys(NOTHING_KNOWN) as (keyof typeof NOTHING_KNOWN)
   (field) => !field.startsWith('drawn'),
 );
 
-const RUNS = { numRuns: 120 };
+const RUNS = { numRuns: tries(120, 50) };
 
 /** In thin and narrow members EN 1992-4 itself gives up to 0.7 % less shear for more thickness or width: its exponent falls as c1' grows. */
 const CODE = 0.01;
@@ -121,7 +122,7 @@ describe('what is assumed is on the safe side', () => {
         const [before, after] = answerBoth(given, change, standard);
         expect(listWorse(before, after, 0.3)).toEqual([]);
       }),
-      { numRuns: 60 },
+      { numRuns: tries(60, 30) },
     );
   });
   it('never answers less for a smaller load', () => {

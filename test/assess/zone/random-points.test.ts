@@ -3,6 +3,7 @@ import { shiftsOf, type ZoneSubject } from '../../../src/assess/zone/trace-posit
 import { findLimit } from '../../../src/assess/zone/zone-oracle.ts';
 import type { Point } from '../../../src/engine/geometry/point.ts';
 import { makeRandom } from '../../../src/engine/tolerance/seeded-random.ts';
+import { tries } from '../../long.ts';
 import { distanceToRim, isInZone, mustTrace, siteOf } from './zone-sample.ts';
 
 /** What limits it: the plate; bars; the product document's least edge distance; the end of what is covered; bars on three sides. */
@@ -18,11 +19,11 @@ const CASES: readonly (readonly [string, ZoneSubject])[] = [
 /** The boundary is known to this [mm]; a place that near outside it may pass. */
 const KNOWN = 0.25;
 
-const COUNT = 500;
+const COUNT = tries(500, 120);
 
 describe('a position zone of the demo job', () => {
   for (const [mark, subject] of CASES)
-    it(`${mark} ${subject}: 500 random points inside pass, 500 outside fail, by the full check`, () => {
+    it(`${mark} ${subject}: ${COUNT} random points inside pass, ${COUNT} outside fail, by the full check`, () => {
       const site = siteOf(mark);
       const zone = mustTrace(site, subject);
       expect(zone.checks).toBeLessThanOrEqual(2000);
