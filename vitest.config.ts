@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 /** These measure times, or need a browser's own timing: nothing runs beside them. */
 const SPEED = [
-  ...['drag-speed', 'first-drawing', 'harness', 'large-job', 'job-worker', 'service-worker', 'yard-cold-start'].map(
+  ...['drag-speed', 'first-drawing', 'harness', 'large-job', 'job-worker', 'yard-cold-start'].map(
     (name) => `test/web/${name}.test.ts`,
   ),
   'test/server/load.test.ts',
