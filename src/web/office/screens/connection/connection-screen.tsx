@@ -213,7 +213,7 @@ export function ConnectionScreen({ mark }: { readonly mark: string }) {
           <Disclosure title="Permitted positions" hint="how far inserts may be off">
             {() => <ZonePart looked={looked} commit={commit} />}
           </Disclosure>
-          <p>
+          <p class={styles.way}>
             <Link href={addresses.plates(session.id, mark)}>Chance that its plate goes on first time</Link>
           </p>
           <Disclosure title="By other editions">{() => <EditionsPart mark={mark} />}</Disclosure>
