@@ -51,11 +51,12 @@ it('finds a button that says nothing', async () => {
 it('finds tasks that hold the page up, and slows it down', async () => {
   const screen = await office.open('/');
   await screen.takeLongTasks();
-  const quick = await screen.page.evaluate(work);
+  const before = await screen.page.evaluate(work);
   await screen.slowDown(20);
   const slow = await screen.page.evaluate(work);
   await screen.slowDown(1);
-  // Far less than 20: other programs may slow the quick one too.
+  // Far less than 20, and the quicker of two: other programs may slow the quick one too.
+  const quick = Math.min(before, await screen.page.evaluate(work));
   expect(slow / quick).toBeGreaterThan(3);
   await expect.poll(async () => Math.max(0, ...(await screen.takeLongTasks()))).toBeGreaterThan(50);
 });
