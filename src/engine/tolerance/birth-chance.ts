@@ -2,7 +2,7 @@ import { approximateNormalQuantile } from '../statistics/normal.ts';
 import { type BirthRate, prepareBirthRate } from './birth-rate.ts';
 import type { ChanceEffort, FitChance } from './fit-chance.ts';
 import { type ScatteredHole, splitScatter } from './scatter-space.ts';
-import { LATTICE_VECTOR, prepareRandom } from './shifted-lattice.ts';
+import { drawShifts, LATTICE_VECTOR, prepareRandom } from './shifted-lattice.ts';
 
 /** Independent shifts of the points: their spread is the error. */
 const SHIFTS = 16;
@@ -11,15 +11,16 @@ const PILOT = 256;
 const PILOTS = 3;
 const PILOT_DIRECTIONS = 4;
 /** Points are drawn that much wider than where births were found. */
-const WIDER = 1.35;
+const WIDER = 1.6;
 const END = 1e-15;
+/** Turn and shift; what is found over them, with its moments. */
+const AXES = 3;
+const SUMS = 10;
 /** Normals of a hole: with more holes there are so many threes that fewer do. */
-const DIRECTIONS = 6;
+const DIRECTIONS = 8;
 const DIRECTIONS_OF_MANY = 4;
 const MANY = 6;
-const FIRST_POINTS = 128;
-/** An error that many times too large takes four times the points, else twice. */
-const FAR_OFF = 3;
+const FIRST_POINTS = 256;
 /** Threes of holes grow with the third power: beyond that many holes rays are better. */
 const MOST_HOLES = 8;
 /** Holes are that many slacks apart, or two turns with nothing between them are not ruled out. */
@@ -62,21 +63,27 @@ export function findBirthChance(given: readonly ScatteredHole[], effort: ChanceE
   const random = prepareRandom(effort.seed);
   let proposal = propose(holes);
   const pilot = prepareBirthRate(holes, PILOT_DIRECTIONS);
-  for (let k = 0; k < PILOTS; k += 1) proposal = sampleShift(pilot, proposal, PILOT << k, random).next;
+  for (let k = 0; k < PILOTS; k += 1) {
+    const found = new Float64Array(SUMS);
+    addPoints(pilot, proposal, PILOT << k, drawShifts(AXES + pilot.offsets, random), false, found);
+    proposal = fitProposal(proposal, found);
+  }
   const rate = prepareBirthRate(holes, holes.length < MANY ? DIRECTIONS : DIRECTIONS_OF_MANY);
-  let rays = 0;
-  for (let points = Math.min(FIRST_POINTS, effort.most); ; ) {
-    const means = Array.from({ length: SHIFTS }, () => sampleShift(rate, proposal, points, random).mean);
-    rays += SHIFTS * points;
+  const runs = Array.from({ length: SHIFTS }, () => ({
+    shifts: drawShifts(AXES + rate.offsets, random),
+    sums: new Float64Array(SUMS),
+  }));
+  const first = Math.min(FIRST_POINTS, effort.most);
+  for (let points = first; ; points *= 2) {
+    // What was drawn are the even points of twice as many.
+    for (const { shifts, sums } of runs) addPoints(rate, proposal, points, shifts, points > first, sums);
+    const means = runs.map(({ sums }) => sums[0] / points);
     const mean = means.reduce((sum, one) => sum + one, 0) / SHIFTS;
     const square = means.reduce((sum, one) => sum + (one - mean) ** 2, 0);
     const standardError = Math.sqrt(square / (SHIFTS - 1) / SHIFTS);
-    if (standardError > effort.enough && points < effort.most) {
-      points = Math.min(effort.most, points * (standardError > FAR_OFF * effort.enough ? 4 : 2));
-      continue;
-    }
+    if (standardError > effort.enough && points < effort.most) continue;
     const fits = Math.max(0, Math.min(1, mean));
-    return { fits, misses: 1 - fits, standardError, rays };
+    return { fits, misses: 1 - fits, standardError, rays: SHIFTS * points };
   }
 }
 
@@ -111,20 +118,21 @@ function propose(holes: readonly ScatteredHole[]): Proposal {
   return { at: [0, 0, 0], root: takeRoot(spread)! };
 }
 
-function sampleShift(
+/** Adds to the sums what the points of one shifted lattice find, and its first and second moments: all points, or those with odd numbers. */
+function addPoints(
   rate: BirthRate,
   proposal: Proposal,
   points: number,
-  random: () => number,
-): { readonly mean: number; readonly next: Proposal } {
-  const dimensions = 3 + rate.offsets;
-  const shifts = Float64Array.from({ length: dimensions }, random);
+  shifts: Float64Array,
+  onlyOdd: boolean,
+  sums: Float64Array,
+): void {
+  const dimensions = shifts.length;
   const raw = new Float64Array(dimensions);
-  const offsets = raw.subarray(3);
+  const offsets = raw.subarray(AXES);
   const [a, b, c, d, e, f] = proposal.root;
   const volume = (2 * Math.PI) ** 1.5 * a * c * f;
-  const sums = new Float64Array(10);
-  for (let k = 0; k < points; k += 1) {
+  for (let k = onlyOdd ? 1 : 0; k < points; k += onlyOdd ? 2 : 1) {
     for (let j = 0; j < dimensions; j += 1) {
       const one = ((k * LATTICE_VECTOR[j % LATTICE_VECTOR.length]) % points) / points + shifts[j];
       raw[j] = one - Math.floor(one);
@@ -148,7 +156,6 @@ function sampleShift(
     sums[8] += weight * p1 * p2;
     sums[9] += weight * p2 * p2;
   }
-  return { mean: sums[0] / points, next: sums[0] > 0 ? fitProposal(proposal, sums) : proposal };
 }
 
 function draw(raw: number): number {
@@ -157,6 +164,7 @@ function draw(raw: number): number {
 
 /** A normal density of the same middle and spread as the births that were found, somewhat wider. */
 function fitProposal(old: Proposal, sums: Float64Array): Proposal {
+  if (!(sums[0] > 0)) return old;
   const [m0, m1, m2] = [sums[1] / sums[0], sums[2] / sums[0], sums[3] / sums[0]];
   const means = [m0 * m0, m0 * m1, m1 * m1, m0 * m2, m1 * m2, m2 * m2];
   const root = takeRoot(means.map((mean, k) => sums[4 + k] / sums[0] - mean));

@@ -3,7 +3,7 @@ import { prepareHoles } from './hole-fit.ts';
 import { POWERS, preparePowerSums } from './power-sums.ts';
 import { prepareReach } from './ray-reach.ts';
 import { type ScatteredHole, splitScatter } from './scatter-space.ts';
-import { prepareLattice, prepareRandom } from './shifted-lattice.ts';
+import { drawShifts, prepareLattice, prepareRandom } from './shifted-lattice.ts';
 
 /** Chance that a plate goes on. */
 export interface FitChance {
@@ -52,10 +52,15 @@ export function findFitChance(given: readonly ScatteredHole[], effort: ChanceEff
   const sampler = prepareSampler(given);
   const random = prepareRandom(effort.seed);
   const slopes = runPilot(sampler, random);
-  let rays = SHIFTS * PILOT;
+  const shifts = Array.from({ length: SHIFTS }, () => drawShifts(sampler.dimensions, random));
+  const sums = new Float64Array(SHIFTS);
   for (let points = PILOT; ; points *= 2) {
-    const means = Array.from({ length: SHIFTS }, () => sampleShift(sampler, points, random, slopes));
-    rays += SHIFTS * points;
+    // What was drawn are the even points of twice as many.
+    const isFirst = points === PILOT;
+    for (const [j, shift] of shifts.entries())
+      sums[j] += addPoints(sampler, prepareLattice(sampler.dimensions, points, random, shift), points, isFirst, slopes);
+    const rays = SHIFTS * (PILOT + points);
+    const means = Array.from(sums, (sum) => sum / points);
     const mean = means.reduce((sum, one) => sum + one, 0) / SHIFTS;
     const square = means.reduce((sum, one) => sum + (one - mean) ** 2, 0);
     const standardError = Math.sqrt(square / (SHIFTS - 1) / SHIFTS);
@@ -192,18 +197,23 @@ function fitSlopes(rows: readonly (readonly number[])[], values: readonly number
   });
 }
 
-/** Mean over one shifted lattice. */
-function sampleShift(sampler: Sampler, points: number, random: () => number, slopes: Float64Array): number {
+/** Sum over the points of one shifted lattice: all of them, or those with odd numbers. */
+function addPoints(
+  sampler: Sampler,
+  lattice: (k: number, out: Float64Array) => void,
+  points: number,
+  isFirst: boolean,
+  slopes: Float64Array,
+): number {
   const point = new Float64Array(sampler.dimensions);
   const sums = new Float64Array(POWERS);
-  const lattice = prepareLattice(sampler.dimensions, points, random);
   let sum = 0;
-  for (let k = 0; k < points; k += 1) {
+  for (let k = isFirst ? 0 : 1; k < points; k += isFirst ? 1 : 2) {
     lattice(k, point);
     sampler.draw(point);
     sampler.control(sums);
     sum += sampler.exact();
     for (let j = 0; j < POWERS; j += 1) sum -= slopes[j] * sums[j];
   }
-  return sum / points;
+  return sum;
 }

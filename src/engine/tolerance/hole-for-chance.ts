@@ -26,8 +26,9 @@ export function findChance(holes: readonly ScatteredHole[], effort: ChanceEffort
   const closed = findClosed(holes);
   if (closed !== null) return closed;
   if (holes.length < 3 || !canCountBirths(holes)) return findFitChance(holes, effort);
-  const { misses } = findFitChance(holes, { ...effort, most: PILOT_RAYS });
-  return misses < RARE
+  const pilot = findFitChance(holes, { ...effort, most: Math.min(PILOT_RAYS, effort.most) });
+  if (pilot.standardError <= effort.enough) return pilot;
+  return pilot.misses < RARE
     ? findFitChance(holes, effort)
     : findBirthChance(holes, { ...effort, most: BIRTHS_FOR_RAYS * effort.most });
 }

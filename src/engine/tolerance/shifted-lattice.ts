@@ -29,14 +29,15 @@ export function prepareRandom(seed: number): () => number {
 /**
  * Standard normal points spread evenly: a rank-1 lattice of 2^k points, moved by one random shift, folded (the tent of baker's transformation) and taken
  * through the normal quantile. Dimensions beyond those of the vector are plain random numbers.
+ * With the same shifts the points with even k of twice as many are those of the lattice itself, so that points may be doubled by adding those with odd k.
  * @param out receives one number a dimension
  */
 export function prepareLattice(
   dimensions: number,
   points: number,
   random: () => number,
+  shifts: Float64Array = drawShifts(dimensions, random),
 ): (k: number, out: Float64Array) => void {
-  const shifts = Float64Array.from({ length: dimensions }, random);
   return (k, out) => {
     for (let j = 0; j < dimensions; j += 1) {
       const z = LATTICE_VECTOR[j];
@@ -46,4 +47,9 @@ export function prepareLattice(
       out[j] = approximateNormalQuantile(Math.max(END, Math.min(1 - END, folded)));
     }
   };
+}
+
+/** One random shift: a number from 0 to 1 for each dimension. */
+export function drawShifts(dimensions: number, random: () => number): Float64Array {
+  return Float64Array.from({ length: dimensions }, random);
 }
