@@ -22,6 +22,7 @@ export { prepareRegion } from '../src/engine/geometry/region.ts';
 export { groupArea, visibleSquaresArea } from '../src/engine/geometry/sight.ts';
 export { makeCylinder } from '../src/engine/geometry/solid.ts';
 export { squaresArea } from '../src/engine/geometry/union-area.ts';
+export { findFitChance } from '../src/engine/tolerance/fit-chance.ts';
 export { findHoleFit, prepareHoles } from '../src/engine/tolerance/hole-fit.ts';
 export { findChance } from '../src/engine/tolerance/hole-for-chance.ts';
 export { indexJob } from '../src/job/job-index.ts';
