@@ -7,7 +7,7 @@ import { played } from './interleavings.ts';
 import { PlainFold } from './plain-fold.ts';
 import { meet, PIECE } from './writing.ts';
 
-const RUNS = { numRuns: tries(700, 250) };
+const RUNS = { numRuns: tries(700, 150) };
 
 test('any order, twice or more, gives the same state', () => {
   const shuffled = played.chain(({ records }) =>
@@ -22,7 +22,7 @@ test('any order, twice or more, gives the same state', () => {
     fc.property(shuffled, ({ records, again }) => {
       expect([...foldRecords(again)]).toStrictEqual([...foldRecords(records)]);
     }),
-    { numRuns: tries(2000, 600) },
+    { numRuns: tries(2000, 300) },
   );
 });
 

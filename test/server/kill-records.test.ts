@@ -12,7 +12,7 @@ import { expectSoundLog, readWholeLog } from '../store/record-store.ts';
 import { type OfficeProcess, startOffice } from './office-process.ts';
 import { createJob, readNotes, startWriter, waitForNotes } from './start-writer.ts';
 
-const KILLS = tries(100, 10);
+const KILLS = tries(100, 6);
 
 describe('a server that is killed while tablets send', () => {
   let folder: string;

@@ -12,7 +12,7 @@ import { sampleFile } from '../store/edits.ts';
 import { type OfficeProcess, startOffice } from './office-process.ts';
 import { createJob, readNotes, startWriter, waitForNotes } from './start-writer.ts';
 
-const KILLS = tries(20, 10);
+const KILLS = tries(20, 6);
 
 /** Acknowledged edits: [version, id], in the order in which they were acknowledged. */
 function readAcknowledged(notes: string): readonly (readonly [version: number, id: string])[] {
