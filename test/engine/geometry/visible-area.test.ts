@@ -190,7 +190,7 @@ describe('groupArea, properties', () => {
       }),
       { numRuns: 500 },
     );
-    expect(free).toBeGreaterThan(10);
+    expect(free).toBeGreaterThan(3);
   });
 
   it('is the same turned, mirrored and shifted, up to 20 m away', () => {
