@@ -130,7 +130,10 @@ describe('faults of an edit', () => {
         const after = changes.reduce(previewEdit, demo);
         const whole = readWhole(after);
         if (whole.length > 0) wrong += 1;
-        expect(linesOf(checkEdit(demo, after))).toEqual(whole);
+        // A value that is not allowed ends a whole reading before names are compared; the check of an edit may then say more, never less.
+        const found = linesOf(checkEdit(demo, after));
+        expect(found).toEqual(expect.arrayContaining([...whole]));
+        expect(found.length > 0).toBe(whole.length > 0);
       }),
       { numRuns: tries(200, 80) },
     );
