@@ -90,7 +90,9 @@ it('carries one panel from the choice of its inserts to tightened bolts and its 
   expect(pair.every(({ item }) => item?.id === chosen)).toBe(true);
   const hand = await Hand.leave(office, 'checker', true, { pour: POUR, mark: MARK, last: '1' });
   hand.page.setDefaultTimeout(SOON.timeout);
-  const tape: Tape = (item, axis) => inPlace(item, axis) + (item === single && axis === 'x' ? IN_FORM : 0);
+  // Which of its lengths is taped is drawn by lot from the piece.
+  const asked = plan.stops.flatMap(({ asks }) => asks).find(({ number }) => number === single.number)!.axis;
+  const tape: Tape = (item, axis) => inPlace(item, axis) + (item === single && axis === asked ? IN_FORM : 0);
   await hand.checkAll('1', plan, tape);
   await hand.sendNow();
 
