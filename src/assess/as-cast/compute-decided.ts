@@ -1,27 +1,11 @@
-import type { FixtureHole } from '../../job/documents/fixture.ts';
 import type { BodyOf } from '../../records/record.ts';
 import type { Remedy } from './as-cast-report.ts';
 import type { Change, RemedyQuestion } from './attempt.ts';
+import { changeHoles } from './change-holes.ts';
 import { completeRemedy } from './complete-remedy.ts';
 import { findDepthNeeds, keepBolts, tellDepthNeeds } from './depth-needs.ts';
 import { LEAST_BOLTS } from './fewer-inserts.ts';
 import { movePlate } from './plate-place.ts';
-
-/** Holes of a plate with those in their place that become others. */
-function changeHoles(holes: readonly FixtureHole[], { holes: changed }: Change): readonly FixtureHole[] {
-  return holes.map((hole) => {
-    const to = changed.find(({ id }) => id === hole.id);
-    if (to === undefined) return hole;
-    return {
-      id: hole.id,
-      at_mm: [to.x_mm, to.y_mm],
-      diameter_mm: to.diameter_mm,
-      slot_mm: to.slot_mm,
-      slotAngle_deg: to.angle_deg,
-      takesShear: to.takesShear,
-    };
-  });
-}
 
 /** What of a decision no longer fits what is drawn, and a plate that it leaves on too few bolts. In words. */
 function listMisfits(

@@ -4,6 +4,7 @@ import type { JobIndex } from '../../job/job-index.ts';
 import type { BodyOf } from '../../records/record.ts';
 import type { AsCastConnection, AsCastInsert, AsCastReport } from '../as-cast/as-cast-report.ts';
 import { type CastPanel, makeCastPanel, membersOf, overlayEmbedment } from '../as-cast/cast-panel.ts';
+import { changeHoles } from '../as-cast/change-holes.ts';
 import { overlayStrength } from '../as-cast/counted-strength.ts';
 import type { PiecePlan } from '../yard/piece-plan.ts';
 
@@ -22,22 +23,7 @@ export interface AsBolted {
 
 function changePlate(fixture: Fixture | null, decided: BodyOf<'remedy-decided'> | null): Fixture | null {
   if (fixture === null || decided === null || decided.change.holes.length === 0) return fixture;
-  const changed = new Map(decided.change.holes.map((hole) => [hole.id, hole]));
-  return {
-    ...fixture,
-    holes: fixture.holes.map((hole) => {
-      const to = changed.get(hole.id);
-      if (to === undefined) return hole;
-      return {
-        id: hole.id,
-        at_mm: [to.x_mm, to.y_mm],
-        diameter_mm: to.diameter_mm,
-        slot_mm: to.slot_mm,
-        slotAngle_deg: to.angle_deg,
-        takesShear: to.takesShear,
-      };
-    }),
-  };
+  return { ...fixture, holes: changeHoles(fixture.holes, decided.change) };
 }
 
 /** A connection with what a person decided about it; without a decision that counts, as designed. The decision's own numbers count, not what would be computed today. */

@@ -1,3 +1,4 @@
+import { STRENGTH_CLASSES } from '../../engine/material/strength-classes.ts';
 import { findEdition } from '../../engine/standards/editions.ts';
 import type { Concrete } from '../../job/documents/concrete.ts';
 import type { Layer, Panel } from '../../job/documents/panel.ts';
@@ -10,20 +11,8 @@ import { findLeastSteps } from './step-search.ts';
 const THICKNESS_STEP = 10;
 const MOST_STEPS = 15;
 
-/** Strength classes of EN 1992-1-1, Table 3.1: cylinder strength and the cube strength that goes into their name [MPa]. */
-const CLASSES: readonly (readonly [cylinder: number, cube: number])[] = [
-  [20, 25],
-  [25, 30],
-  [30, 37],
-  [35, 45],
-  [40, 50],
-  [45, 55],
-  [50, 60],
-  [55, 67],
-  [60, 75],
-  [70, 85],
-  [80, 95],
-];
+/** Classes that a panel is made of (common practice): C20/25 to C80/95. */
+const CLASSES = STRENGTH_CLASSES.filter(([cylinder]) => cylinder >= 20 && cylinder <= 80);
 
 /** A panel of another thickness: what is more goes into its thickest structural layer. */
 function thicken(panel: Panel, thickness: number): Pick<Panel, 'thickness_mm' | 'layers'> {

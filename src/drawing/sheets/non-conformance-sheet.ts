@@ -3,17 +3,9 @@ import { type Block, drawBlocks, flowBlocks } from '../flow.ts';
 import { drawBox, drawLine, drawText, drawTextLines } from '../marks.ts';
 import { placeMarks } from '../place.ts';
 import { type Cell, layTable, TABLE_STYLE } from '../table.ts';
-import { CAP_HEIGHT, LINE_STEP, measureText, replaceUndrawable, wrapText } from '../text-size.ts';
-import {
-  GUTTER,
-  layBeside,
-  layHeading,
-  layInColumns,
-  layList,
-  layPencilLines,
-  layValues,
-  sumHeights,
-} from './page-blocks.ts';
+import { LINE_STEP, measureText, replaceUndrawable, wrapText } from '../text-size.ts';
+import { layAccepted, layActs, layLimits, layVerdict } from './answer-blocks.ts';
+import { GUTTER, layBeside, layHeading, layInColumns, layList, layValues, sumHeights } from './page-blocks.ts';
 import { layGap, layMarks, layTextBlock } from './text-block.ts';
 
 /** A remedy as a row, in words. */
@@ -60,16 +52,6 @@ const WIDTH = SHEET.width - 2 * SHEET.margin;
 const SIZES = [3.1, 2.9, 2.75, 2.6] as const;
 const FOOT = 'NOT FOR LIFTING and not for braces. This page shows what was computed; only a signature accepts it.';
 
-function layVerdict({ verdict, isStop }: NonConformancePage, size: number): Block {
-  const large = size + 0.8;
-  const lines = wrapText(verdict, large, 'bold', WIDTH - 8);
-  const height = ((lines.length - 1) * LINE_STEP + CAP_HEIGHT) * large + 5;
-  return layMarks('the verdict', height + 3, [
-    drawBox('frame', [0, -height - 1.5], WIDTH, height, isStop ? 'thick' : 'thin'),
-    ...drawTextLines([4, -4], lines, large, { weight: 'bold', baseline: 'top' }),
-  ]);
-}
-
 function layRemedies(remedies: readonly RemedyRow[], size: number): readonly Block[] {
   if (remedies.length === 0) return [];
   const rows = remedies.map(({ words, verdict, ratio, room, who, isDecided }): readonly Cell[] => {
@@ -114,38 +96,29 @@ function layFound(found: readonly string[], size: number, isOnePage: boolean): r
 /** @param isOnePage else what was found goes on from page to page, however much it is */
 function layPage(page: NonConformancePage, size: number, isOnePage: boolean): readonly Block[] {
   const half = (WIDTH - GUTTER) / 2;
-  const third = (WIDTH - 2 * GUTTER) / 3;
   const given = [layHeading('What is given', size, half), ...layValues(page.given, size, half, 0.43)];
-  const style = { ...TABLE_STYLE, size, leastHeight: size * 1.9, padding: 1 };
-  const limits = layTable(
-    'largest loads',
-    [
-      { head: 'Carries at most, one load at a time, design (factored) values', width: WIDTH * 0.52 },
-      { head: 'at most', width: WIDTH * 0.13, align: 'end' },
-      { head: 'what limits it', width: WIDTH * 0.35 },
-    ],
-    page.limits.map(({ words, most, why }) => [words, { kind: 'text', text: most, weight: 'bold' }, why]),
-    style,
+  const limits = layLimits(
+    page,
+    'Carries at most, one load at a time, design (factored) values',
+    [0.52, 0.13],
+    size,
+    WIDTH,
+    1,
   );
-  const lists = [
-    [layHeading('May be done now, without asking', size, third), ...layList(page.may, size, third)],
-    [layHeading('Needs the design engineer', size, third), ...layList(page.ask, size, third)],
-    [layHeading('NEVER', size, third), ...layList(page.never, size, third)],
-  ];
   return [
     layBeside([given, layPicture(page, half, sumHeights(given), size)], half),
     ...(page.limits.length === 0 ? [] : [layGap(1.5), ...limits]),
     layGap(1.2),
-    layVerdict(page, size),
+    layVerdict(page, size, WIDTH),
     ...layFound(page.found, size, isOnePage),
     ...layRemedies(page.remedies, size),
     layHeading('Decision', size, WIDTH),
     ...page.decision.map((words) => layTextBlock(replaceUndrawable(words), WIDTH, { size, above: 0.4, below: 0.4 })),
-    layBeside(lists, third),
+    layActs(page, 'May be done now, without asking', size, WIDTH),
     layGap(1),
     layTextBlock(page.cautions.join(' '), WIDTH, { size, weight: 'bold' }),
     layTextBlock(page.records, WIDTH, { size: 2.6 }),
-    layPencilLines(['accepted by (name)', 'capacity', 'registration no.', 'date', 'signature'], size, WIDTH),
+    layAccepted(size, WIDTH),
   ];
 }
 

@@ -2,11 +2,10 @@ import type { FilledCase } from '../../assess/out-of-place/fill-case.ts';
 import type { Drawing } from '../drawing.ts';
 import { DrawingError } from '../drawing-error.ts';
 import { type Block, drawBlocks, flowBlocks } from '../flow.ts';
-import { drawBox, drawLine, drawText, drawTextLines } from '../marks.ts';
+import { drawLine, drawText } from '../marks.ts';
 import { drawOutOfPlaceSketch, type SketchWords } from '../out-of-place-sketch.ts';
 import { placeMarks } from '../place.ts';
-import { layTable, TABLE_STYLE } from '../table.ts';
-import { CAP_HEIGHT, LINE_STEP, wrapText } from '../text-size.ts';
+import { layAccepted, layActs, layLimits, layVerdict } from './answer-blocks.ts';
 import {
   GUTTER,
   layBeside,
@@ -45,19 +44,8 @@ const WIDTH = SHEET.width - 2 * SHEET.margin;
 /** Font sizes [mm]: as large as the page allows, the smallest still legible on a wet grey copy. */
 const SIZES = [3.1, 2.9, 2.75, 2.6] as const;
 
-function layVerdict({ verdict, isStop }: OutOfPlacePage, size: number): Block {
-  const large = size + 0.8;
-  const lines = wrapText(verdict, large, 'bold', WIDTH - 8);
-  const height = ((lines.length - 1) * LINE_STEP + CAP_HEIGHT) * large + 5;
-  return layMarks('the verdict', height + 3, [
-    drawBox('frame', [0, -height - 1.5], WIDTH, height, isStop ? 'thick' : 'thin'),
-    ...drawTextLines([4, -4], lines, large, { weight: 'bold', baseline: 'top' }),
-  ]);
-}
-
 function layPage(page: OutOfPlacePage, filled: FilledCase, size: number): readonly Block[] {
   const half = (WIDTH - GUTTER) / 2;
-  const third = (WIDTH - 2 * GUTTER) / 3;
   const said = [layHeading('What was said', size, half), ...layValues(page.said, size, half, 0.64)];
   const saidHeight = sumHeights(said);
   const sketch = drawOutOfPlaceSketch(filled, page.sketch, { width: half, height: saidHeight - 7, text: 3.1 });
@@ -65,39 +53,24 @@ function layPage(page: OutOfPlacePage, filled: FilledCase, size: number): readon
     layHeading('As it stands', size, half),
     layMarks('the sketch', sketch.height, placeMarks(sketch.marks, { move: [0, -sketch.height] })),
   ];
-  const style = { ...TABLE_STYLE, size, leastHeight: size * 1.9, padding: 1.1 };
-  const limits = layTable(
-    'largest loads',
-    [
-      { head: 'One load at a time, design (factored) values', width: WIDTH * 0.42 },
-      { head: 'at most', width: WIDTH * 0.2, align: 'end' },
-      { head: 'what limits it', width: WIDTH * 0.38 },
-    ],
-    page.limits.map(({ words, most, why }) => [words, { kind: 'text', text: most, weight: 'bold' }, why]),
-    style,
-  );
-  const lists = [
-    [layHeading('May be done now', size, third), ...layList(page.may, size, third)],
-    [layHeading('Needs the design engineer', size, third), ...layList(page.ask, size, third)],
-    [layHeading('NEVER', size, third), ...layList(page.never, size, third)],
-  ];
+  const limits = layLimits(page, 'One load at a time, design (factored) values', [0.42, 0.2], size, WIDTH, 1.1);
   return [
     layPencilLines(['panel and insert', 'asked by', 'measured by', 'date and time'], size, WIDTH),
     layBeside([said, picture], half),
     ...(page.limits.length === 0 ? [] : [layHeading('Carries at most', size, WIDTH), ...limits]),
     layGap(1.5),
-    layVerdict(page, size),
+    layVerdict(page, size, WIDTH),
     ...(page.reasons.length === 0
       ? []
       : [layHeading('It can be no pass, because', size, WIDTH), ...layList(page.reasons, size, WIDTH)]),
-    layBeside(lists, third),
+    layActs(page, 'May be done now', size, WIDTH),
     layHeading('Assumed, on the safe side', size, WIDTH),
     layInColumns(page.assumed, 2, size, WIDTH),
     layHeading('Holds only if', size, WIDTH),
     layInColumns(page.conditions, 2, size, WIDTH),
     layGap(1),
     layTextBlock(page.cautions.join(' '), WIDTH, { size, weight: 'bold' }),
-    layPencilLines(['accepted by (name)', 'capacity', 'registration no.', 'date', 'signature'], size, WIDTH),
+    layAccepted(size, WIDTH),
   ];
 }
 

@@ -1,23 +1,7 @@
-/** Pairs of a class of normal-weight concrete: cylinder and cube strength [MPa]. EN 206, Table 12 (C8/10 to C100/115), recalled. */
-const CLASS_PAIRS: readonly (readonly [cylinder: number, cube: number])[] = [
-  [0, 0],
-  [8, 10],
-  [12, 15],
-  [16, 20],
-  [20, 25],
-  [25, 30],
-  [30, 37],
-  [35, 45],
-  [40, 50],
-  [45, 55],
-  [50, 60],
-  [55, 67],
-  [60, 75],
-  [70, 85],
-  [80, 95],
-  [90, 105],
-  [100, 115],
-];
+import { STRENGTH_CLASSES } from './strength-classes.ts';
+
+/** From no strength on, so that a concrete below the lowest class has its pair too. */
+const CLASS_PAIRS = [[0, 0], ...STRENGTH_CLASSES] as const;
 
 /**
  * Strength of cylinders of a concrete of which cubes of 150 mm were tested [MPa], by the pairs of the strength classes, straight between two of them; stronger cubes

@@ -1,6 +1,6 @@
 import type { NearMovement } from './near-movement.ts';
 import type { ReachProgram } from './reach-program.ts';
-import { factorFour, solveFour } from './symmetric-4.ts';
+import { addSquareFour, factorFour, solveFour } from './symmetric-4.ts';
 
 /** Holes that touch are held by this stiffness: what it leaves open the next step takes away. */
 const STIFF = 1e7;
@@ -67,25 +67,12 @@ export function prepareQuickReach(
     }
   };
   const hold = (i: number): void => {
-    const g0 = gradients[4 * i];
-    const g1 = gradients[4 * i + 1];
-    const g2 = gradients[4 * i + 2];
-    const g3 = gradients[4 * i + 3];
-    held[0] += STIFF * g0 * g0;
-    held[1] += STIFF * g0 * g1;
-    held[2] += STIFF * g0 * g2;
-    held[3] += STIFF * g0 * g3;
-    held[4] += STIFF * g1 * g1;
-    held[5] += STIFF * g1 * g2;
-    held[6] += STIFF * g1 * g3;
-    held[7] += STIFF * g2 * g2;
-    held[8] += STIFF * g2 * g3;
-    held[9] += STIFF * g3 * g3;
+    addSquareFour(held, STIFF, gradients, 4 * i);
     const pull = weights[i] + STIFF * values[i];
-    right[0] -= pull * g0;
-    right[1] -= pull * g1;
-    right[2] -= pull * g2;
-    right[3] -= pull * g3;
+    right[0] -= pull * gradients[4 * i];
+    right[1] -= pull * gradients[4 * i + 1];
+    right[2] -= pull * gradients[4 * i + 2];
+    right[3] -= pull * gradients[4 * i + 3];
   };
   /** Writes the new multipliers; the one that pulls most is let go: true. */
   const letGo = (): boolean => {

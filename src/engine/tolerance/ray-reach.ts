@@ -2,7 +2,7 @@ import { type NearMovement, prepareNearMovement } from './near-movement.ts';
 import type { PlateHole } from './plate-hole.ts';
 import { prepareQuickReach } from './quick-reach.ts';
 import { prepareProgram, type ReachProgram } from './reach-program.ts';
-import { factorFour, solveFour } from './symmetric-4.ts';
+import { addSquareFour, factorFour, solveFour } from './symmetric-4.ts';
 
 /** Holes prepared for rays: bolts stand at hole + base + r · direction, all at once (x and y in turn, mm; the unit of r is the caller's). */
 export interface RayReach {
@@ -144,21 +144,7 @@ function prepareSolver(program: ReachProgram): Solver {
       }
       if (gap < CLOSE && unbalanced < BALANCED) return true;
       for (let i = 0; i < count; i += 1) {
-        const stiffness = weights[i] / -values[i];
-        const g0 = gradients[4 * i];
-        const g1 = gradients[4 * i + 1];
-        const g2 = gradients[4 * i + 2];
-        const g3 = gradients[4 * i + 3];
-        curvature[0] += stiffness * g0 * g0;
-        curvature[1] += stiffness * g0 * g1;
-        curvature[2] += stiffness * g0 * g2;
-        curvature[3] += stiffness * g0 * g3;
-        curvature[4] += stiffness * g1 * g1;
-        curvature[5] += stiffness * g1 * g2;
-        curvature[6] += stiffness * g1 * g3;
-        curvature[7] += stiffness * g2 * g2;
-        curvature[8] += stiffness * g2 * g3;
-        curvature[9] += stiffness * g3 * g3;
+        addSquareFour(curvature, weights[i] / -values[i], gradients, 4 * i);
       }
       factorFour(curvature);
       corrections.fill(0);

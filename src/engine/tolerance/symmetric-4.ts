@@ -53,3 +53,24 @@ export function solveFour(m: Float64Array, r: Float64Array, d: Float64Array): vo
   d[2] = d2;
   d[3] = d3;
 }
+
+/**
+ * Adds a weight times the square of a vector of four to a matrix that is stored as the others here.
+ * @param at where the vector begins in `vectors`
+ */
+export function addSquareFour(matrix: Float64Array, weight: number, vectors: Float64Array, at: number): void {
+  const v0 = vectors[at];
+  const v1 = vectors[at + 1];
+  const v2 = vectors[at + 2];
+  const v3 = vectors[at + 3];
+  matrix[0] += weight * v0 * v0;
+  matrix[1] += weight * v0 * v1;
+  matrix[2] += weight * v0 * v2;
+  matrix[3] += weight * v0 * v3;
+  matrix[4] += weight * v1 * v1;
+  matrix[5] += weight * v1 * v2;
+  matrix[6] += weight * v1 * v3;
+  matrix[7] += weight * v2 * v2;
+  matrix[8] += weight * v2 * v3;
+  matrix[9] += weight * v3 * v3;
+}

@@ -1,14 +1,10 @@
 import { Link } from 'wouter-preact';
 import { tellAsCast } from '../../../../say/fit-words.ts';
-import { Empty } from '../../../parts/notice.tsx';
 import { Page } from '../../../parts/page.tsx';
 import { useAsCast } from '../../../pieces/as-cast/use-as-cast.ts';
 import { useRemedies } from '../../../pieces/as-cast/use-remedies.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
-import type { Yard } from '../../../pieces/yard.ts';
 import { addresses } from '../../state/addresses.ts';
-import { useOffice } from '../../state/office.ts';
-import { DeskFrame } from '../yard/desk-frame.tsx';
+import { DeskPiece, type DeskPieceProps } from '../yard/desk-piece.tsx';
 import { WhoWorks } from '../yard/who-works.tsx';
 import { ConnectionsPart } from './connections-part.tsx';
 import { DeviationsPart } from './deviations-part.tsx';
@@ -17,7 +13,7 @@ import { PrintKey } from './print-key.tsx';
 import { ScatterPart } from './scatter-part.tsx';
 import { SurveysPart } from './surveys-part.tsx';
 
-function AsCast({ job, yard, piece }: { readonly job: string; readonly yard: Yard; readonly piece: OpenPiece }) {
+function AsCast({ job, yard, piece }: DeskPieceProps) {
   const report = useAsCast(piece);
   const { done, of, isReady } = useRemedies(report);
   const { head, plan, context } = piece;
@@ -64,20 +60,5 @@ function AsCast({ job, yard, piece }: { readonly job: string; readonly yard: Yar
 
 /** A piece as it came out of its form: what is off, what that does, what may be done about it, who decided what. */
 export function AsCastScreen({ piece }: { readonly piece: string }) {
-  const { session } = useOffice();
-  return (
-    <DeskFrame job={session.id}>
-      {(yard) => {
-        const reading = yard.piece(piece).value;
-        if (reading.kind === 'reading') return <p aria-busy="true">Reading the piece …</p>;
-        if (reading.kind === 'open') return <AsCast job={session.id} yard={yard} piece={reading.piece} />;
-        return (
-          <Empty title="This piece cannot be shown">
-            <p>{reading.why}</p>
-            <Link href={addresses.yard(session.id)}>All pieces</Link>
-          </Empty>
-        );
-      }}
-    </DeskFrame>
-  );
+  return <DeskPiece id={piece}>{(open) => <AsCast {...open} />}</DeskPiece>;
 }

@@ -1,4 +1,3 @@
-import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { AsCastConnection, Remedy } from '../../../../assess/as-cast/as-cast-report.ts';
 import { ROLE_WORDS } from '../../../../assess/yard/rights.ts';
@@ -7,19 +6,16 @@ import { showRatio } from '../../../../say/numbers.ts';
 import { STATE_WORDS } from '../../../../say/words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Dialog } from '../../../parts/dialog.tsx';
-import { TextField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { writeQuantity } from '../../../parts/units.ts';
 import { draftRemedy, mayDecideRemedy } from '../../../pieces/as-cast/decide-remedy.ts';
 import { FactWriter } from '../../../pieces/facts.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
+import { ReasonPart, useReasoning } from '../yard/reason-part.tsx';
 import { WhoDecides } from '../yard/who-works.tsx';
 import styles from './as-cast.module.css';
 import { PlateFigure } from './plate-figure.tsx';
-
-/** As long as a reason may be, in signs. */
-const LONGEST = 2000;
 
 /** A remedy that does not work, or of which the strength is not known, can be decided all the same: nobody decides it unseen. */
 const DOUBTS: Readonly<Record<Remedy['verdict'], string | null>> = {
@@ -43,8 +39,8 @@ export function DecideRemedyDialog({
   readonly remedy: Remedy;
   readonly onClose: () => void;
 }) {
-  const reason = useSignal('');
-  const failed = useSignal<string | null>(null);
+  const reasoning = useReasoning();
+  const { reason, failed } = reasoning;
   const writer = useMemo(() => new FactWriter(yard.device), [yard]);
   const person = yard.device.person.value;
   const permission = mayDecideRemedy(person, found, remedy);
@@ -96,33 +92,13 @@ export function DecideRemedyDialog({
         </Notice>
       )}
       <WhoDecides yard={yard} />
-      <TextField
-        label="Reason"
-        value={reason.value}
-        placeholder="what it rests on"
-        onChange={(text) => {
-          if (text.length > LONGEST) return `expected at most ${LONGEST} signs`;
-          reason.value = text;
-          return null;
-        }}
-      />
-      {stop !== null ? (
-        <Notice kind="note" title="Not possible so">
-          {stop}
-        </Notice>
-      ) : (
-        permission.may &&
-        permission.as !== null && (
+      <ReasonPart of={reasoning} placeholder="what it rests on" stop={stop}>
+        {permission.may && permission.as !== null && (
           <p>
             {`Decided by ${person?.name} as ${ROLE_WORDS[permission.as]}${permission.as === 'design engineer' ? `, registration ${person?.registration}` : ''}. What is computed now is kept with it, and the surveys that it rests on: a later survey opens it again.`}
           </p>
-        )
-      )}
-      {failed.value !== null && (
-        <Notice kind="fault" title="Not written">
-          {failed.value}
-        </Notice>
-      )}
+        )}
+      </ReasonPart>
     </Dialog>
   );
 }

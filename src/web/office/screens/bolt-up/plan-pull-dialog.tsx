@@ -5,7 +5,7 @@ import { PROOF_LOAD_CAUTION, tellProofLoadPlan } from '../../../../say/proof-loa
 import { NO_BASIS } from '../../../../say/pull-words.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Dialog } from '../../../parts/dialog.tsx';
-import { CheckField, QuantityField, TextField } from '../../../parts/field.tsx';
+import { CheckField, QuantityField } from '../../../parts/field.tsx';
 import { Notice } from '../../../parts/notice.tsx';
 import { Fields } from '../../../parts/page.tsx';
 import { writeQuantity, writeValue } from '../../../parts/units.ts';
@@ -13,11 +13,10 @@ import { FactWriter, factOf } from '../../../pieces/facts.ts';
 import { draftPull, listPullable, type PlannedPull, planPull } from '../../../pieces/pull/plan-pull.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import type { Yard } from '../../../pieces/yard.ts';
+import { ReasonPart, useReasoning } from '../yard/reason-part.tsx';
 import { WhoDecides } from '../yard/who-works.tsx';
 import styles from './bolt-up.module.css';
 
-/** As long as a reason may be, in signs. */
-const LONGEST = 2000;
 /** A day: longer than any load is held [min]. */
 const LONGEST_HOLD = 1440;
 
@@ -59,8 +58,8 @@ export function PlanPullDialog({
   const load = useSignal<number | null>(null);
   const hold = useSignal<number | null>(null);
   const movement = useSignal<number | null>(null);
-  const reason = useSignal('');
-  const failed = useSignal<string | null>(null);
+  const reasoning = useReasoning();
+  const { reason, failed } = reasoning;
   const writer = useMemo(() => new FactWriter(yard.device), [yard]);
   const pullable = listPullable(piece);
   const items = pullable.filter(({ castIn }) => keys.value.includes(castIn.key));
@@ -164,30 +163,11 @@ export function PlanPullDialog({
       </Fields>
       <Planned found={found} />
       <WhoDecides yard={yard} />
-      <TextField
-        label="Reason"
-        value={reason.value}
-        placeholder="what it is asked for"
-        onChange={(text) => {
-          if (text.length > LONGEST) return `expected at most ${LONGEST} signs`;
-          reason.value = text;
-          failed.value = null;
-          return null;
-        }}
-      />
-      {stop !== null ? (
-        <Notice kind="note" title="Not possible so">
-          {stop}
-        </Notice>
-      ) : (
-        permission.may &&
-        permission.as !== null && <p>{`Planned by ${person?.name} as ${ROLE_WORDS[permission.as]}.`}</p>
-      )}
-      {failed.value !== null && (
-        <Notice kind="fault" title="Not written">
-          {failed.value}
-        </Notice>
-      )}
+      <ReasonPart of={reasoning} placeholder="what it is asked for" stop={stop}>
+        {permission.may && permission.as !== null && (
+          <p>{`Planned by ${person?.name} as ${ROLE_WORDS[permission.as]}.`}</p>
+        )}
+      </ReasonPart>
     </Dialog>
   );
 }

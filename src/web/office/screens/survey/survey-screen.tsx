@@ -2,19 +2,15 @@ import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { Link, useLocation } from 'wouter-preact';
 import { hashBytes } from '../../../../job/fingerprint.ts';
-import { Empty } from '../../../parts/notice.tsx';
 import { Page } from '../../../parts/page.tsx';
 import { askJobWorker } from '../../../parts/worker-client.ts';
 import { namePlace } from '../../../pieces/name-place.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { makeSurvey } from '../../../pieces/survey/make-survey.ts';
 import { previewSurvey } from '../../../pieces/survey/preview-survey.ts';
 import { unpackBytes } from '../../../pieces/survey/survey-draft.ts';
-import type { Yard } from '../../../pieces/yard.ts';
 import { addresses } from '../../state/addresses.ts';
 import { tell } from '../../state/messages.ts';
-import { useOffice } from '../../state/office.ts';
-import { DeskFrame } from '../yard/desk-frame.tsx';
+import { DeskPiece, type DeskPieceProps } from '../yard/desk-piece.tsx';
 import { ControlsPart } from './controls-part.tsx';
 import { FilePart } from './file-part.tsx';
 import { PointsPart } from './points-part.tsx';
@@ -24,33 +20,12 @@ import { SurveyDesk } from './survey-desk.ts';
 
 /** A file of surveyed points brought onto a piece, step by step, and recorded. */
 export function SurveyScreen({ piece }: { readonly piece: string }) {
-  const { session } = useOffice();
   return (
-    <DeskFrame job={session.id}>
-      {(yard) => {
-        const reading = yard.piece(piece).value;
-        if (reading.kind === 'reading') return <p aria-busy="true">Reading the piece …</p>;
-        if (reading.kind === 'open')
-          return (
-            <SurveyOpen
-              key={reading.piece.context.revision.fingerprint}
-              job={session.id}
-              yard={yard}
-              piece={reading.piece}
-            />
-          );
-        return (
-          <Empty title="This piece cannot be shown">
-            <p>{reading.why}</p>
-            <Link href={addresses.yard(session.id)}>All pieces</Link>
-          </Empty>
-        );
-      }}
-    </DeskFrame>
+    <DeskPiece id={piece}>{(open) => <SurveyOpen key={open.piece.context.revision.fingerprint} {...open} />}</DeskPiece>
   );
 }
 
-function SurveyOpen({ job, yard, piece }: { readonly job: string; readonly yard: Yard; readonly piece: OpenPiece }) {
+function SurveyOpen({ job, yard, piece }: DeskPieceProps) {
   const [, go] = useLocation();
   const lit = useSignal<number | null>(null);
   const { panel, items } = piece.plan.setOut;

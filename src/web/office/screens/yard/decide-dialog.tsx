@@ -4,12 +4,12 @@ import type { InsertReport } from '../../../../assess/yard/piece-report.ts';
 import { ROLE_WORDS } from '../../../../assess/yard/rights.ts';
 import { Button } from '../../../parts/button.tsx';
 import { Dialog } from '../../../parts/dialog.tsx';
-import { ChoiceField, TextField } from '../../../parts/field.tsx';
-import { Notice } from '../../../parts/notice.tsx';
+import { ChoiceField } from '../../../parts/field.tsx';
 import { makeDecision, mayDecide, type Verdict } from '../../../pieces/decide.ts';
 import { FactWriter, type factOf } from '../../../pieces/facts.ts';
 import type { Yard } from '../../../pieces/yard.ts';
 import { Computed } from './computed.tsx';
+import { ReasonPart, useReasoning } from './reason-part.tsx';
 import { WhoDecides } from './who-works.tsx';
 import styles from './yard.module.css';
 
@@ -43,8 +43,8 @@ export function DecideDialog({
   readonly onClose: () => void;
 }) {
   const verdict = useSignal<Verdict>('accepted');
-  const reason = useSignal('');
-  const failed = useSignal<string | null>(null);
+  const reasoning = useReasoning();
+  const { reason, failed } = reasoning;
   const writer = useMemo(() => new FactWriter(yard.device), [yard]);
   const person = yard.device.person.value;
   const permission = mayDecide(person, what, verdict.value);
@@ -89,32 +89,13 @@ export function DecideDialog({
           return null;
         }}
       />
-      <TextField
-        label="Reason"
-        value={reason.value}
-        placeholder="what it rests on"
-        onChange={(text) => {
-          if (text.length > 2000) return 'expected at most 2000 signs';
-          reason.value = text;
-          return null;
-        }}
-      />
-      {stop !== null ? (
-        <Notice kind="note" title="Not possible so">
-          {stop}
-        </Notice>
-      ) : (
-        body !== null && (
+      <ReasonPart of={reasoning} placeholder="what it rests on" stop={stop}>
+        {body !== null && (
           <p>
             {`Decided by ${person?.name} as ${ROLE_WORDS[body.role]}${body.registration === null ? '' : `, registration ${body.registration}`}. What is computed now is kept with it.`}
           </p>
-        )
-      )}
-      {failed.value !== null && (
-        <Notice kind="fault" title="Not written">
-          {failed.value}
-        </Notice>
-      )}
+        )}
+      </ReasonPart>
     </Dialog>
   );
 }

@@ -3,17 +3,14 @@ import { Link } from 'wouter-preact';
 import { listHistory } from '../../../../say/history-lines.ts';
 import { writerOf } from '../../../../say/quantities.ts';
 import { Button } from '../../../parts/button.tsx';
-import { Empty, Notice } from '../../../parts/notice.tsx';
+import { Notice } from '../../../parts/notice.tsx';
 import { Page } from '../../../parts/page.tsx';
 import { units } from '../../../parts/units.ts';
 import { namePlace } from '../../../pieces/name-place.ts';
 import { places } from '../../../pieces/places.ts';
-import type { OpenPiece } from '../../../pieces/read-piece.ts';
-import type { Yard } from '../../../pieces/yard.ts';
 import { nameRecords } from '../../../records/record-names.ts';
 import { addresses } from '../../state/addresses.ts';
 import { tell } from '../../state/messages.ts';
-import { useOffice } from '../../state/office.ts';
 import { tellError } from '../../state/use-asked.ts';
 import { AsCastPart } from '../as-cast/as-cast-part.tsx';
 import { BoltUpPart } from '../bolt-up/bolt-up-part.tsx';
@@ -23,7 +20,7 @@ import { AfterPart } from './after-part.tsx';
 import { tellClearance } from './clearance-facts.ts';
 import { ClearancePart } from './clearance-part.tsx';
 import { ConflictsPart } from './conflicts-part.tsx';
-import { DeskFrame } from './desk-frame.tsx';
+import { DeskPiece, type DeskPieceProps } from './desk-piece.tsx';
 import { FormPart } from './form-part.tsx';
 import { HistoryPart } from './history-part.tsx';
 import { InsertsPart } from './inserts-part.tsx';
@@ -34,7 +31,7 @@ import { tellFlag } from './tell-flag.ts';
 import { WhoWorks } from './who-works.tsx';
 import styles from './yard.module.css';
 
-function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: Yard; readonly piece: OpenPiece }) {
+function PieceOpen({ job, yard, piece }: DeskPieceProps) {
   const isWriting = useSignal(false);
   const { head, report, state, context, plan } = piece;
   const pieceOf = (id: string) => {
@@ -107,20 +104,5 @@ function PieceOpen({ job, yard, piece }: { readonly job: string; readonly yard: 
 
 /** One piece as the office sees it: what stands, what was decided, and everything that was recorded. */
 export function YardPieceScreen({ piece }: { readonly piece: string }) {
-  const { session } = useOffice();
-  return (
-    <DeskFrame job={session.id}>
-      {(yard) => {
-        const reading = yard.piece(piece).value;
-        if (reading.kind === 'reading') return <p aria-busy="true">Reading the piece …</p>;
-        if (reading.kind === 'open') return <PieceOpen job={session.id} yard={yard} piece={reading.piece} />;
-        return (
-          <Empty title="This piece cannot be shown">
-            <p>{reading.why}</p>
-            <Link href={addresses.yard(session.id)}>All pieces</Link>
-          </Empty>
-        );
-      }}
-    </DeskFrame>
-  );
+  return <DeskPiece id={piece}>{(open) => <PieceOpen {...open} />}</DeskPiece>;
 }

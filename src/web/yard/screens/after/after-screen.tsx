@@ -6,10 +6,8 @@ import { FactWriter, factOf } from '../../../pieces/facts.ts';
 import { places } from '../../../pieces/places.ts';
 import type { OpenPiece } from '../../../pieces/read-piece.ts';
 import { useYard } from '../../../pieces/yard.ts';
-import { BigKey } from '../../parts/big-key.tsx';
-import { FrameKeys } from '../../parts/frame-keys.tsx';
 import { NotWritten } from '../../parts/not-written.tsx';
-import { NumberPicker } from '../../parts/number-picker.tsx';
+import { PickInsert } from '../../parts/pick-insert.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
 import { AfterKeys } from './after-keys.tsx';
@@ -67,17 +65,12 @@ function After({ piece }: { readonly piece: OpenPiece }) {
         />
       )}
       {asked.kind === 'pick' && (
-        <>
-          <h2>At which insert is something not as it must be?</h2>
-          <NumberPicker
-            label="Which insert"
-            numbers={stripped.inserts.map((insert) => insert.item.number)}
-            onPick={(number) => (step.value = { kind: 'exception', number })}
-          />
-          <FrameKeys>
-            <BigKey onPress={look}>Back</BigKey>
-          </FrameKeys>
-        </>
+        <PickInsert
+          question="At which insert is something not as it must be?"
+          numbers={stripped.inserts.map((insert) => insert.item.number)}
+          onPick={(number) => (step.value = { kind: 'exception', number })}
+          onBack={look}
+        />
       )}
       {item !== undefined && (
         <ExceptionForm

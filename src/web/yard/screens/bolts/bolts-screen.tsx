@@ -13,7 +13,7 @@ import { Answer } from '../../parts/answer.tsx';
 import { BigKey, BigLink } from '../../parts/big-key.tsx';
 import { FrameKeys } from '../../parts/frame-keys.tsx';
 import { NotWritten } from '../../parts/not-written.tsx';
-import { NumberPicker } from '../../parts/number-picker.tsx';
+import { PickInsert } from '../../parts/pick-insert.tsx';
 import { UndoLast } from '../../parts/undo-last.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
@@ -131,17 +131,12 @@ function Step({ piece, report, card, writer, step, onStep, onLook, onBack }: Ste
     const chosen = step.kind === 'seal one' ? open.find(({ item }) => item.number === step.number) : undefined;
     if (chosen === undefined)
       return (
-        <>
-          <h2>Which one is filled and sealed?</h2>
-          <NumberPicker
-            label="Which insert"
-            numbers={open.map(({ item }) => item.number)}
-            onPick={(number) => onStep({ kind: 'seal one', number })}
-          />
-          <FrameKeys>
-            <BigKey onPress={onLook}>Back</BigKey>
-          </FrameKeys>
-        </>
+        <PickInsert
+          question="Which one is filled and sealed?"
+          numbers={open.map(({ item }) => item.number)}
+          onPick={(number) => onStep({ kind: 'seal one', number })}
+          onBack={onLook}
+        />
       );
     return (
       <SealForm

@@ -11,7 +11,7 @@ import { Answer } from '../../parts/answer.tsx';
 import { BigKey } from '../../parts/big-key.tsx';
 import { FrameKeys } from '../../parts/frame-keys.tsx';
 import { NotWritten } from '../../parts/not-written.tsx';
-import { NumberPicker } from '../../parts/number-picker.tsx';
+import { PickInsert } from '../../parts/pick-insert.tsx';
 import { UndoLast } from '../../parts/undo-last.tsx';
 import { WithPiece } from '../../shell/with-piece.tsx';
 import { headOfPiece, YardFrame } from '../../shell/yard-frame.tsx';
@@ -115,17 +115,12 @@ function Delivery({ piece }: { readonly piece: OpenPiece }) {
         </>
       )}
       {now.kind === 'pick' && (
-        <>
-          <h2>At which insert is something not as it must be?</h2>
-          <NumberPicker
-            label="Which insert"
-            numbers={threaded.map(({ number }) => number)}
-            onPick={(number) => (step.value = { kind: 'exception', number })}
-          />
-          <FrameKeys>
-            <BigKey onPress={look}>Back</BigKey>
-          </FrameKeys>
-        </>
+        <PickInsert
+          question="At which insert is something not as it must be?"
+          numbers={threaded.map(({ number }) => number)}
+          onPick={(number) => (step.value = { kind: 'exception', number })}
+          onBack={look}
+        />
       )}
       {item !== undefined && (
         <Exception
